@@ -8,7 +8,10 @@ public final class InputException extends Exception {
     private final transient List<Diagnostic> diagnostics;
 
     public InputException(List<Diagnostic> diagnostics) {
-        super(diagnostics.isEmpty() ? "input cannot be used" : diagnostics.get(0).render());
+        super(
+                diagnostics.isEmpty()
+                        ? "input cannot be used"
+                        : diagnostics.get(0).render());
         this.diagnostics = List.copyOf(diagnostics);
     }
 

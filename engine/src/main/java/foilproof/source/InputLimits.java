@@ -10,9 +10,7 @@ package foilproof.source;
  * @param motions most motions that one program may make
  * @param flashes most graphic objects of one layer image
  */
-public record InputLimits(
-        int fileBytes, int lineChars, int numberChars, int nesting, int motions, int flashes) {
+public record InputLimits(int fileBytes, int lineChars, int numberChars, int nesting, int motions, int flashes) {
     /** The limits in force unless a caller says otherwise. */
-    public static final InputLimits DEFAULT =
-            new InputLimits(64 * 1024 * 1024, 4096, 64, 64, 5_000_000, 2_000_000);
+    public static final InputLimits DEFAULT = new InputLimits(64 * 1024 * 1024, 4096, 64, 64, 5_000_000, 2_000_000);
 }

@@ -8,7 +8,8 @@ import org.junit.jupiter.api.Test;
 class SpellingTest {
     @Test
     void shouldFindTheKeyThatASwapOfTwoLettersMeant() {
-        assertThat(Spelling.nearest("thikcness", List.of("width", "thickness", "height"))).isEqualTo("thickness");
+        assertThat(Spelling.nearest("thikcness", List.of("width", "thickness", "height")))
+                .isEqualTo("thickness");
     }
 
     @Test
