@@ -53,15 +53,43 @@ public record Finding(
         List<Finding> all = new ArrayList<>(consequences);
         all.addAll(others);
         return new Finding(
-                kind, severity, certainty, message, doThis, side, atMm, boxMm, program, line, timeS, tool, measured,
-                limit, marginMm, List.copyOf(all));
+                kind,
+                severity,
+                certainty,
+                message,
+                doThis,
+                side,
+                atMm,
+                boxMm,
+                program,
+                line,
+                timeS,
+                tool,
+                measured,
+                limit,
+                marginMm,
+                List.copyOf(all));
     }
 
     /** The same finding at another severity. */
     public Finding withSeverity(Severity other) {
         return new Finding(
-                kind, other, certainty, message, doThis, side, atMm, boxMm, program, line, timeS, tool, measured,
-                limit, marginMm, consequences);
+                kind,
+                other,
+                certainty,
+                message,
+                doThis,
+                side,
+                atMm,
+                boxMm,
+                program,
+                line,
+                timeS,
+                tool,
+                measured,
+                limit,
+                marginMm,
+                consequences);
     }
 
     /** Collects the parts of a finding; every part but kind, severity, certainty, message and remedy may be absent. */
@@ -181,8 +209,22 @@ public record Finding(
         /** The finding. */
         public Finding build() {
             return new Finding(
-                    kind, severity, certainty, message, doThis, side, atMm, boxMm, program, line, timeS, tool,
-                    measured, limit, marginMm, consequences);
+                    kind,
+                    severity,
+                    certainty,
+                    message,
+                    doThis,
+                    side,
+                    atMm,
+                    boxMm,
+                    program,
+                    line,
+                    timeS,
+                    tool,
+                    measured,
+                    limit,
+                    marginMm,
+                    consequences);
         }
     }
 }

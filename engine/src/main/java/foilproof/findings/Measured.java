@@ -10,7 +10,8 @@ import org.jspecify.annotations.Nullable;
  * @param unit the unit, e.g. {@code mm}
  * @param plusMinus the error bound in {@code unit}, or null where the value is exact or a count
  */
-public record Measured(String name, double value, String unit, @Nullable Double plusMinus) {
+public record Measured(
+        String name, double value, String unit, @Nullable Double plusMinus) {
     /** A length in mm with its error. */
     public static Measured mm(String name, double valueMm, double plusMinusMm) {
         return new Measured(name, valueMm, "mm", plusMinusMm);

@@ -64,7 +64,10 @@ public enum Dimension {
     /** Degrees. */
     ANGLE("an angle", "deg", List.of(new Unit("deg", 1, 1), new Unit("\u00b0", 1, 1))),
     /** Seconds. */
-    TIME("a time", "s", List.of(new Unit("s", 1, 1), new Unit("ms", 1, 1000), new Unit("min", 60, 1), new Unit("h", 3600, 1))),
+    TIME(
+            "a time",
+            "s",
+            List.of(new Unit("s", 1, 1), new Unit("ms", 1, 1000), new Unit("min", 60, 1), new Unit("h", 3600, 1))),
     /** Amperes. */
     CURRENT("a current", "A", List.of(new Unit("A", 1, 1), new Unit("mA", 1, 1000))),
     /** Volts. */

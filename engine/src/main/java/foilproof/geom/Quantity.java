@@ -150,9 +150,15 @@ public record Quantity(Dimension dimension, double value) {
                 throw error(at, at + 1, "a second decimal point", null);
             }
             if (at - start > MAX_NUMBER_CHARS) {
-                throw error(start, at, "the number has " + (at - start) + " characters, more than " + MAX_NUMBER_CHARS, null);
+                throw error(
+                        start,
+                        at,
+                        "the number has " + (at - start) + " characters, more than " + MAX_NUMBER_CHARS,
+                        null);
             }
-            if ((next == 'e' || next == 'E') && at + 1 < text.length() && "+-0123456789".indexOf(text.charAt(at + 1)) >= 0) {
+            if ((next == 'e' || next == 'E')
+                    && at + 1 < text.length()
+                    && "+-0123456789".indexOf(text.charAt(at + 1)) >= 0) {
                 throw error(at, at + 1, "an exponent in a number", null);
             }
             return Double.parseDouble(text.substring(start, at));
@@ -167,7 +173,11 @@ public record Quantity(Dimension dimension, double value) {
             }
             String name = text.substring(start, end);
             if (name.isEmpty()) {
-                throw error(0, text.length(), "the unit is missing", dimension.unitNames().get(0));
+                throw error(
+                        0,
+                        text.length(),
+                        "the unit is missing",
+                        dimension.unitNames().get(0));
             }
             for (Dimension.Unit unit : dimension.units()) {
                 if (unit.name().equals(name)) {
@@ -179,11 +189,19 @@ public record Quantity(Dimension dimension, double value) {
 
         private QuantityFormatException unknownUnit(int start, int end, String name) {
             if (name.equals("mil") || name.equals("mils")) {
-                return error(start, end, "\"" + name + "\" is read as thousandths of an inch by some and as millimetres by others", "thou");
+                return error(
+                        start,
+                        end,
+                        "\"" + name + "\" is read as thousandths of an inch by some and as millimetres by others",
+                        "thou");
             }
             for (Dimension other : Dimension.values()) {
                 if (other.unitNames().contains(name)) {
-                    return error(start, end, "\"" + name + "\" is a unit of " + other.called().replaceFirst("^an? ", ""), null);
+                    return error(
+                            start,
+                            end,
+                            "\"" + name + "\" is a unit of " + other.called().replaceFirst("^an? ", ""),
+                            null);
                 }
             }
             String shown = name.length() > 20 ? name.substring(0, 20) + "..." : name;
@@ -197,8 +215,10 @@ public record Quantity(Dimension dimension, double value) {
             }
             for (String unit : dimension.unitNames()) {
                 String unitLower = unit.toLowerCase(Locale.ROOT);
-                if (unitLower.equals(lower) || lower.startsWith(unitLower) && lower.length() - unitLower.length() <= 5
-                        && unitLower.length() > 1) {
+                if (unitLower.equals(lower)
+                        || lower.startsWith(unitLower)
+                                && lower.length() - unitLower.length() <= 5
+                                && unitLower.length() > 1) {
                     return unit;
                 }
             }

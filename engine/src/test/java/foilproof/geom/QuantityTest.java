@@ -57,9 +57,33 @@ class QuantityTest {
     @Test
     void shouldRefuseWhatIsNoQuantity() {
         String[] garbage = {
-            "", " ", "mm", "1", "1.5", ". mm", "1e3 mm", "NaN mm", "Infinity mm", "-Infinity mm", "\u22121 mm", "1..2 mm",
-            "1.2.3 mm", "1 mm mm", "--1 mm", "1/0 in", "1/32.5 in", "1.5/2 in", "1 2 mm", "0x10 mm", "1 000 mm",
-            "1'000 mm", "9999999999 mm", "1".repeat(41) + " mm", "1".repeat(1_000_000) + " mm", "\u0661 mm", "1_0 mm"
+            "",
+            " ",
+            "mm",
+            "1",
+            "1.5",
+            ". mm",
+            "1e3 mm",
+            "NaN mm",
+            "Infinity mm",
+            "-Infinity mm",
+            "\u22121 mm",
+            "1..2 mm",
+            "1.2.3 mm",
+            "1 mm mm",
+            "--1 mm",
+            "1/0 in",
+            "1/32.5 in",
+            "1.5/2 in",
+            "1 2 mm",
+            "0x10 mm",
+            "1 000 mm",
+            "1'000 mm",
+            "9999999999 mm",
+            "1".repeat(41) + " mm",
+            "1".repeat(1_000_000) + " mm",
+            "\u0661 mm",
+            "1_0 mm"
         };
         for (String text : garbage) {
             assertThatThrownBy(() -> read(text, Dimension.LENGTH))
