@@ -12,5 +12,5 @@ package foilproof.source;
  */
 public record InputLimits(int fileBytes, int lineChars, int numberChars, int nesting, int motions, int flashes) {
     /** The limits in force unless a caller says otherwise. */
-    public static final InputLimits DEFAULT = new InputLimits(64 * 1024 * 1024, 4096, 64, 64, 5_000_000, 2_000_000);
+    public static final InputLimits DEFAULT = new InputLimits(64 * 1024 * 1024, 4096, 64, 64, 2_000_000, 2_000_000);
 }
