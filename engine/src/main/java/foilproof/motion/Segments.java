@@ -1,5 +1,6 @@
 package foilproof.motion;
 
+import foilproof.language.PathMode;
 import java.util.Arrays;
 
 /**
@@ -34,6 +35,7 @@ public final class Segments {
     public static final int UNITS_UNSET = 256;
 
     private static final SegmentKind[] KINDS = SegmentKind.values();
+    private static final PathMode[] PATH_MODES = PathMode.values();
 
     private final int size;
     private final byte[] kind;
@@ -210,9 +212,9 @@ public final class Segments {
         return spindleTurn[i];
     }
 
-    /** The path mode in force. */
+    /** The path mode in force; unset runs as continuous with the machine's own corner deviation. */
     public PathMode pathMode(int i) {
-        return PathMode.of(pathMode[i]);
+        return PATH_MODES[pathMode[i]];
     }
 
     /** Index of the program entry in {@link MotionPlan#programs()}. */

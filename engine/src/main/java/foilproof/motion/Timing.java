@@ -1,5 +1,7 @@
 package foilproof.motion;
 
+import foilproof.language.PathMode;
+
 /**
  * Gives every segment of a chain its speeds and its time. A chain is a stretch of moves that nothing interrupts: it
  * begins and ends at rest. Three passes, each linear: corner limits, backwards so that every move can still brake,
@@ -14,6 +16,9 @@ package foilproof.motion;
  * v <= sqrt(a R) of the plan view's circle.
  */
 final class Timing {
+    private static final byte EXACT_STOP = (byte) PathMode.EXACT_STOP.ordinal();
+    private static final byte EXACT_PATH = (byte) PathMode.EXACT_PATH.ordinal();
+
     private final SegmentsBuilder s;
     private final MachineLimits limits;
     private double[] lengthMm = new double[0];
@@ -140,10 +145,9 @@ final class Timing {
 
     private double corner(int i, int k, double[] out, double[] in) {
         byte mode = s.pathMode[i];
-        // The mode of the move that ends at the corner rules it; a change of mode takes the stricter.
+        // Where the mode changes at the corner, the stricter one rules it.
         byte before = s.pathMode[i - 1];
-        byte strict = mode < before ? mode : before;
-        if (strict == 0) {
+        if (mode == EXACT_STOP || before == EXACT_STOP) {
             return 0;
         }
         double mx = out[0] - in[0];
@@ -154,7 +158,7 @@ final class Timing {
         double pz = out[2] + in[2];
         double halfSine = Math.sqrt(mx * mx + my * my + mz * mz) / 2;
         double halfCosine = Math.sqrt(px * px + py * py + pz * pz) / 2;
-        if (strict == 1) {
+        if (mode == EXACT_PATH || before == EXACT_PATH) {
             return halfSine < Corner.TANGENT_HALF_SINE ? Double.POSITIVE_INFINITY : 0;
         }
         if (halfSine < 1e-12 || Double.isInfinite(limits.accelerationMmPerS2())) {

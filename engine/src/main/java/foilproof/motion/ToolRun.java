@@ -1,5 +1,7 @@
 package foilproof.motion;
 
+import foilproof.bench.Tool;
+import foilproof.bench.ZZero;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -7,17 +9,17 @@ import org.jspecify.annotations.Nullable;
  *
  * @param index position in {@link MotionPlan#runs()}
  * @param side the side it works on, from 1
- * @param toolName name of the cutter that is in the collet, as the job spells it; null where it is not known
+ * @param tool the cutter that is really in the collet; null where nobody knows
+ * @param intendedTool the cutter that the program meant: another than {@code tool} where a what-if put that one into
+ *     the collet or the machine ignored a tool change; null where nobody knows
  * @param toolNumber the number by which the program called for it, or the tool's own; 0 where there is none
- * @param intendedToolName name of the cutter that was meant, where a what-if put another into the collet; otherwise
- *     equal to {@code toolName}
  * @param firstProgram index of the program in which it begins
  * @param lastProgram index of the last program that it runs through
  * @param firstSegment index of its first segment
  * @param endSegment one past its last segment
  * @param startS when it begins, seconds since the job's start
  * @param endS when it ends
- * @param zeroReference what its Z zero was set on
+ * @param zZero what its Z zero was set on
  * @param zeroRun index of the run whose touch-off set the Z zero that is in force: itself, or an earlier one where
  *     this run began without touching off
  * @param touchXMm where that touch-off was made, blank's frame of this side: the named place, else the work zero
@@ -37,16 +39,16 @@ import org.jspecify.annotations.Nullable;
 public record ToolRun(
         int index,
         int side,
-        @Nullable String toolName,
+        @Nullable Tool tool,
+        @Nullable Tool intendedTool,
         int toolNumber,
-        @Nullable String intendedToolName,
         int firstProgram,
         int lastProgram,
         int firstSegment,
         int endSegment,
         double startS,
         double endS,
-        ZeroReference zeroReference,
+        ZZero zZero,
         int zeroRun,
         double touchXMm,
         double touchYMm,
@@ -59,6 +61,11 @@ public record ToolRun(
         int startLine,
         boolean stopInProgram,
         double cutLengthMm) {
+    /** Name of the cutter in the collet as the job spells it, or "unknown". */
+    public String toolName() {
+        return tool == null ? "unknown" : tool.name();
+    }
+
     /** Whether the cutter was touched off on the blank or the spoil board when the run began. */
     public boolean touchedOff() {
         return zeroRun == index;
