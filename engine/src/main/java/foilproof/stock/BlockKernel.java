@@ -1,0 +1,217 @@
+package foilproof.stock;
+
+import java.util.Arrays;
+
+/**
+ * The inner loops of the sweep, on blocks of 16 x 16 cells.
+ *
+ * <pre>
+ *  tile 64 x 64 = 4 x 4 blocks          one block, for all level pieces of one height z:
+ *  +----+----+----+----+                  d2[c] = min over pieces of squared distance   (float, no branches)
+ *  |    |    |    |    |                  h[c]  = min(h[c], z + rise(sqrt(d2[c])))      (once a block and height)
+ *  +----+----+----+----+
+ *  |    | ## | ## |    |                The loops are plain, over whole blocks, without branches: the compiler turns
+ *  +----+----+----+----+                them into vector code. Coordinates are relative to the block's centre, so
+ *  ..                                   single precision is good to about 1e-8 mm.
+ * </pre>
+ */
+final class BlockKernel {
+    /** Cells along one side of a block. */
+    static final int BLOCK = 16;
+    /** Cells of a block. */
+    static final int CELLS = BLOCK * BLOCK;
+
+    /** Makes walls upright: a ulp beyond the radius (3e-8 mm) rises 30 mm and more. */
+    private static final float WALL = 1e9f;
+    /** A squared distance that no cutter reaches, mm2. */
+    private static final float FAR = 1e12f;
+
+    private final float[] offX = new float[CELLS];
+    private final float[] offY = new float[CELLS];
+    private final float[] off2 = new float[CELLS];
+    /** Least squared distance so far, mm2. */
+    final float[] d2 = new float[CELLS];
+
+    private final double cellMm;
+    private final double halfMm;
+    private final float core;
+    private final float nose;
+    private final float nose2;
+    private final float tangent;
+    private final float coneRise;
+    private final float maxRadius;
+    private final boolean noseOnly;
+
+    BlockKernel(double cellMm, ToolProfile profile) {
+        this.cellMm = cellMm;
+        halfMm = cellMm * BLOCK / 2;
+        for (int j = 0; j < BLOCK; j++) {
+            for (int i = 0; i < BLOCK; i++) {
+                int c = j * BLOCK + i;
+                offX[c] = (float) ((i + 0.5) * cellMm - halfMm);
+                offY[c] = (float) ((j + 0.5) * cellMm - halfMm);
+                off2[c] = offX[c] * offX[c] + offY[c] * offY[c];
+            }
+        }
+        core = (float) profile.coreMm();
+        nose = (float) profile.noseMm();
+        nose2 = nose * nose;
+        tangent = Math.min((float) profile.tangentMm(), nose);
+        coneRise = (float) profile.coneRise();
+        maxRadius = (float) Math.min(profile.maxRadiusMm() + ToolProfile.TOUCH_MM, 1e6);
+        noseOnly = nose > 0;
+    }
+
+    /** Half the side of a block, mm. */
+    double halfMm() {
+        return halfMm;
+    }
+
+    void reset() {
+        Arrays.fill(d2, FAR);
+    }
+
+    /** Takes in a point piece; (bx, by) is the block's centre, mm. */
+    void point(Pieces pieces, int p, double bx, double by) {
+        pointAt(pieces.x0[p] - bx, pieces.y0[p] - by);
+    }
+
+    private void pointAt(double px, double py) {
+        pointLoop(d2, offX, offY, (float) px, (float) py);
+    }
+
+    private static void pointLoop(float[] d2, float[] offX, float[] offY, float px, float py) {
+        for (int c = 0; c < CELLS; c++) {
+            float dx = offX[c] - px;
+            float dy = offY[c] - py;
+            d2[c] = Math.min(d2[c], dx * dx + dy * dy);
+        }
+    }
+
+    /** Takes in a level line; (bx, by) is the block's centre, mm. */
+    void line(Pieces pieces, int p, double bx, double by) {
+        double ux = pieces.ux[p];
+        double uy = pieces.uy[p];
+        double half = pieces.length[p] / 2;
+        double dx = bx - pieces.x0[p];
+        double dy = by - pieces.y0[p];
+        // Halved, so that q + |q| is the distance beyond the ends.
+        lineLoop(
+                d2,
+                offX,
+                offY,
+                (float) (dx * uy - dy * ux),
+                (float) uy,
+                (float) -ux,
+                (float) ((dx * ux + dy * uy - half) / 2),
+                (float) (ux / 2),
+                (float) (uy / 2),
+                (float) (half / 2));
+    }
+
+    private static void lineLoop(
+            float[] d2, float[] offX, float[] offY, float s0, float sx, float sy, float t0, float tx, float ty,
+            float half) {
+        for (int c = 0; c < CELLS; c++) {
+            float s = s0 + sx * offX[c] + sy * offY[c];
+            float q = Math.abs(t0 + tx * offX[c] + ty * offY[c]) - half;
+            float beyond = q + Math.abs(q);
+            d2[c] = Math.min(d2[c], s * s + beyond * beyond);
+        }
+    }
+
+    /** Takes in a level arc; (bx, by) is the block's centre, mm. */
+    void arc(Pieces pieces, int p, double bx, double by) {
+        pointAt(pieces.x0[p] - bx, pieces.y0[p] - by);
+        pointAt(pieces.x1[p] - bx, pieces.y1[p] - by);
+        double px = bx - pieces.cx[p];
+        double py = by - pieces.cy[p];
+        double r = pieces.length[p];
+        double sign = Math.signum(pieces.turn[p]);
+        double ux = pieces.ux[p] * sign;
+        double uy = pieces.uy[p] * sign;
+        double ex = (pieces.x1[p] - pieces.cx[p]) * sign / r;
+        double ey = (pieces.y1[p] - pieces.cy[p]) * sign / r;
+        float[] k = {
+            (float) (px * px + py * py - r * r), (float) (2 * px), (float) (2 * py), (float) r, (float) (r * r),
+            (float) (ux * py - uy * px), (float) -uy, (float) ux,
+            (float) (px * ey - py * ex), (float) ey, (float) -ex
+        };
+        arcLoop(d2, offX, offY, off2, k);
+    }
+
+    /**
+     * Distance to a circle without cancellation: rho - r = (rho2 - r2) / (rho + r). Outside the wedge between the ends
+     * a steep penalty hands over to the ends' own distances.
+     */
+    private static void arcLoop(float[] d2, float[] offX, float[] offY, float[] off2, float[] k) {
+        float w0 = k[0];
+        float wx = k[1];
+        float wy = k[2];
+        float r = k[3];
+        float r2 = k[4];
+        float a0 = k[5];
+        float ax = k[6];
+        float ay = k[7];
+        float b0 = k[8];
+        float bx = k[9];
+        float by = k[10];
+        for (int c = 0; c < CELLS; c++) {
+            float w = w0 + wx * offX[c] + wy * offY[c] + off2[c];
+            float rho = (float) Math.sqrt(Math.max(w + r2, 0f));
+            float d = w / (rho + r);
+            float a = a0 + ax * offX[c] + ay * offY[c];
+            float b = b0 + bx * offX[c] + by * offY[c];
+            float outside = (Math.abs(a) - a) + (Math.abs(b) - b);
+            d2[c] = Math.min(d2[c], d * d + WALL * outside);
+        }
+    }
+
+    /**
+     * Turns the least distances into heights: {@code h = min(h, z + rise)}.
+     *
+     * @param h heights of the block, mm
+     * @param z tip height of all pieces taken in since {@link #reset}, mm
+     */
+    void lower(float[] h, float z) {
+        if (noseOnly) {
+            noseLoop(h, z);
+        } else {
+            coneLoop(h, d2, z, core, coneRise, maxRadius);
+        }
+    }
+
+    private static void coneLoop(float[] h, float[] d2, float z, float core, float coneRise, float maxRadius) {
+        for (int c = 0; c < CELLS; c++) {
+            float r = (float) Math.sqrt(d2[c]);
+            float g = r - core;
+            float w = r - maxRadius;
+            // x + |x| is twice the positive part.
+            float rise = 0.5f * coneRise * (g + Math.abs(g)) + WALL * (w + Math.abs(w));
+            h[c] = Math.min(h[c], z + rise);
+        }
+    }
+
+    private void noseLoop(float[] h, float z) {
+        for (int c = 0; c < CELLS; c++) {
+            float r = (float) Math.sqrt(d2[c]);
+            float g = Math.max(r - core, 0f);
+            float q = Math.min(g, tangent);
+            float w = Math.max(r - maxRadius, 0f);
+            float rise = (q * q) / (nose + (float) Math.sqrt(nose2 - q * q)) + coneRise * (g - q) + WALL * w;
+            h[c] = Math.min(h[c], z + rise);
+        }
+    }
+
+    /** Takes a piece that is not level straight into heights, cell by cell, exactly. */
+    void sloped(Pieces pieces, int p, ToolProfile profile, double bx, double by, float[] h) {
+        float lowest = (float) pieces.lowest(p);
+        for (int c = 0; c < CELLS; c++) {
+            if (h[c] > lowest) {
+                double x = bx + ((c % BLOCK + 0.5) * cellMm - halfMm);
+                double y = by + ((c / BLOCK + 0.5) * cellMm - halfMm);
+                h[c] = Math.min(h[c], (float) PieceShape.heightMm(pieces, p, profile, x, y));
+            }
+        }
+    }
+}

@@ -1,0 +1,183 @@
+package foilproof.stock;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * E_k of one tool run: the lowest surface that the cutter's swept shape reaches, in the run's own Z, not clipped by
+ * the blank, kept up to a headroom above the nominal foil top. Immutable once swept.
+ *
+ * <p>Rapids are swept too where they come below the headroom: they remove material as well. Distances to the path are
+ * exact; nothing is stamped along it. A height of {@link #capMm()} means: not reached below the headroom.
+ */
+public final class Envelope {
+    private final CutPath path;
+    private final ToolProfile profile;
+    private final SweepSettings settings;
+    private final double capMm;
+    private final Pieces pieces;
+    private final SegmentBins bins;
+    private final HeightTiles tiles;
+
+    private Envelope(
+            CutPath path,
+            ToolProfile profile,
+            SweepSettings settings,
+            double capMm,
+            Pieces pieces,
+            SegmentBins bins,
+            @Nullable HeightTiles tiles) {
+        this.path = path;
+        this.profile = profile;
+        this.settings = settings;
+        this.capMm = capMm;
+        this.pieces = pieces;
+        this.bins = bins;
+        this.tiles = tiles == null ? sweepPieces(empty(), 0, pieces.size) : tiles;
+    }
+
+    /**
+     * Sweeps a tool run.
+     *
+     * @param path its moves
+     * @param profile its cutter
+     * @param settings cell, headroom, domain, threads
+     * @param nominalZeroMm where the run's zero nominally lies above the nominal foil top: 0 for a zero on the foil,
+     *     -(thickness + tape) for one on the spoil board
+     * @throws IllegalArgumentException where the domain has too many tiles for the cell
+     */
+    public static Envelope sweep(CutPath path, ToolProfile profile, SweepSettings settings, double nominalZeroMm) {
+        double capMm = (float) (settings.headroomMm() - nominalZeroMm);
+        Pieces pieces = Pieces.of(path, profile, capMm);
+        SegmentBins bins = SegmentBins.of(pieces, settings.cellMm(), settings.domainMm());
+        return new Envelope(path, profile, settings, capMm, pieces, bins, null);
+    }
+
+    private HeightTiles empty() {
+        float[][] none = new float[bins.tileCount()][];
+        return map(none);
+    }
+
+    private HeightTiles map(float[] @Nullable [] content) {
+        return new HeightTiles(
+                settings.cellMm(), (float) capMm, bins.tileX0, bins.tileY0, bins.tilesX, bins.tilesY, content);
+    }
+
+    private HeightTiles sweepPieces(HeightTiles base, int p0, int p1) {
+        float[] @Nullable [] out = base.copyOfTiles();
+        Parallel.run(bins.tileCount(), settings.threads(), () -> {
+            TileSweep worker = tileSweep();
+            return tile -> out[tile] = worker.sweep(tile, out[tile], p0, p1);
+        });
+        return map(out);
+    }
+
+    TileSweep tileSweep() {
+        return new TileSweep(pieces, bins, profile, settings.cellMm(), (float) capMm);
+    }
+
+    /**
+     * The map after some more moves of this run, on a map that has the moves before them; tiles that do not change are
+     * shared. Moves before {@code firstMove} and from {@code endMove} on are left out.
+     */
+    HeightTiles after(@Nullable HeightTiles base, int firstMove, int endMove) {
+        return sweepPieces(base == null ? empty() : base, pieces.firstOf(firstMove), pieces.firstOf(endMove));
+    }
+
+    /** The map after a move that is only part done, on a map that has all before it. */
+    HeightTiles underWay(HeightTiles base, int move, double timeS) {
+        CutPath part = path.underWay(move, timeS);
+        Pieces partPieces = Pieces.of(part, profile, capMm);
+        if (partPieces.size == 0) {
+            return base;
+        }
+        SegmentBins partBins = SegmentBins.of(partPieces, settings.cellMm(), settings.domainMm());
+        float[] @Nullable [] out = base.copyOfTiles();
+        TileSweep worker = new TileSweep(partPieces, partBins, profile, settings.cellMm(), (float) capMm);
+        for (int t = 0; t < partBins.tileCount(); t++) {
+            int x = partBins.tileX0 + t % partBins.tilesX - bins.tileX0;
+            int y = partBins.tileY0 + t / partBins.tilesX - bins.tileY0;
+            if (x >= 0 && y >= 0 && x < bins.tilesX && y < bins.tilesY) {
+                int index = y * bins.tilesX + x;
+                out[index] = worker.sweep(t, out[index], 0, partPieces.size);
+            }
+        }
+        return map(out);
+    }
+
+    /** The moves. */
+    public CutPath path() {
+        return path;
+    }
+
+    /** The cutter. */
+    public ToolProfile profile() {
+        return profile;
+    }
+
+    /** Cell, headroom, domain. */
+    public SweepSettings settings() {
+        return settings;
+    }
+
+    /** Top of the headroom in the run's own zero, mm: what is not reached below it has this height. */
+    public double capMm() {
+        return capMm;
+    }
+
+    /** The heights on the grid, mm in the run's own zero. */
+    public HeightTiles tiles() {
+        return tiles;
+    }
+
+    Pieces pieces() {
+        return pieces;
+    }
+
+    SegmentBins bins() {
+        return bins;
+    }
+
+    /** Height of a cell's centre from the grid, mm in the run's own zero. */
+    public double heightMm(int i, int j) {
+        return tiles.heightMm(i, j);
+    }
+
+    /**
+     * The same surface at any point, from the segment bins in double precision: for walls, sections and questions.
+     *
+     * @param xMm blank's frame
+     * @param yMm blank's frame
+     * @return mm in the run's own zero; {@link #capMm()} where nothing reaches below the headroom, or the point lies
+     *     outside the swept domain
+     */
+    public double exactHeightMm(double xMm, double yMm) {
+        return exactHeightMm(xMm, yMm, pieces.size);
+    }
+
+    /** As {@link #exactHeightMm(double, double)}, of the first {@code moves} moves alone. */
+    public double exactHeightAfterMm(double xMm, double yMm, int moves) {
+        return exactHeightMm(xMm, yMm, pieces.firstOf(moves));
+    }
+
+    private double exactHeightMm(double xMm, double yMm, int endPiece) {
+        int tile = bins.tileAt(xMm, yMm);
+        double height = capMm;
+        if (tile >= 0) {
+            for (int at = bins.from(tile); at < bins.to(tile) && bins.piece(at) < endPiece; at++) {
+                int p = bins.piece(at);
+                if (pieces.lowest(p) < height) {
+                    height = Math.min(height, PieceShape.heightMm(pieces, p, profile, xMm, yMm));
+                }
+            }
+        }
+        return height;
+    }
+
+    /**
+     * Steepest slope of a wall that is not upright, mm of height per mm: between two neighbouring cells heights can
+     * differ by no more than this times the cell (and the diagonal), unless an upright wall stands between them.
+     */
+    public double steepestConeSlope() {
+        return profile.coneRise();
+    }
+}
