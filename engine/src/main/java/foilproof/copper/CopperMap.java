@@ -1,0 +1,234 @@
+package foilproof.copper;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.IntStream;
+
+/**
+ * Which copper is joined to which at one level of the foil: pieces, areas and the contour round them.
+ *
+ * <p>Copper is 4-connected and gaps 8-connected, so that two cleared cells that touch by a corner part the copper
+ * (check-values Q28); but where the walls interpolated between the cells show a ridge that passes between cell centres,
+ * it joins (see {@link MarginRows}), so the grid breaks no crumbs off thin strips. The contour is found by marching
+ * squares over the cell centres, its crossings interpolated on sloping walls and asked exactly on vertical ones;
+ * it closes along the blank's edge. Areas are the polygons' areas, summed in a fixed order.
+ *
+ * <p>Built in bands of fixed height on as many threads as the caller's pool has; the result does not depend on them.
+ */
+public final class CopperMap {
+    /** Pieces of no more than this, mm2, are crumbs and no pieces (design section 1, idea 4). */
+    public static final double CRUMB_MM2 = 0.01;
+
+    private static final int BAND_ROWS = 64;
+
+    private final MarginField field;
+    private final double levelMm;
+    private final int[] runStart;
+    private final int[] runEnd;
+    private final int[] rowRuns;
+    private final int[] componentOfRun;
+    private final int[] pieceOfComponent;
+    private final double[] componentAreaMm2;
+    private final List<Piece> pieces;
+    private final double copperMm2;
+    private final double areaErrorMm2;
+    final Contours contours;
+
+    private CopperMap(MarginField field, double levelMm) {
+        this.field = field;
+        this.levelMm = levelMm;
+        int squareRows = field.rows() + 1;
+        int bands = (squareRows + BAND_ROWS - 1) / BAND_ROWS;
+        MapStripe[] stripes = IntStream.range(0, bands)
+                .parallel()
+                .mapToObj(s -> new MapStripe(
+                        field, (float) levelMm, s * BAND_ROWS - 1, Math.min((s + 1) * BAND_ROWS, squareRows) - 1))
+                .toArray(MapStripe[]::new);
+        rowRuns = new int[field.rows() + 1];
+        int[] runBase = new int[bands + 1];
+        for (int s = 0; s < bands; s++) {
+            runBase[s + 1] = runBase[s] + stripes[s].runStart.size;
+            for (int r = stripes[s].firstRow; r < stripes[s].endRow; r++) {
+                rowRuns[r] = runBase[s] + stripes[s].rowRuns[r - stripes[s].firstRow];
+            }
+        }
+        int runs = runBase[bands];
+        rowRuns[field.rows()] = runs;
+        runStart = new int[runs];
+        runEnd = new int[runs];
+        for (int s = 0; s < bands; s++) {
+            System.arraycopy(stripes[s].runStart.data, 0, runStart, runBase[s], stripes[s].runStart.size);
+            System.arraycopy(stripes[s].runEnd.data, 0, runEnd, runBase[s], stripes[s].runEnd.size);
+        }
+        componentOfRun = components();
+        contours = Contours.join(stripes, runBase, componentOfRun, field.cellMm());
+        int count = contours.componentCount(componentOfRun);
+        componentAreaMm2 = new double[count];
+        double[] errors = new double[count];
+        contours.addAreas(componentAreaMm2, errors);
+        pieceOfComponent = new int[count];
+        pieces = List.copyOf(collectPieces(stripes, runBase, errors));
+        double area = 0;
+        double error = 0;
+        for (int c = 0; c < count; c++) {
+            area += componentAreaMm2[c];
+            error += errors[c];
+        }
+        copperMm2 = Math.min(area, field.widthMm() * field.heightMm());
+        areaErrorMm2 = error;
+    }
+
+    /**
+     * Maps the copper of a field at a level.
+     *
+     * @param field margins above the glue plane
+     * @param levelMm 0 for the foil's bottom, where copper is judged; the foil's thickness for its top
+     */
+    public static CopperMap of(MarginField field, double levelMm) {
+        return new CopperMap(field, levelMm);
+    }
+
+    /** Joins the runs of neighbouring rows that overlap; numbers the components by their first run. */
+    private int[] components() {
+        DisjointSets sets = new DisjointSets(runStart.length);
+        for (int r = 0; r + 1 < rowRuns.length - 1; r++) {
+            int a = rowRuns[r];
+            int b = rowRuns[r + 1];
+            int endA = b;
+            int endB = rowRuns[r + 2];
+            while (a < endA && b < endB) {
+                if (runStart[a] < runEnd[b] && runStart[b] < runEnd[a]) {
+                    sets.union(a, b);
+                }
+                if (runEnd[a] < runEnd[b]) {
+                    a++;
+                } else {
+                    b++;
+                }
+            }
+        }
+        int[] component = new int[runStart.length];
+        int count = 0;
+        for (int i = 0; i < component.length; i++) {
+            int root = sets.find(i);
+            component[i] = root == i ? count++ : component[root];
+        }
+        return component;
+    }
+
+    private List<Piece> collectPieces(MapStripe[] stripes, int[] runBase, double[] errors) {
+        int count = componentAreaMm2.length;
+        int[] longest = new int[count];
+        double[] insideX = new double[count];
+        double[] insideY = new double[count];
+        for (int s = 0; s < stripes.length; s++) {
+            MapStripe stripe = stripes[s];
+            for (int r = stripe.firstRow; r < stripe.endRow; r++) {
+                for (int k = rowRuns[r]; k < rowRuns[r + 1]; k++) {
+                    int c = componentOfRun[k];
+                    int copper = stripe.runCopper.data[k - runBase[s]];
+                    if (copper > longest[c]) {
+                        longest[c] = copper;
+                        insideX[c] = (stripe.runMiddle.data[k - runBase[s]] + 0.5) * field.cellMm();
+                        insideY[c] = (r + 0.5) * field.cellMm();
+                    }
+                }
+            }
+        }
+        double[][] boxes = contours.boxes(count);
+        List<Integer> order = new ArrayList<>();
+        for (int c = 0; c < count; c++) {
+            pieceOfComponent[c] = -1;
+            if (componentAreaMm2[c] > CRUMB_MM2) {
+                order.add(c);
+            }
+        }
+        order.sort(Comparator.comparingDouble((Integer c) -> -componentAreaMm2[c])
+                .thenComparingInt(Integer::intValue));
+        List<Piece> list = new ArrayList<>();
+        for (int c : order) {
+            pieceOfComponent[c] = list.size();
+            double[] box = boxes[c];
+            list.add(new Piece(
+                    list.size(), componentAreaMm2[c], errors[c], box[0], box[1], box[2], box[3], insideX[c], insideY[c]));
+        }
+        return list;
+    }
+
+    /** The level at which the copper is looked at, mm above the glue plane. */
+    public double levelMm() {
+        return levelMm;
+    }
+
+    /** The field that was mapped. */
+    public MarginField field() {
+        return field;
+    }
+
+    /** Area of the copper, crumbs included, mm2. */
+    public double copperMm2() {
+        return copperMm2;
+    }
+
+    /** The rest of the blank's area, mm2: with {@link #copperMm2()} it adds up to the blank. */
+    public double clearedMm2() {
+        return field.widthMm() * field.heightMm() - copperMm2;
+    }
+
+    /** How far the areas may be off, mm2. */
+    public double areaErrorMm2() {
+        return areaErrorMm2;
+    }
+
+    /** Pieces above {@link #CRUMB_MM2}, largest first. */
+    public List<Piece> pieces() {
+        return pieces;
+    }
+
+    /** How many bits of copper are too small to be pieces. */
+    public int crumbs() {
+        return componentAreaMm2.length - pieces.size();
+    }
+
+    /**
+     * Which piece lies at a place.
+     *
+     * @return its index in {@link #pieces()}, -1 where there is none (cleared, a crumb, or off the blank)
+     */
+    public int pieceAt(double xMm, double yMm) {
+        int component = componentAt(xMm, yMm);
+        return component < 0 ? -1 : pieceOfComponent[component];
+    }
+
+    /** Which piece a component is; -1 for a crumb. */
+    int pieceOf(int component) {
+        return pieceOfComponent[component];
+    }
+
+    double areaOf(int component) {
+        return componentAreaMm2[component];
+    }
+
+    /** The component in whose cells a place lies; -1 in none. */
+    int componentAt(double xMm, double yMm) {
+        if (!(xMm >= 0 && yMm >= 0 && xMm <= field.widthMm() && yMm <= field.heightMm())) {
+            return -1;
+        }
+        int i = Math.min((int) (xMm / field.cellMm()), field.columns() - 1);
+        int j = Math.min((int) (yMm / field.cellMm()), field.rows() - 1);
+        int low = rowRuns[j];
+        int high = rowRuns[j + 1] - 1;
+        while (low <= high) {
+            int mid = low + high >>> 1;
+            if (runEnd[mid] <= i) {
+                low = mid + 1;
+            } else if (runStart[mid] > i) {
+                high = mid - 1;
+            } else {
+                return componentOfRun[mid];
+            }
+        }
+        return -1;
+    }
+}

@@ -1,0 +1,36 @@
+package foilproof.copper;
+
+/** Union-find with path halving; the smaller index always becomes the root, so that roots do not depend on order. */
+final class DisjointSets {
+    private final int[] parent;
+
+    DisjointSets(int size) {
+        parent = new int[size];
+        for (int i = 0; i < size; i++) {
+            parent[i] = i;
+        }
+    }
+
+    int find(int i) {
+        int a = i;
+        while (parent[a] != a) {
+            parent[a] = parent[parent[a]];
+            a = parent[a];
+        }
+        return a;
+    }
+
+    boolean union(int i, int j) {
+        int a = find(i);
+        int b = find(j);
+        if (a == b) {
+            return false;
+        }
+        if (a < b) {
+            parent[b] = a;
+        } else {
+            parent[a] = b;
+        }
+        return true;
+    }
+}
