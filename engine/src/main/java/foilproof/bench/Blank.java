@@ -40,21 +40,51 @@ public record Blank(
     /** The same blank with another size, known from then on. */
     public Blank withSize(double newWidthMm, double newHeightMm) {
         return new Blank(
-                substrate, thicknessMm, thicknessKnown, foilMm, foilKnown, bothSides, newWidthMm, newHeightMm, true,
-                hold, tapeMm, surface);
+                substrate,
+                thicknessMm,
+                thicknessKnown,
+                foilMm,
+                foilKnown,
+                bothSides,
+                newWidthMm,
+                newHeightMm,
+                true,
+                hold,
+                tapeMm,
+                surface);
     }
 
     /** The same blank with another foil. */
     public Blank withFoil(double newFoilMm) {
         return new Blank(
-                substrate, thicknessMm, thicknessKnown, newFoilMm, foilKnown, bothSides, widthMm, heightMm, sizeKnown,
-                hold, tapeMm, surface);
+                substrate,
+                thicknessMm,
+                thicknessKnown,
+                newFoilMm,
+                foilKnown,
+                bothSides,
+                widthMm,
+                heightMm,
+                sizeKnown,
+                hold,
+                tapeMm,
+                surface);
     }
 
     /** The same blank with another thickness over all. */
     public Blank withThickness(double newThicknessMm) {
         return new Blank(
-                substrate, newThicknessMm, thicknessKnown, foilMm, foilKnown, bothSides, widthMm, heightMm, sizeKnown,
-                hold, tapeMm, surface);
+                substrate,
+                newThicknessMm,
+                thicknessKnown,
+                foilMm,
+                foilKnown,
+                bothSides,
+                widthMm,
+                heightMm,
+                sizeKnown,
+                hold,
+                tapeMm,
+                surface);
     }
 }

@@ -31,8 +31,7 @@ public record Duty(Kind kind, Set<Work> works) {
             new Duty(Kind.COPPER_ONLY, EnumSet.of(Work.ISOLATION, Work.CLEARING, Work.TEXT));
 
     public Duty {
-        works = Collections.unmodifiableSet(
-                works.isEmpty() ? EnumSet.noneOf(Work.class) : EnumSet.copyOf(works));
+        works = Collections.unmodifiableSet(works.isEmpty() ? EnumSet.noneOf(Work.class) : EnumSet.copyOf(works));
     }
 
     /** The works that are listed, and no other. */

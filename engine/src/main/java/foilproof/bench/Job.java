@@ -81,29 +81,85 @@ public record Job(
     /** The same job on another blank. */
     public Job withBlank(Blank newBlank) {
         return new Job(
-                name, file, newBlank, spoilBoard, machine, spread, tools, sides, keepOuts, design, nets, joins, limits,
-                whatIf, assumed, inputs);
+                name,
+                file,
+                newBlank,
+                spoilBoard,
+                machine,
+                spread,
+                tools,
+                sides,
+                keepOuts,
+                design,
+                nets,
+                joins,
+                limits,
+                whatIf,
+                assumed,
+                inputs);
     }
 
     /** The same job with other sides. */
     public Job withSides(List<Side> newSides) {
         return new Job(
-                name, file, blank, spoilBoard, machine, spread, tools, newSides, keepOuts, design, nets, joins, limits,
-                whatIf, assumed, inputs);
+                name,
+                file,
+                blank,
+                spoilBoard,
+                machine,
+                spread,
+                tools,
+                newSides,
+                keepOuts,
+                design,
+                nets,
+                joins,
+                limits,
+                whatIf,
+                assumed,
+                inputs);
     }
 
     /** The same job with other tools. */
     public Job withTools(List<Tool> newTools) {
         return new Job(
-                name, file, blank, spoilBoard, machine, spread, newTools, sides, keepOuts, design, nets, joins, limits,
-                whatIf, assumed, inputs);
+                name,
+                file,
+                blank,
+                spoilBoard,
+                machine,
+                spread,
+                newTools,
+                sides,
+                keepOuts,
+                design,
+                nets,
+                joins,
+                limits,
+                whatIf,
+                assumed,
+                inputs);
     }
 
     /** The same job with other what-ifs. */
     public Job withWhatIf(WhatIf newWhatIf) {
         return new Job(
-                name, file, blank, spoilBoard, machine, spread, tools, sides, keepOuts, design, nets, joins, limits,
-                newWhatIf, assumed, inputs);
+                name,
+                file,
+                blank,
+                spoilBoard,
+                machine,
+                spread,
+                tools,
+                sides,
+                keepOuts,
+                design,
+                nets,
+                joins,
+                limits,
+                newWhatIf,
+                assumed,
+                inputs);
     }
 
     /** The same job with one more line of what was assumed. */
@@ -111,7 +167,21 @@ public record Job(
         List<String> more = new ArrayList<>(assumed);
         more.add(line);
         return new Job(
-                name, file, blank, spoilBoard, machine, spread, tools, sides, keepOuts, design, nets, joins, limits,
-                whatIf, more, inputs);
+                name,
+                file,
+                blank,
+                spoilBoard,
+                machine,
+                spread,
+                tools,
+                sides,
+                keepOuts,
+                design,
+                nets,
+                joins,
+                limits,
+                whatIf,
+                more,
+                inputs);
     }
 }

@@ -15,31 +15,81 @@ import org.jspecify.annotations.Nullable;
 public enum LimitKey {
     // Foil and depth
     /** Foil counts as cleared where the cutter goes this far below the foil bottom; 5 um (D1). */
-    FOIL_CLEARED(Dimension.LENGTH, 0.005, "5 um", "D1", "foil counts as cleared where the cutter goes this far below the foil bottom"),
+    FOIL_CLEARED(
+            Dimension.LENGTH,
+            0.005,
+            "5 um",
+            "D1",
+            "foil counts as cleared where the cutter goes this far below the foil bottom"),
     /** Length of groove with foil left from which it is told; 0.2 mm (D1). */
     FOIL_LEFT_LENGTH(Dimension.LENGTH, 0.2, "0.2 mm", "D1", "length of groove with foil left from which it is told"),
     /** Margin of the Z window beyond the stated spread below which a watch is raised; below 0 it is a fix; 0.020 mm (D2). */
-    Z_MARGIN(Dimension.LENGTH, 0.020, "0.020 mm", "D2", "margin of the Z window beyond the stated spread below which a watch is raised; below 0 it is a fix"),
+    Z_MARGIN(
+            Dimension.LENGTH,
+            0.020,
+            "0.020 mm",
+            "D2",
+            "margin of the Z window beyond the stated spread below which a watch is raised; below 0 it is a fix"),
     /** Depth below its zero at which a copper-only cutter raises a watch; 0.15 mm (C13). */
-    DUTY_WATCH_DEPTH(Dimension.LENGTH, 0.15, "0.15 mm", "C13", "depth below its zero at which a copper-only cutter raises a watch"),
+    DUTY_WATCH_DEPTH(
+            Dimension.LENGTH,
+            0.15,
+            "0.15 mm",
+            "C13",
+            "depth below its zero at which a copper-only cutter raises a watch"),
     /** Depth below its zero at which a copper-only cutter raises a fix; 0.30 mm (C13). */
-    DUTY_FIX_DEPTH(Dimension.LENGTH, 0.30, "0.30 mm", "C13", "depth below its zero at which a copper-only cutter raises a fix"),
+    DUTY_FIX_DEPTH(
+            Dimension.LENGTH,
+            0.30,
+            "0.30 mm",
+            "C13",
+            "depth below its zero at which a copper-only cutter raises a fix"),
     /** Over-cut below the foil of copper work from which a note is given; 0.20 mm (D4). */
-    COPPER_DEPTH_NOTE(Dimension.LENGTH, 0.20, "0.20 mm", "D4", "over-cut below the foil of copper work from which a note is given"),
+    COPPER_DEPTH_NOTE(
+            Dimension.LENGTH,
+            0.20,
+            "0.20 mm",
+            "D4",
+            "over-cut below the foil of copper work from which a note is given"),
     /** Share of the blank's thickness that copper work may reach before a watch; 40 % (D4). */
-    COPPER_DEPTH_SHARE(Dimension.RATIO, 0.40, "40 %", "D4", "share of the blank's thickness that copper work may reach before a watch"),
+    COPPER_DEPTH_SHARE(
+            Dimension.RATIO,
+            0.40,
+            "40 %",
+            "D4",
+            "share of the blank's thickness that copper work may reach before a watch"),
     /** Depth of copper work from which a slip of the decimal point is suspected; 0.5 mm (A2). */
-    COPPER_DEPTH_SLIP(Dimension.LENGTH, 0.5, "0.5 mm", "A2", "depth of copper work from which a slip of the decimal point is suspected"),
+    COPPER_DEPTH_SLIP(
+            Dimension.LENGTH,
+            0.5,
+            "0.5 mm",
+            "A2",
+            "depth of copper work from which a slip of the decimal point is suspected"),
     /** Least depth of the deepest copper cut that fits the declared Z zero; 0.015 mm (B1). */
-    COPPER_DEPTH_LEAST(Dimension.LENGTH, 0.015, "0.015 mm", "B1", "least depth of the deepest copper cut that fits the declared Z zero"),
+    COPPER_DEPTH_LEAST(
+            Dimension.LENGTH,
+            0.015,
+            "0.015 mm",
+            "B1",
+            "least depth of the deepest copper cut that fits the declared Z zero"),
     /** Largest depth of the deepest copper cut that fits the declared Z zero; 0.5 mm (B1). */
-    COPPER_DEPTH_MOST(Dimension.LENGTH, 0.5, "0.5 mm", "B1", "largest depth of the deepest copper cut that fits the declared Z zero"),
+    COPPER_DEPTH_MOST(
+            Dimension.LENGTH,
+            0.5,
+            "0.5 mm",
+            "B1",
+            "largest depth of the deepest copper cut that fits the declared Z zero"),
     /** Step in the finished floor of one groove; 0.03 mm (D5). */
     DEPTH_STEP(Dimension.LENGTH, 0.03, "0.03 mm", "D5", "step in the finished floor of one groove"),
     /** Wanted copper removed beside a plunge; 0.05 mm (D7). */
     PLUNGE_MARK(Dimension.LENGTH, 0.05, "0.05 mm", "D7", "wanted copper removed beside a plunge"),
     /** Material left above the wanted floor, or skin below a through cut; 0.02 mm (D8 H8). */
-    FLOOR_LEFT(Dimension.LENGTH, 0.02, "0.02 mm", "D8 H8", "material left above the wanted floor, or skin below a through cut"),
+    FLOOR_LEFT(
+            Dimension.LENGTH,
+            0.02,
+            "0.02 mm",
+            "D8 H8",
+            "material left above the wanted floor, or skin below a through cut"),
     /** Share of a trace's or land's width that a groove may take; 20 % (D3). */
     WIDTH_LOSS(Dimension.RATIO, 0.20, "20 %", "D3", "share of a trace's or land's width that a groove may take"),
     /** Width that remains below which a watch is raised; 0.20 mm (D3). */
@@ -48,15 +98,22 @@ public enum LimitKey {
     WIDTH_LEFT_FIX(Dimension.LENGTH, 0.15, "0.15 mm", "D3", "width that remains below which a fix is raised"),
     // Copper widths and gaps, at the foil bottom
     /** Least trace width: narrower is a watch (0.254 mm, 10 thou, is silent); 0.25 mm (E8 F5). */
-    TRACE_WIDTH(Dimension.LENGTH, 0.25, "0.25 mm", "E8 F5", "least trace width: narrower is a watch (0.254 mm, 10 thou, is silent)"),
+    TRACE_WIDTH(
+            Dimension.LENGTH,
+            0.25,
+            "0.25 mm",
+            "E8 F5",
+            "least trace width: narrower is a watch (0.254 mm, 10 thou, is silent)"),
     /** Trace width below which a fix is raised; 0.15 mm (E8 F5). */
     TRACE_WIDTH_FIX(Dimension.LENGTH, 0.15, "0.15 mm", "E8 F5", "trace width below which a fix is raised"),
     /** Share of the designed width that must remain; 80 % (E8). */
     TRACE_SHARE(Dimension.RATIO, 0.80, "80 %", "E8", "share of the designed width that must remain"),
     /** Copper strip between two grooves narrower than this is a hair; 0.05 mm (F1). */
-    HAIR_WIDTH(Dimension.LENGTH, 0.05, "0.05 mm", "F1", "copper strip between two grooves narrower than this is a hair"),
+    HAIR_WIDTH(
+            Dimension.LENGTH, 0.05, "0.05 mm", "F1", "copper strip between two grooves narrower than this is a hair"),
     /** Copper strip between two grooves narrower than this is a sliver; 0.15 mm (F1). */
-    SLIVER_WIDTH(Dimension.LENGTH, 0.15, "0.15 mm", "F1", "copper strip between two grooves narrower than this is a sliver"),
+    SLIVER_WIDTH(
+            Dimension.LENGTH, 0.15, "0.15 mm", "F1", "copper strip between two grooves narrower than this is a sliver"),
     /** Copper strip between two grooves narrower than this is thin; 0.25 mm (F1). */
     THIN_WIDTH(Dimension.LENGTH, 0.25, "0.25 mm", "F1", "copper strip between two grooves narrower than this is thin"),
     /** Least length of a hair or sliver that is told; 0.5 mm (F1 F2 F6). */
@@ -66,13 +123,19 @@ public enum LimitKey {
     /** Width at the base above which a knife edge is told; 0.01 mm (F2). */
     KNIFE_EDGE_BASE(Dimension.LENGTH, 0.01, "0.01 mm", "F2", "width at the base above which a knife edge is told"),
     /** A hair that is an island smaller than this is raised one grade; 0.1 mm2 (F3). */
-    HAIR_ISLAND_AREA(Dimension.AREA, 0.1, "0.1 mm2", "F3", "a hair that is an island smaller than this is raised one grade"),
+    HAIR_ISLAND_AREA(
+            Dimension.AREA, 0.1, "0.1 mm2", "F3", "a hair that is an island smaller than this is raised one grade"),
     /** Interior angle of a copper corner below which it is a spike; 30 deg (F6). */
     SPIKE_ANGLE(Dimension.ANGLE, 30, "30 deg", "F6", "interior angle of a copper corner below which it is a spike"),
     /** Width of a spike's tip below which it is told; 0.15 mm (F6). */
     SPIKE_WIDTH(Dimension.LENGTH, 0.15, "0.15 mm", "F6", "width of a spike's tip below which it is told"),
     /** Copper strip between a cut and the edge or a bore below which a watch is raised; 0.25 mm (F7). */
-    EDGE_STRIP(Dimension.LENGTH, 0.25, "0.25 mm", "F7", "copper strip between a cut and the edge or a bore below which a watch is raised"),
+    EDGE_STRIP(
+            Dimension.LENGTH,
+            0.25,
+            "0.25 mm",
+            "F7",
+            "copper strip between a cut and the edge or a bore below which a watch is raised"),
     /** Copper round a bore below which heat may lift it; 1 mm2 (F9). */
     LIFTING_LAND_AREA(Dimension.AREA, 1, "1 mm2", "F9", "copper round a bore below which heat may lift it"),
     /** Gap at the foil bottom below which a fix is raised; 0.10 mm (E3). */
@@ -82,9 +145,19 @@ public enum LimitKey {
     /** Gap beside a land below which a watch is raised; 0.20 mm (E4). */
     LAND_GAP(Dimension.LENGTH, 0.20, "0.20 mm", "E4", "gap beside a land below which a watch is raised"),
     /** Gap beside a hand-soldered through pin below which a watch is raised; 0.25 mm (E4). */
-    PIN_GAP(Dimension.LENGTH, 0.25, "0.25 mm", "E4", "gap beside a hand-soldered through pin below which a watch is raised"),
+    PIN_GAP(
+            Dimension.LENGTH,
+            0.25,
+            "0.25 mm",
+            "E4",
+            "gap beside a hand-soldered through pin below which a watch is raised"),
     /** Gap beside copper to be flooded with solder below which a watch is raised; 0.40 mm (J9a). */
-    FLOODED_GAP(Dimension.LENGTH, 0.40, "0.40 mm", "J9a", "gap beside copper to be flooded with solder below which a watch is raised"),
+    FLOODED_GAP(
+            Dimension.LENGTH,
+            0.40,
+            "0.40 mm",
+            "J9a",
+            "gap beside copper to be flooded with solder below which a watch is raised"),
     /** Gap beside a high-impedance net below which a note is given; 0.2 mm (E12a). */
     DUST_GAP(Dimension.LENGTH, 0.2, "0.2 mm", "E12a", "gap beside a high-impedance net below which a note is given"),
     /** Copper left in a cleared area from which it is told; 0.02 mm2 (E5). */
@@ -102,20 +175,32 @@ public enum LimitKey {
     /** Ring below which a fix is raised; 0.15 mm (E9 G8). */
     RING_FIX(Dimension.LENGTH, 0.15, "0.15 mm", "E9 G8", "ring below which a fix is raised"),
     /** Share of a land's edge joined to large copper from which a note is given; 60 % (E10). */
-    THERMAL_SHARE(Dimension.RATIO, 0.60, "60 %", "E10", "share of a land's edge joined to large copper from which a note is given"),
+    THERMAL_SHARE(
+            Dimension.RATIO,
+            0.60,
+            "60 %",
+            "E10",
+            "share of a land's edge joined to large copper from which a note is given"),
     /** Copper from this area on draws the heat off a land; 200 mm2 (E10). */
     THERMAL_AREA(Dimension.AREA, 200, "200 mm2", "E10", "copper from this area on draws the heat off a land"),
     /** Neck, in widths of the groove, below which two pieces are suspected to be joined by mistake; 1.2 x (J4). */
-    BRIDGE_SHARE(Dimension.RATIO, 1.2, "1.2 x", "J4", "neck, in widths of the groove, below which two pieces are suspected to be joined by mistake"),
+    BRIDGE_SHARE(
+            Dimension.RATIO,
+            1.2,
+            "1.2 x",
+            "J4",
+            "neck, in widths of the groove, below which two pieces are suspected to be joined by mistake"),
     /** Least area on both sides of a suspected bridge; 2 mm2 (J4). */
     BRIDGE_AREA(Dimension.AREA, 2, "2 mm2", "J4", "least area on both sides of a suspected bridge"),
     /** Wire that is tried in a hole made with the wrong bit; 0.60 mm (G1). */
     LEAST_WIRE(Dimension.LENGTH, 0.60, "0.60 mm", "G1", "wire that is tried in a hole made with the wrong bit"),
     // Program text and modal state
     /** Ratio of extents between two files from which units are suspected; 23 x (A1). */
-    UNITS_RATIO_LEAST(Dimension.RATIO, 23, "23 x", "A1", "ratio of extents between two files from which units are suspected"),
+    UNITS_RATIO_LEAST(
+            Dimension.RATIO, 23, "23 x", "A1", "ratio of extents between two files from which units are suspected"),
     /** Ratio of extents between two files up to which units are suspected; 28 x (A1). */
-    UNITS_RATIO_MOST(Dimension.RATIO, 28, "28 x", "A1", "ratio of extents between two files up to which units are suspected"),
+    UNITS_RATIO_MOST(
+            Dimension.RATIO, 28, "28 x", "A1", "ratio of extents between two files up to which units are suspected"),
     /** Volume removed by a rapid from which it is a stop; 0.0005 mm3 (A7). */
     RAPID_VOLUME(Dimension.VOLUME, 0.0005, "0.0005 mm3", "A7", "volume removed by a rapid from which it is a stop"),
     /** Least height of a rapid above the surface; 0.2 mm (A7 B15). */
@@ -131,13 +216,20 @@ public enum LimitKey {
     /** Least time from spindle start to first contact; 2 s (A11). */
     SPIN_UP(Dimension.TIME, 2, "2 s", "A11", "least time from spindle start to first contact"),
     /** How far a diameter in a comment may differ from the tool's; 10 % (A12). */
-    COMMENT_DIAMETER(Dimension.RATIO, 0.10, "10 %", "A12", "how far a diameter in a comment may differ from the tool's"),
+    COMMENT_DIAMETER(
+            Dimension.RATIO, 0.10, "10 %", "A12", "how far a diameter in a comment may differ from the tool's"),
     /** Difference of an arc's radii from which a watch is raised; 0.002 mm (A14). */
-    ARC_RADIUS_WATCH(Dimension.LENGTH, 0.002, "0.002 mm", "A14", "difference of an arc's radii from which a watch is raised"),
+    ARC_RADIUS_WATCH(
+            Dimension.LENGTH, 0.002, "0.002 mm", "A14", "difference of an arc's radii from which a watch is raised"),
     /** An arc in radius form this near a half turn raises a watch; 1 deg (A14). */
     ARC_HALF_TURN(Dimension.ANGLE, 1, "1 deg", "A14", "an arc in radius form this near a half turn raises a watch"),
     /** Radius, in lengths of the move before, from which a full circle is suspected; 3 x (A15). */
-    ARC_SUSPECT_RATIO(Dimension.RATIO, 3, "3 x", "A15", "radius, in lengths of the move before, from which a full circle is suspected"),
+    ARC_SUSPECT_RATIO(
+            Dimension.RATIO,
+            3,
+            "3 x",
+            "A15",
+            "radius, in lengths of the move before, from which a full circle is suspected"),
     /** Least height of a cycle's retract above the bow; 0.5 mm (A16). */
     CYCLE_RETRACT(Dimension.LENGTH, 0.5, "0.5 mm", "A16", "least height of a cycle's retract above the bow"),
     /** Largest blending tolerance; 0.02 mm (A18). */
@@ -151,14 +243,21 @@ public enum LimitKey {
     /** Share of the time in air from which a note is given; 20 % (A22). */
     AIR_SHARE(Dimension.RATIO, 0.20, "20 %", "A22", "share of the time in air from which a note is given"),
     /** Scatter after the best fit from which two files are of different boards; 0.15 mm (A23). */
-    FIT_SCATTER(Dimension.LENGTH, 0.15, "0.15 mm", "A23", "scatter after the best fit from which two files are of different boards"),
+    FIT_SCATTER(
+            Dimension.LENGTH,
+            0.15,
+            "0.15 mm",
+            "A23",
+            "scatter after the best fit from which two files are of different boards"),
     // Set-up
     /** Pristine foil that a touch point needs beyond the cutter's radius; 0.5 mm (B2). */
-    TOUCH_CLEAR(Dimension.LENGTH, 0.5, "0.5 mm", "B2", "pristine foil that a touch point needs beyond the cutter's radius"),
+    TOUCH_CLEAR(
+            Dimension.LENGTH, 0.5, "0.5 mm", "B2", "pristine foil that a touch point needs beyond the cutter's radius"),
     /** Tilt across the job from which it is told; 0.05 mm (B6). */
     TILT(Dimension.LENGTH, 0.05, "0.05 mm", "B6", "tilt across the job from which it is told"),
     /** Correlation with the touched points from which Z is corrected twice; 0.7 x (B7). */
-    HEIGHT_MAP_CORRELATION(Dimension.RATIO, 0.7, "0.7 x", "B7", "correlation with the touched points from which Z is corrected twice"),
+    HEIGHT_MAP_CORRELATION(
+            Dimension.RATIO, 0.7, "0.7 x", "B7", "correlation with the touched points from which Z is corrected twice"),
     /** Shift between two files from which a watch is raised; 0.05 mm (B8). */
     XY_SHIFT_WATCH(Dimension.LENGTH, 0.05, "0.05 mm", "B8", "shift between two files from which a watch is raised"),
     /** Shift between two files from which a fix is raised; 0.15 mm (B8). */
@@ -176,7 +275,12 @@ public enum LimitKey {
     /** Ring left after the budget below which a watch is raised; 0.15 mm (B12). */
     RING_BUDGET(Dimension.LENGTH, 0.15, "0.15 mm", "B12", "ring left after the budget below which a watch is raised"),
     /** Ring of a via left after the budget below which a watch is raised; 0.25 mm (B12). */
-    VIA_RING_BUDGET(Dimension.LENGTH, 0.25, "0.25 mm", "B12", "ring of a via left after the budget below which a watch is raised"),
+    VIA_RING_BUDGET(
+            Dimension.LENGTH,
+            0.25,
+            "0.25 mm",
+            "B12",
+            "ring of a via left after the budget below which a watch is raised"),
     /** Distance from keep-outs beyond the cutter's radius; 0.5 mm (B13 I7). */
     KEEP_OUT_CLEAR(Dimension.LENGTH, 0.5, "0.5 mm", "B13 I7", "distance from keep-outs beyond the cutter's radius"),
     /** How far the blank's thickness is swept to list what flips; 10 % (B16). */
@@ -213,13 +317,15 @@ public enum LimitKey {
     /** Cutting force by chip area in paper substrate; 150 N/mm2 (C7). */
     CUTTING_PRESSURE_PAPER(Dimension.STRESS, 150, "150 N/mm2", "C7", "cutting force by chip area in paper substrate"),
     /** Cutting force by chip area in glass-fibre substrate; 400 N/mm2 (C7). */
-    CUTTING_PRESSURE_GLASS(Dimension.STRESS, 400, "400 N/mm2", "C7", "cutting force by chip area in glass-fibre substrate"),
+    CUTTING_PRESSURE_GLASS(
+            Dimension.STRESS, 400, "400 N/mm2", "C7", "cutting force by chip area in glass-fibre substrate"),
     /** Bending stress of a cutter from which a watch is raised; 1000 N/mm2 (C7). */
     BEND_WATCH(Dimension.STRESS, 1000, "1000 N/mm2", "C7", "bending stress of a cutter from which a watch is raised"),
     /** Bending stress of a cutter from which a stop is raised; 2500 N/mm2 (C7). */
     BEND_STOP(Dimension.STRESS, 2500, "2500 N/mm2", "C7", "bending stress of a cutter from which a stop is raised"),
     /** Bend of a cutter at a copper wall from which a watch is raised; 0.02 mm (C8). */
-    DEFLECTION(Dimension.LENGTH, 0.02, "0.02 mm", "C8", "bend of a cutter at a copper wall from which a watch is raised"),
+    DEFLECTION(
+            Dimension.LENGTH, 0.02, "0.02 mm", "C8", "bend of a cutter at a copper wall from which a watch is raised"),
     /** Depth of a V-shaped bit from which it is in the wrong job; 0.3 mm (C12 G1). */
     V_DEPTH(Dimension.LENGTH, 0.3, "0.3 mm", "C12 G1", "depth of a V-shaped bit from which it is in the wrong job"),
     // Holes
@@ -240,11 +346,21 @@ public enum LimitKey {
     /** Depth of a drill, in diameters, from which it must peck; 5 x (G5). */
     WANDER_DEPTH(Dimension.RATIO, 5, "5 x", "G5", "depth of a drill, in diameters, from which it must peck"),
     /** Straight plunge of an end mill, in diameters, from which a watch is raised; 1.5 x (G6). */
-    MILL_PLUNGE(Dimension.RATIO, 1.5, "1.5 x", "G6", "straight plunge of an end mill, in diameters, from which a watch is raised"),
+    MILL_PLUNGE(
+            Dimension.RATIO,
+            1.5,
+            "1.5 x",
+            "G6",
+            "straight plunge of an end mill, in diameters, from which a watch is raised"),
     /** Helix radius below which a note is given; 0.05 mm (G7). */
     HELIX_RADIUS(Dimension.LENGTH, 0.05, "0.05 mm", "G7", "helix radius below which a note is given"),
     /** Distance of a bore from foreign copper below which a watch is raised; 0.20 mm (G9). */
-    BORE_CLEAR(Dimension.LENGTH, 0.20, "0.20 mm", "G9", "distance of a bore from foreign copper below which a watch is raised"),
+    BORE_CLEAR(
+            Dimension.LENGTH,
+            0.20,
+            "0.20 mm",
+            "G9",
+            "distance of a bore from foreign copper below which a watch is raised"),
     /** Web left in a slot of overlapping holes; 0.05 mm (G10). */
     SLOT_WEB(Dimension.LENGTH, 0.05, "0.05 mm", "G10", "web left in a slot of overlapping holes"),
     /** Least plunge a turn; 0.005 mm (G11). */
@@ -252,7 +368,8 @@ public enum LimitKey {
     /** Largest plunge a turn, in diameters; 0.05 x (G11). */
     PLUNGE_PER_TURN_MOST(Dimension.RATIO, 0.05, "0.05 x", "G11", "largest plunge a turn, in diameters"),
     /** Plunges deeper than this are judged by their feed a turn; 0.5 mm (G11). */
-    PLUNGE_PER_TURN_DEPTH(Dimension.LENGTH, 0.5, "0.5 mm", "G11", "plunges deeper than this are judged by their feed a turn"),
+    PLUNGE_PER_TURN_DEPTH(
+            Dimension.LENGTH, 0.5, "0.5 mm", "G11", "plunges deeper than this are judged by their feed a turn"),
     // Outline and loose parts
     /** How far the finished size may differ from the outline; 0.10 mm (H1). */
     OUTLINE_OFF(Dimension.LENGTH, 0.10, "0.10 mm", "H1", "how far the finished size may differ from the outline"),
@@ -269,20 +386,38 @@ public enum LimitKey {
     /** Largest depth a pass in paper substrate, in diameters; 0.75 x (H7). */
     PASS_DEPTH_PAPER(Dimension.RATIO, 0.75, "0.75 x", "H7", "largest depth a pass in paper substrate, in diameters"),
     /** Largest depth a pass in glass-fibre substrate, in diameters; 0.5 x (H7). */
-    PASS_DEPTH_GLASS(Dimension.RATIO, 0.5, "0.5 x", "H7", "largest depth a pass in glass-fibre substrate, in diameters"),
+    PASS_DEPTH_GLASS(
+            Dimension.RATIO, 0.5, "0.5 x", "H7", "largest depth a pass in glass-fibre substrate, in diameters"),
     /** Depth a pass, in limits, above which a fix is raised; 1.5 x (H7). */
     PASS_DEPTH_FIX(Dimension.RATIO, 1.5, "1.5 x", "H7", "depth a pass, in limits, above which a fix is raised"),
     /** Copper or board left in an inside corner beyond the cutter's radius; 0.1 mm (H9). */
-    INSIDE_CORNER(Dimension.LENGTH, 0.1, "0.1 mm", "H9", "copper or board left in an inside corner beyond the cutter's radius"),
+    INSIDE_CORNER(
+            Dimension.LENGTH,
+            0.1,
+            "0.1 mm",
+            "H9",
+            "copper or board left in an inside corner beyond the cutter's radius"),
     /** Distance of the outline from copper below which a watch is raised; 0.25 mm (H10). */
-    OUTLINE_COPPER(Dimension.LENGTH, 0.25, "0.25 mm", "H10", "distance of the outline from copper below which a watch is raised"),
+    OUTLINE_COPPER(
+            Dimension.LENGTH,
+            0.25,
+            "0.25 mm",
+            "H10",
+            "distance of the outline from copper below which a watch is raised"),
     /** Usual least allowance of the finished board in its enclosure; 0.5 mm (H11). */
-    FIT_ALLOWANCE_LEAST(Dimension.LENGTH, 0.5, "0.5 mm", "H11", "usual least allowance of the finished board in its enclosure"),
+    FIT_ALLOWANCE_LEAST(
+            Dimension.LENGTH, 0.5, "0.5 mm", "H11", "usual least allowance of the finished board in its enclosure"),
     /** Usual largest allowance of the finished board in its enclosure; 1.9 mm (H11). */
-    FIT_ALLOWANCE_MOST(Dimension.LENGTH, 1.9, "1.9 mm", "H11", "usual largest allowance of the finished board in its enclosure"),
+    FIT_ALLOWANCE_MOST(
+            Dimension.LENGTH, 1.9, "1.9 mm", "H11", "usual largest allowance of the finished board in its enclosure"),
     // Spoil board and hold-down
     /** Margin of a copper-only cutter above the spoil board below which a watch is raised; 0.3 mm (I1). */
-    SPOIL_BOARD_MARGIN(Dimension.LENGTH, 0.3, "0.3 mm", "I1", "margin of a copper-only cutter above the spoil board below which a watch is raised"),
+    SPOIL_BOARD_MARGIN(
+            Dimension.LENGTH,
+            0.3,
+            "0.3 mm",
+            "I1",
+            "margin of a copper-only cutter above the spoil board below which a watch is raised"),
     /** Least over-cut that is wanted; 0.05 mm (I2). */
     OVER_CUT_LEAST(Dimension.LENGTH, 0.05, "0.05 mm", "I2", "least over-cut that is wanted"),
     /** Over-cut from which a note is given; 0.30 mm (I2). */
@@ -307,13 +442,29 @@ public enum LimitKey {
     /** Least length of a narrow section that is judged by its current; 1 mm (J6). */
     NECK_LENGTH(Dimension.LENGTH, 1, "1 mm", "J6", "least length of a narrow section that is judged by its current"),
     /** Gap at the foil bottom up to 30 V (check the current edition of the standard); 0.1 mm (J7). */
-    SPACING_30V(Dimension.LENGTH, 0.1, "0.1 mm", "J7", "gap at the foil bottom up to 30 V (check the current edition of the standard)"),
+    SPACING_30V(
+            Dimension.LENGTH,
+            0.1,
+            "0.1 mm",
+            "J7",
+            "gap at the foil bottom up to 30 V (check the current edition of the standard)"),
     /** Gap at the foil bottom up to 150 V (check the current edition of the standard); 0.6 mm (J7). */
-    SPACING_150V(Dimension.LENGTH, 0.6, "0.6 mm", "J7", "gap at the foil bottom up to 150 V (check the current edition of the standard)"),
+    SPACING_150V(
+            Dimension.LENGTH,
+            0.6,
+            "0.6 mm",
+            "J7",
+            "gap at the foil bottom up to 150 V (check the current edition of the standard)"),
     /** Gap at the foil bottom up to 300 V (check the current edition of the standard); 1.25 mm (J7). */
-    SPACING_300V(Dimension.LENGTH, 1.25, "1.25 mm", "J7", "gap at the foil bottom up to 300 V (check the current edition of the standard)"),
+    SPACING_300V(
+            Dimension.LENGTH,
+            1.25,
+            "1.25 mm",
+            "J7",
+            "gap at the foil bottom up to 300 V (check the current edition of the standard)"),
     /** Power by copper area from which a watch is raised; 0.5 W/cm2 (J11). */
-    DISSIPATION(Dimension.POWER_DENSITY, 0.005, "0.5 W/cm2", "J11", "power by copper area from which a watch is raised"),
+    DISSIPATION(
+            Dimension.POWER_DENSITY, 0.005, "0.5 W/cm2", "J11", "power by copper area from which a watch is raised"),
     /** Direct voltage from which certification is refused; 60 V (L6). */
     MAINS_DC(Dimension.VOLTAGE, 60, "60 V", "L6", "direct voltage from which certification is refused"),
     /** Alternating voltage from which certification is refused; 30 V (L6). */

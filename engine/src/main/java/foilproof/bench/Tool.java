@@ -68,12 +68,29 @@ public record Tool(
     }
 
     private static Tool plain(
-            String name, int number, ToolShape shape, double diameterMm, double angleRad, OptionalDouble tipWidthMm,
+            String name,
+            int number,
+            ToolShape shape,
+            double diameterMm,
+            double angleRad,
+            OptionalDouble tipWidthMm,
             Duty duty) {
         return new Tool(
-                name, OptionalInt.of(number), shape, diameterMm, angleRad, tipWidthMm, OptionalDouble.empty(),
-                shape == ToolShape.V ? OptionalDouble.of(diameterMm) : OptionalDouble.empty(), OptionalInt.empty(),
-                OptionalDouble.empty(), OptionalDouble.empty(), 0, true, OptionalDouble.empty(), duty);
+                name,
+                OptionalInt.of(number),
+                shape,
+                diameterMm,
+                angleRad,
+                tipWidthMm,
+                OptionalDouble.empty(),
+                shape == ToolShape.V ? OptionalDouble.of(diameterMm) : OptionalDouble.empty(),
+                OptionalInt.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                0,
+                true,
+                OptionalDouble.empty(),
+                duty);
     }
 
     /** Whether this is a V-shaped bit of which neither tip width nor tip radius is known. */
@@ -93,8 +110,21 @@ public record Tool(
 
     private Tool withTip(OptionalDouble widthMm, OptionalDouble radiusMm) {
         return new Tool(
-                name, number, shape, diameterMm, includedAngleRad, widthMm, radiusMm, shankMm, flutes, fluteLengthMm,
-                stickOutMm, runoutMm, centreCutting, lengthMm, duty);
+                name,
+                number,
+                shape,
+                diameterMm,
+                includedAngleRad,
+                widthMm,
+                radiusMm,
+                shankMm,
+                flutes,
+                fluteLengthMm,
+                stickOutMm,
+                runoutMm,
+                centreCutting,
+                lengthMm,
+                duty);
     }
 
     /**

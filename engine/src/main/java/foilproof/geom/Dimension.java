@@ -79,10 +79,15 @@ public enum Dimension {
     /** Square millimetres. */
     AREA("an area", "mm2", List.of(new Unit("mm2", 1, 1), new Unit("mm^2", 1, 1), new Unit("in2", 645.16, 1))),
     /** Newtons a square millimetre. */
-    STRESS("a stress or pressure", "N/mm2", List.of(new Unit("N/mm2", 1, 1), new Unit("N/mm^2", 1, 1), new Unit("MPa", 1, 1))),
+    STRESS(
+            "a stress or pressure",
+            "N/mm2",
+            List.of(new Unit("N/mm2", 1, 1), new Unit("N/mm^2", 1, 1), new Unit("MPa", 1, 1))),
     /** Watts a square millimetre. */
     POWER_DENSITY(
-            "a power by area", "W/mm2", List.of(new Unit("W/cm2", 1, 100), new Unit("W/mm2", 1, 1), new Unit("W/cm^2", 1, 100))),
+            "a power by area",
+            "W/mm2",
+            List.of(new Unit("W/cm2", 1, 100), new Unit("W/mm2", 1, 1), new Unit("W/cm^2", 1, 100))),
     /** Cubic millimetres. */
     VOLUME("a volume", "mm3", List.of(new Unit("mm3", 1, 1), new Unit("mm^3", 1, 1))),
     /** A share of one. */

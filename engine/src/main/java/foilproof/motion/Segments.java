@@ -278,9 +278,7 @@ public final class Segments {
     public double[] pointAt(int i, double fraction) {
         double z = z0Mm[i] + (z1Mm[i] - z0Mm[i]) * fraction;
         if (sweepRad[i] == 0) {
-            return new double[] {
-                x0Mm[i] + (x1Mm[i] - x0Mm[i]) * fraction, y0Mm[i] + (y1Mm[i] - y0Mm[i]) * fraction, z
-            };
+            return new double[] {x0Mm[i] + (x1Mm[i] - x0Mm[i]) * fraction, y0Mm[i] + (y1Mm[i] - y0Mm[i]) * fraction, z};
         }
         double a = sweepRad[i] * fraction;
         double c = StrictMath.cos(a);
@@ -290,9 +288,7 @@ public final class Segments {
         // Start and end radii of a legal arc may differ by rounding: the error is spread along the turn.
         double ex = x1Mm[i] - cxMm[i] - (dx * StrictMath.cos(sweepRad[i]) - dy * StrictMath.sin(sweepRad[i]));
         double ey = y1Mm[i] - cyMm[i] - (dx * StrictMath.sin(sweepRad[i]) + dy * StrictMath.cos(sweepRad[i]));
-        return new double[] {
-            cxMm[i] + dx * c - dy * s + ex * fraction, cyMm[i] + dx * s + dy * c + ey * fraction, z
-        };
+        return new double[] {cxMm[i] + dx * c - dy * s + ex * fraction, cyMm[i] + dx * s + dy * c + ey * fraction, z};
     }
 
     /** The last segment that begins at or before {@code timeS}; -1 before the first. */

@@ -1,0 +1,414 @@
+package foilproof.report;
+
+import foilproof.findings.Finding;
+import foilproof.findings.NotChecked;
+import java.util.Base64;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Writes {@code report.html}: one file that needs no network and no script, legible in grey on A4 and Letter. It bears no
+ * date, so that the same inputs give the same bytes; the sign-off box has room for one.
+ */
+public final class HtmlReport {
+    private static final String STYLE = """
+            :root{color-scheme:light}
+            body{font:15px/1.45 "DejaVu Sans",Verdana,sans-serif;color:#111;background:#fff;max-width:52rem;margin:2rem auto;padding:0 1rem}
+            h1{font-size:1.5rem;margin:0 0 .3rem}h2{font-size:1.12rem;margin:2rem 0 .5rem;border-bottom:2px solid #111;padding-bottom:.15rem}
+            h3{font-size:1rem;margin:0}
+            .verdict{border:3px solid #111;padding:.6rem .9rem;margin:1rem 0;font-size:1.05rem}
+            .verdict b{font-size:1.35rem;text-transform:uppercase;letter-spacing:.06em;margin-right:.6rem}
+            .stop{border-left-width:16px}.fix{border-left-width:11px}.watch{border-left-width:6px;border-left-style:double}.note,.clean{border-left-width:3px}
+            table{border-collapse:collapse;width:100%;margin:.4rem 0;font-size:.86rem}
+            th,td{border-bottom:1px solid #999;padding:.25rem .45rem;text-align:left;vertical-align:top}
+            th{border-bottom:2px solid #111}.n{text-align:right;white-space:nowrap;font-variant-numeric:tabular-nums}
+            .finding{border:1px solid #555;margin:.6rem 0;padding:.5rem .8rem;break-inside:avoid}
+            .finding p{margin:.25rem 0}.tag{display:inline-block;border:1px solid #111;padding:0 .4rem;margin-right:.4rem;font-size:.8rem;text-transform:uppercase}
+            .tag.certain{text-transform:none;border-style:dashed}
+            .where,.numbers{color:#333;font-size:.88rem}.do::before{content:"Do this: ";font-weight:bold}
+            pre{background:#f1f1f1;border-left:3px solid #777;padding:.3rem .6rem;margin:.3rem 0;overflow-x:auto;font:.85rem "DejaVu Sans Mono",monospace}
+            .bars{width:100%;height:auto;font:12px "DejaVu Sans",Verdana,sans-serif}
+            figure{margin:1rem 0;break-inside:avoid}img{max-width:100%;height:auto;border:1px solid #999;image-rendering:auto}
+            figcaption{font-size:.86rem;color:#333}
+            .finding img{max-width:20rem}.hash{font:.72rem "DejaVu Sans Mono",monospace;word-break:break-all}
+            .sign td{height:2.2rem}.small{font-size:.82rem;color:#333}
+            @page{margin:15mm}
+            @media print{body{max-width:none;margin:0;padding:0;font-size:10.5pt}h2{break-after:avoid}table{break-inside:auto}tr{break-inside:avoid}a{color:inherit}}
+            """;
+
+    private final ResultDocument result;
+    private final ReportExtras extras;
+    private final Html html = new Html();
+
+    private HtmlReport(ResultDocument result, ReportExtras extras) {
+        this.result = result;
+        this.extras = extras;
+    }
+
+    /** The whole page. */
+    public static String write(ResultDocument result, ReportExtras extras) {
+        HtmlReport report = new HtmlReport(result, extras);
+        report.page();
+        return report.html.toString();
+    }
+
+    private void page() {
+        html.raw("<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\">");
+        html.raw("<meta name=\"viewport\" content=\"width=device-width,initial-scale=1\">");
+        html.element("title", result.job() + " \u2013 " + result.verdict().word());
+        html.raw("<style>\n" + STYLE + "</style></head><body>\n");
+        header();
+        notChecked();
+        windows();
+        findings();
+        pictures();
+        runs();
+        tools();
+        holes();
+        nets();
+        sides();
+        setUp();
+        signOff();
+        html.raw("</body></html>\n");
+    }
+
+    private void header() {
+        html.element("h1", result.job());
+        html.raw("<p class=\"small\">").text("Dry run by " + Version.NAME + " " + Version.NUMBER + ", cells of ");
+        html.text(Decimals.plain(result.cellUm(), 3)
+                + " um. Coordinates: mm from the blank's lower-left corner, seen with the ");
+        html.text("side's face up; Z 0 is the nominal foil top, down is negative.")
+                .raw("</p>\n");
+        html.raw("<div class=\"verdict " + result.verdict().word() + "\"><b>")
+                .text(result.verdict().word())
+                .raw("</b> ");
+        html.text(sentence(result)).raw("</div>\n");
+    }
+
+    /** What the verdict means, in a sentence that counts. */
+    static String sentence(ResultDocument result) {
+        int[] counts = new int[4];
+        result.findings().forEach(finding -> counts[finding.severity().ordinal()]++);
+        String count = counts[0] + " stop, " + counts[1] + " fix, " + counts[2] + " watch, " + counts[3] + " note";
+        String open = result.notChecked().isEmpty()
+                ? ""
+                : " " + result.notChecked().size() + (result.notChecked().size() == 1 ? " thing was" : " things were")
+                        + " not checked.";
+        String means =
+                switch (result.verdict()) {
+                    case STOP -> "Do not run this job.";
+                    case FIX -> "The board is likely to come off bad.";
+                    case WATCH -> "Right only if the stated set-up holds or a rule of thumb is forgiven.";
+                    case CLEAN -> "Nothing above a note was found.";
+                };
+        return means + " Findings: " + count + "." + open;
+    }
+
+    private void notChecked() {
+        html.element("h2", "Not checked");
+        if (result.notChecked().isEmpty()) {
+            html.element("p", "Nothing is known to have been left out, beyond the limits of the model at the end.");
+            return;
+        }
+        html.raw("<ul>\n");
+        for (NotChecked item : result.notChecked()) {
+            html.raw("<li><b>")
+                    .text(HumanText.sentence(item.what()))
+                    .raw("</b>: ")
+                    .text(item.why())
+                    .raw("</li>\n");
+        }
+        html.raw("</ul>\n");
+    }
+
+    private void windows() {
+        html.element("h2", "Z window of each tool run");
+        if (result.zWindows().isEmpty()) {
+            html.element("p", "No tool run cuts copper, or none could be judged.");
+            return;
+        }
+        html.raw("<p class=\"small\">")
+                .text("Solid: every copper and duty check holds. Hatched: nothing at fix or stop. ");
+        html.text("Bracket: the Z error that the set-up allows. Dashed line: the programmed depth.")
+                .raw("</p>\n");
+        html.raw(ZWindowBars.svg(result.zWindows()));
+        html.head("Run", "Tool", "Window", "Limited below by", "Limited above by", "#Margin", "#+/- mm");
+        for (ResultDocument.ZWindow window : result.zWindows()) {
+            html.row(
+                    "run " + window.run() + ", side " + window.side(),
+                    window.tool(),
+                    window.empty() ? "none" : HumanText.window(window.fromMm(), window.toMm()),
+                    limitedBy(window.limitedFrom()),
+                    limitedBy(window.limitedTo()),
+                    window.marginMm() == null
+                            ? null
+                            : "#" + HumanText.signedLength(Decimals.downToUm(window.marginMm())),
+                    "#" + Decimals.fixed(Decimals.upToUm(window.plusMinusMm()), 3));
+        }
+        html.endTable();
+        for (ResultDocument.ZWindow window : result.zWindows()) {
+            if (window.note() != null) {
+                html.element("p", "Run " + window.run() + " (" + window.tool() + "): " + window.note());
+            }
+        }
+        ResultDocument.JointWindow joint = result.zWindowJoint();
+        if (joint != null) {
+            html.element("p", "The same Z error for all runs: " + HumanText.window(joint.fromMm(), joint.toMm()) + ".");
+        }
+    }
+
+    private static @Nullable String limitedBy(ResultDocument.@Nullable LimitedBy limit) {
+        return limit == null
+                ? null
+                : limit.kind() + (limit.atMm() == null ? "" : " at " + HumanText.place(limit.atMm()));
+    }
+
+    private void findings() {
+        html.element("h2", "Findings, worst first");
+        if (result.findings().isEmpty()) {
+            html.element("p", "None.");
+        }
+        for (Finding finding : result.findings()) {
+            finding(finding);
+        }
+    }
+
+    private void finding(Finding finding) {
+        String severity = finding.severity().word();
+        html.raw("<article class=\"finding " + severity + "\"><h3><span class=\"tag\">" + severity + "</span>");
+        html.raw("<span class=\"tag certain\">")
+                .text(finding.certainty().word())
+                .raw("</span>");
+        Explanation explanation = Explanation.of(finding.kind());
+        html.text(explanation == null ? finding.kind() : explanation.title()).raw("</h3>\n");
+        html.element("p", finding.message());
+        String where = HumanText.where(finding);
+        if (!where.isEmpty()) {
+            html.element("p class=\"where\"", HumanText.sentence(where));
+        }
+        String numbers = HumanText.numbers(finding);
+        if (!numbers.isEmpty()) {
+            html.element("p class=\"numbers\"", HumanText.sentence(numbers));
+        }
+        if (finding.program() != null && finding.line() != null) {
+            String line = extras.lines().of(finding.program(), finding.line());
+            if (line != null) {
+                html.element("pre", finding.line() + "  " + shortened(line));
+            }
+        }
+        if (!finding.doThis().isEmpty()) {
+            html.element("p class=\"do\"", finding.doThis());
+        }
+        FlatPicture closeUp = extras.closeUps().of(finding);
+        if (closeUp != null) {
+            picture(closeUp);
+        }
+        consequences(finding.consequences());
+        html.raw("</article>\n");
+    }
+
+    private void consequences(List<Finding> consequences) {
+        if (consequences.isEmpty()) {
+            return;
+        }
+        html.raw("<details><summary>")
+                .text(consequences.size() == 1 ? "1 consequence" : consequences.size() + " consequences");
+        html.raw("</summary><ul>\n");
+        for (Finding consequence : consequences) {
+            html.raw("<li>")
+                    .text(consequence.severity().word() + ", " + consequence.kind() + ": " + consequence.message());
+            String where = HumanText.where(consequence);
+            html.text(where.isEmpty() ? "" : " (" + where + ")");
+            consequences(consequence.consequences());
+            html.raw("</li>\n");
+        }
+        html.raw("</ul></details>\n");
+    }
+
+    private static String shortened(String line) {
+        return line.length() <= 160 ? line : line.substring(0, 157) + "...";
+    }
+
+    private void pictures() {
+        if (extras.pictures().isEmpty()) {
+            return;
+        }
+        html.element("h2", "Pictures");
+        extras.pictures().forEach(this::picture);
+    }
+
+    private void picture(FlatPicture picture) {
+        html.raw("<figure><img alt=\"" + Html.escape(picture.title()) + "\" src=\"data:image/png;base64,");
+        html.raw(Base64.getEncoder().encodeToString(PictureSheet.png(picture))).raw("\">");
+        html.element("figcaption", picture.title()).raw("</figure>\n");
+    }
+
+    private void runs() {
+        html.element("h2", "Time and tool runs");
+        html.raw(RunStrip.svg(result));
+        ResultDocument.TimeFacts time = result.time();
+        html.element(
+                "p",
+                "Total " + HumanText.moment(time.totalS()) + " (h:min:s), cutting " + HumanText.moment(time.cuttingS())
+                        + ", rapid " + HumanText.moment(time.rapidS()) + ", tool changes " + time.toolChanges() + ".");
+        html.head("#Run", "#Side", "Tool", "Begins at", "#From", "#To", "#Deepest Z");
+        for (ResultDocument.RunFacts run : result.runs()) {
+            html.row(
+                    "#" + run.run(),
+                    "#" + run.side(),
+                    run.tool(),
+                    run.program() + " line " + run.line(),
+                    "#" + HumanText.moment(run.fromS()),
+                    "#" + HumanText.moment(run.toS()),
+                    run.deepestMm() == null ? null : "#" + HumanText.signedLength(run.deepestMm()));
+        }
+        html.endTable();
+    }
+
+    private void tools() {
+        html.element("h2", "Tools");
+        html.head(
+                "Tool",
+                "#T",
+                "Shape",
+                "Reserved for",
+                "#Cut length",
+                "#In substrate",
+                "#Deepest Z",
+                "#Feed",
+                "#Spindle");
+        for (ResultDocument.ToolFacts tool : result.tools()) {
+            html.row(
+                    tool.name(),
+                    tool.number() == null ? null : "#" + tool.number(),
+                    tool.shape(),
+                    tool.duty(),
+                    "#" + Decimals.fixed(tool.cutLengthMm(), 1) + " mm",
+                    "#" + Decimals.fixed(tool.inSubstrateMm(), 1) + " mm",
+                    tool.deepestMm() == null ? null : "#" + HumanText.signedLength(tool.deepestMm()),
+                    range(tool.feedMmPerMin(), "mm/min"),
+                    range(tool.spindleRpm(), "rpm"));
+        }
+        html.endTable();
+    }
+
+    private static @Nullable String range(double @Nullable [] ends, String unit) {
+        if (ends == null) {
+            return null;
+        }
+        String low = Decimals.plain(ends[0], 1);
+        String high = Decimals.plain(ends[1], 1);
+        return "#" + (low.equals(high) ? low : low + " to " + high) + " " + unit;
+    }
+
+    private void holes() {
+        html.element("h2", "Holes");
+        if (result.holes().isEmpty()) {
+            html.element("p", "None: nothing passes through the foil into the substrate.");
+            return;
+        }
+        html.head("#", "#Side", "Place", "#Entry diameter", "#Exit diameter", "Through", "#Ring", "Tool", "#Line");
+        int number = 0;
+        for (ResultDocument.HoleFacts hole : result.holes()) {
+            html.row(
+                    "#" + ++number,
+                    "#" + hole.side(),
+                    HumanText.place(hole.atMm()),
+                    "#" + HumanText.length(hole.entryMm()),
+                    "#" + HumanText.length(hole.exitMm()),
+                    hole.through() ? "yes" : "no",
+                    hole.ringMm() == null ? null : "#" + HumanText.length(hole.ringMm()),
+                    hole.tool(),
+                    hole.line() == null ? null : "#" + hole.line());
+        }
+        html.endTable();
+    }
+
+    private void nets() {
+        if (result.nets().isEmpty()) {
+            return;
+        }
+        html.element("h2", "Nets");
+        html.head("Net", "#Pieces", "Shorted with", "#Narrowest copper", "#Resistance", "#Rise");
+        for (ResultDocument.NetFacts net : result.nets()) {
+            html.row(
+                    net.name(),
+                    "#" + net.pieces(),
+                    net.shortedWith().isEmpty() ? null : String.join(", ", net.shortedWith()),
+                    net.narrowestMm() == null ? null : "#" + HumanText.length(net.narrowestMm()),
+                    net.resistanceMohm() == null ? null : "#" + Decimals.plain(net.resistanceMohm(), 1) + " mOhm",
+                    net.riseK() == null ? null : "#" + Decimals.plain(net.riseK(), 1) + " K");
+        }
+        html.endTable();
+        html.element(
+                "p class=\"small\"",
+                "Estimates for still air; they defer to the current edition of the standards and to licensed practice.");
+    }
+
+    private void sides() {
+        html.element("h2", "Copper and volumes");
+        html.head(
+                "#Side",
+                "Copper layer",
+                "#Copper",
+                "#Pieces above 0.01 mm2",
+                "#Cleared, holes included",
+                "#Foil left in grooves");
+        int number = 0;
+        for (ResultDocument.SideFacts side : result.sides()) {
+            html.row(
+                    "#" + ++number,
+                    side.face(),
+                    "#" + HumanText.amount(side.copperMm2(), "mm2"),
+                    "#" + side.pieces(),
+                    "#" + HumanText.amount(side.clearedMm2(), "mm2"),
+                    "#" + HumanText.amount(side.foilLeftMm2(), "mm2"));
+        }
+        html.endTable();
+        ResultDocument.Removed removed = result.removed();
+        html.element(
+                "p",
+                "Taken off: foil " + HumanText.amount(removed.foilMm3(), "mm3") + ", substrate "
+                        + HumanText.amount(removed.substrateMm3(), "mm3") + ", spoil board "
+                        + HumanText.amount(removed.spoilBoardMm3(), "mm3") + ".");
+    }
+
+    private void setUp() {
+        html.element("h2", "Set-up and inputs");
+        html.raw("<table><tbody>\n");
+        for (ResultDocument.SetUp line : result.setUp()) {
+            html.raw("<tr><th scope=\"row\">")
+                    .text(HumanText.sentence(line.what()))
+                    .raw("</th><td>");
+            html.text(line.value()).raw("</td></tr>\n");
+        }
+        html.endTable();
+        if (!result.assumed().isEmpty()) {
+            html.raw("<p>").text("Assumed, because the inputs do not say:").raw("</p><ul>\n");
+            result.assumed().forEach(line -> html.element("li", line).raw("\n"));
+            html.raw("</ul>\n");
+        }
+        html.head("File", "SHA-256");
+        for (ResultDocument.InputFile input : result.inputs()) {
+            html.raw("<tr><td>")
+                    .text(input.file())
+                    .raw("</td><td class=\"hash\">")
+                    .text(input.sha256())
+                    .raw("</td></tr>\n");
+        }
+        html.endTable();
+    }
+
+    private void signOff() {
+        html.element("h2", "Sign-off");
+        html.raw(
+                "<table class=\"sign\"><tbody><tr><th scope=\"row\">Approved by</th><td></td><th scope=\"row\">Date</th>");
+        html.raw("<td></td></tr></tbody></table>\n");
+        html.element(
+                "p class=\"small\"",
+                "An approval holds for these bytes only: any change of a program, tool, blank or set-up voids it. The model has one "
+                        + "height a side and tool run (no undercuts) and knows no bending foil, burrs or packed chips; wear, breakage, "
+                        + "peel and heat are rules over the geometry. Milling dust harms lungs, glass-fibre dust above all: use "
+                        + "extraction and a mask, protect your eyes, and keep hands away until the spindle stands still.");
+    }
+}

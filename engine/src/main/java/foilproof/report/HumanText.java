@@ -1,0 +1,132 @@
+package foilproof.report;
+
+import foilproof.findings.Finding;
+import foilproof.findings.Limit;
+import foilproof.findings.Measured;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+
+/** Values as people read them: mm with thou beside, signs told, errors beside, in no locale. */
+public final class HumanText {
+    private static final double MM_PER_THOU = 0.0254;
+
+    private HumanText() {}
+
+    /** A length: {@code 0.794 mm (31.3 thou)}. */
+    public static String length(double lengthMm) {
+        return Decimals.fixed(lengthMm, 3) + " mm (" + Decimals.fixed(lengthMm / MM_PER_THOU, 1) + " thou)";
+    }
+
+    /** A signed length: {@code +0.050 mm (+2.0 thou)}. */
+    public static String signedLength(double lengthMm) {
+        return Decimals.signed(lengthMm, 3) + " mm (" + Decimals.signed(lengthMm / MM_PER_THOU, 1) + " thou)";
+    }
+
+    /** A place: {@code (22.400, 9.100) mm}. */
+    public static String place(double[] atMm) {
+        return "(" + Decimals.fixed(atMm[0], 3) + ", " + Decimals.fixed(atMm[1], 3) + ") mm";
+    }
+
+    /** A moment or a duration: {@code 0:12.3}, {@code 1:02:03.4}. */
+    public static String moment(double timeS) {
+        long tenths = Math.round(Math.abs(timeS) * 10);
+        long seconds = tenths / 10;
+        String sign = timeS < 0 && tenths > 0 ? "-" : "";
+        String tail = two(seconds % 60) + "." + tenths % 10;
+        long minutes = seconds / 60;
+        return sign + (minutes < 60 ? minutes + ":" + tail : minutes / 60 + ":" + two(minutes % 60) + ":" + tail);
+    }
+
+    /** An area or volume with its unit: {@code 12.34 mm2}. */
+    public static String amount(double value, String unit) {
+        return Decimals.fixed(value, Math.abs(value) < 1 ? 4 : 2) + " " + unit;
+    }
+
+    /** A measured value with its error and, for lengths, thou: {@code width 0.021 +/- 0.002 mm (0.8 thou)}. */
+    public static String measured(Measured measured) {
+        return measured.name() + " " + value(measured.value(), measured.plusMinus(), measured.unit());
+    }
+
+    /** A limit: {@code limit 0.050 mm (2.0 thou)}. */
+    public static String limit(Limit limit) {
+        return "limit " + value(limit.value(), null, limit.unit());
+    }
+
+    /** The Z window, ends rounded inward to 1 um: {@code -0.077 .. +0.050 mm (-3.0 .. +2.0 thou)}. */
+    public static String window(@Nullable Double fromMm, @Nullable Double toMm) {
+        Double from = fromMm == null ? null : Double.valueOf(Decimals.upToUm(fromMm));
+        Double to = toMm == null ? null : Double.valueOf(Decimals.downToUm(toMm));
+        return end(from, 3, 1) + " .. " + end(to, 3, 1) + " mm (" + end(from, 1, MM_PER_THOU) + " .. "
+                + end(to, 1, MM_PER_THOU) + " thou)";
+    }
+
+    /** Where a finding lies, as far as it is known: {@code side 1, at (1.000, 2.000) mm, isolation.ngc line 42, ...}. */
+    public static String where(Finding finding) {
+        StringBuilder out = new StringBuilder();
+        if (finding.side() != null) {
+            out.append("side ").append(finding.side());
+        }
+        if (finding.atMm() != null) {
+            comma(out).append("at ").append(place(finding.atMm()));
+        }
+        if (finding.program() != null) {
+            comma(out).append(finding.program());
+            if (finding.line() != null) {
+                out.append(" line ").append(finding.line());
+            }
+        }
+        if (finding.timeS() != null) {
+            comma(out).append("moment ").append(moment(finding.timeS()));
+        }
+        if (finding.tool() != null) {
+            comma(out).append("tool ").append(finding.tool());
+        }
+        return out.toString();
+    }
+
+    /** Measured value, limit and margin in one line, or nothing. */
+    public static String numbers(Finding finding) {
+        StringBuilder out = new StringBuilder();
+        if (finding.measured() != null) {
+            out.append(measured(finding.measured()));
+        }
+        if (finding.limit() != null) {
+            comma(out).append(limit(finding.limit()));
+        }
+        if (finding.marginMm() != null && Double.isFinite(finding.marginMm())) {
+            comma(out).append("margin ").append(signedLength(finding.marginMm()));
+        }
+        return out.toString();
+    }
+
+    /** First letter in upper case. */
+    public static String sentence(String text) {
+        return text.isEmpty() ? text : text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
+    }
+
+    private static String value(double value, @Nullable Double plusMinus, String unit) {
+        if (!Double.isFinite(value)) {
+            return "unknown";
+        }
+        boolean length = unit.equals("mm");
+        int decimals = length ? 3 : 4;
+        String error = plusMinus == null || !Double.isFinite(plusMinus)
+                ? ""
+                : " +/- " + (length ? Decimals.fixed(Decimals.upToUm(plusMinus), 3) : Decimals.plain(plusMinus, 4));
+        String number = length ? Decimals.fixed(value, decimals) : Decimals.plain(value, decimals);
+        String thou = length ? " (" + Decimals.fixed(value / MM_PER_THOU, 1) + " thou)" : "";
+        return number + error + (unit.isEmpty() ? "" : " " + unit) + thou;
+    }
+
+    private static String end(@Nullable Double valueMm, int decimals, double unitMm) {
+        return valueMm == null ? "beyond" : Decimals.signed(valueMm / unitMm, decimals);
+    }
+
+    private static StringBuilder comma(StringBuilder out) {
+        return out.length() == 0 ? out : out.append(", ");
+    }
+
+    private static String two(long number) {
+        return number < 10 ? "0" + number : Long.toString(number);
+    }
+}
