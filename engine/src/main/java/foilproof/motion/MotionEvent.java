@@ -32,6 +32,11 @@ public record MotionEvent(
         double zMm,
         double value,
         @Nullable String text) {
+    MotionEvent at(double momentS) {
+        return new MotionEvent(
+                kind, momentS, durationS, program, line, run, beforeSegment, xMm, yMm, zMm, value, text);
+    }
+
     /** The kinds of event. */
     public enum Kind {
         /** A program file begins. Text: its name. */

@@ -245,7 +245,7 @@ public final class Segments {
     /** Length of the path in mm: along the helix for helices. */
     public double lengthMm(int i) {
         double dz = z1Mm[i] - z0Mm[i];
-        return StrictMath.sqrt(planLengthSquared(i) + dz * dz);
+        return Math.sqrt(planLengthSquared(i) + dz * dz);
     }
 
     /** Length of the path's plan view in mm, Z left out. */

@@ -1,0 +1,653 @@
+package foilproof.motion;
+
+import foilproof.bench.Job;
+import foilproof.bench.Machine;
+import foilproof.bench.ProgramEntry;
+import foilproof.bench.Side;
+import foilproof.bench.Tool;
+import foilproof.bench.ToolShape;
+import foilproof.bench.XyMm;
+import foilproof.bench.XyzMm;
+import foilproof.bench.ZZero;
+import foilproof.language.CanonicalProgram;
+import foilproof.language.CommandKind;
+import foilproof.language.Dialect;
+import foilproof.language.Interpretation;
+import foilproof.language.Interpreter;
+import foilproof.language.InterpreterSetup;
+import foilproof.language.LengthUnits;
+import foilproof.language.PathMode;
+import foilproof.language.ToolTable;
+import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Plans one program entry: runs its text with the bench's answers, and turns the canonical commands into segments and
+ * events.
+ *
+ * <p>Frames. The interpreter works with axis positions in machine coordinates. All nine work systems are preset with
+ * the place of the work zero (its true machine place where the job says where the blank lies, else 0), the Z axis so
+ * that the tip of the cutter that was touched off reads true. So the blank's X is the axis position less the work zero's machine
+ * place plus the work zero's place on the blank, and the tip's height above the run's zero is the axis position less
+ * the work zero's plus the run's {@code zShiftMm}.
+ *
+ * <p>Lengths. A touch-off sets zero with the length offset that is in force when the run first feeds: zShift = -offset.
+ * A cutter that comes in later without touch-off stands zShift = (length_ref - offset_ref) - length high: its residual
+ * is (offset - length) less the same of the run that set the zero.
+ */
+final class ProgramPlanning {
+    private final JobPlanning plan;
+    private final Job job;
+    private final Side side;
+    private final ProgramEntry entry;
+    private final int index;
+    private final @Nullable ProgramPlanning before;
+    private final double zeroXMm;
+    private final double zeroYMm;
+    private final double zeroZMm;
+    private final boolean machineKnown;
+    private final boolean continues;
+    private final SegmentWriter writer;
+
+    private final CanonicalProgram commands;
+    private final Interpretation interpretation;
+    /** Axis position at which the program's Z reads 0 without length offset, machine mm. */
+    private double originZMm;
+
+    private boolean stopSinceMove;
+    private boolean ended;
+    /** Length offset in force, mm. */
+    private double offsetMm;
+    /** Length offset that the controller still holds from the program before, mm; until this one sets its own. */
+    private double carriedMm;
+
+    ProgramPlanning(
+            JobPlanning plan, Side side, ProgramEntry entry, int index, @Nullable ProgramPlanning before) {
+        this.plan = plan;
+        this.job = plan.job;
+        this.side = side;
+        this.entry = entry;
+        this.index = index;
+        this.before = before;
+        XyzMm blankAt = job.machine().blankAtMm();
+        machineKnown = blankAt != null;
+        zeroXMm = blankAt == null ? 0 : blankAt.xMm() + entry.workZeroMm().xMm();
+        zeroYMm = blankAt == null ? 0 : blankAt.yMm() + entry.workZeroMm().yMm();
+        zeroZMm = blankAt == null
+                ? 0
+                : blankAt.zMm() + (entry.zZero() == ZZero.FOIL ? job.blank().thicknessMm() + side.tapeMm() : 0);
+        continues = !entry.retouch() && plan.run != null && plan.run.side == side.number();
+        writer = new SegmentWriter(plan.segments, index, job.machine().cornerDeviationMm());
+        carriedMm = continues && before != null ? before.offsetMm + before.carriedMm : 0;
+        RunDraft run = plan.run;
+        double foilTop = plan.foilTopMm(entry.zZero(), side.number());
+        if (continues && before != null && run != null) {
+            writer.standAt(before.writer.x, before.writer.y, before.writer.z, true);
+        } else {
+            XyMm touch = touchPoint();
+            // Off the touch point by less than anybody can program: a coordinate that the program sets is thus told
+            // from one that it leaves alone, even where it sets the touch point itself.
+            writer.standAt(
+                    touch.xMm() + SegmentWriter.TRACE_MM,
+                    touch.yMm() + SegmentWriter.TRACE_MM,
+                    foilTop + JobPlanning.START_HEIGHT_MM + SegmentWriter.TRACE_MM,
+                    false);
+        }
+        originZMm = continues && before != null ? before.originZMm : zeroZMm;
+        Interpretation first = interpret(run);
+        double offset = continues ? 0 : offsetAtFirstFeed(first.commands(), 0, 0);
+        if (offset != 0) {
+            // Zero was set with this offset in force: the reading at the touch-off is what is known, not the axis.
+            originZMm = zeroZMm - offset;
+            first = interpret(run);
+        }
+        interpretation = first;
+        commands = first.commands();
+    }
+
+    private XyMm touchPoint() {
+        XyMm named = entry.touchOffMm();
+        return named != null ? named : entry.workZeroMm();
+    }
+
+    PlannedProgram run() {
+        int firstSegment = plan.segments.size;
+        plan.rest();
+        double startS = plan.nowS;
+        start();
+        int firstRun = plan.nextRunIndex() - 1;
+        int size = commands.size();
+        for (int i = 0; i < size; i++) {
+            CommandKind kind = commands.kind(i);
+            if (kind.isMotion()) {
+                move(i, kind);
+            } else {
+                act(i, kind);
+            }
+        }
+        plan.rest();
+        if (!ended) {
+            hold(MotionEvent.Kind.PROGRAM_END, interpretation.lastLine(), 0, Double.NaN, entry.file());
+        }
+        RunDraft run = plan.run;
+        if (run != null) {
+            run.lastProgram = index;
+        }
+        PlannedProgram.MachinePlace place = machineKnown
+                ? new PlannedProgram.MachinePlace(zeroXMm, zeroYMm, zeroZMm)
+                : PlannedProgram.MachinePlace.UNKNOWN;
+        int last = plan.nextRunIndex() - 1;
+        return new PlannedProgram(
+                index,
+                side,
+                entry,
+                interpretation,
+                firstSegment,
+                plan.segments.size,
+                firstRun,
+                last,
+                startS,
+                plan.nowS,
+                place);
+    }
+
+    private Interpretation interpret(@Nullable RunDraft under) {
+        Machine m = job.machine();
+        InterpreterSetup.Builder setup = InterpreterSetup.builder()
+                .dialect(m.language() == Machine.Language.STRICT ? Dialect.STRICT : Dialect.COMMON)
+                .initialUnits(
+                        switch (m.units()) {
+                            case MM -> LengthUnits.MM;
+                            case INCH -> LengthUnits.INCH;
+                            case UNKNOWN -> LengthUnits.UNKNOWN;
+                        })
+                .blockDelete(options().blockDelete() == null ? m.blockDelete() : options().blockDelete())
+                .optionalStop(options().optionalStop())
+                .dwellUnitS(m.dwell() == Machine.Dwell.SECONDS ? 1 : 0.001)
+                .tools(new Tools())
+                .initialTool(initialToolNumber())
+                .machineKnown(machineKnown)
+                .origin(zeroXMm, zeroYMm, originZMm)
+                .limits(options().limits())
+                .probeSurface(this::probe);
+        if (!machineKnown) {
+            setup.homesUnknown();
+        }
+        double x = axisXMm(writer.x);
+        double y = axisYMm(writer.y);
+        double z = continues && under != null
+                ? originZMm + writer.z - under.zShiftMm - carriedMm
+                : zeroZMm + writer.z;
+        if (continues) {
+            setup.start(x, y, z);
+        } else {
+            setup.startAssumed(x, y, z);
+        }
+        return Interpreter.interpret(entry.source(), setup.build());
+    }
+
+    private int initialToolNumber() {
+        if (continues && plan.run != null) {
+            return plan.run.toolNumber > 0 ? plan.run.toolNumber : -1;
+        }
+        String named = entry.tool();
+        Tool tool = named == null ? null : job.toolNamed(named);
+        return tool == null ? -1 : tool.number().orElse(-1);
+    }
+
+    private MotionOptions options() {
+        return plan.options;
+    }
+
+    private double axisXMm(double blankXMm) {
+        return blankXMm - entry.workZeroMm().xMm() + zeroXMm;
+    }
+
+    private double axisYMm(double blankYMm) {
+        return blankYMm - entry.workZeroMm().yMm() + zeroYMm;
+    }
+
+    private double blankXMm(double axisMm) {
+        return axisMm - zeroXMm + entry.workZeroMm().xMm();
+    }
+
+    private double blankYMm(double axisMm) {
+        return axisMm - zeroYMm + entry.workZeroMm().yMm();
+    }
+
+    private double tipMm(double axisMm) {
+        RunDraft run = plan.run;
+        return axisMm - originZMm + (run == null ? 0 : run.zShiftMm) + carriedMm;
+    }
+
+    // ---- the start of a program, tool changes -------------------------------------------------------------------
+
+    private void start() {
+        hold(MotionEvent.Kind.PROGRAM_BEGIN, 0, 0, Double.NaN, entry.file());
+        if (continues) {
+            return;
+        }
+        int firstChange = firstBeforeMotion(CommandKind.CHANGE_TOOL);
+        boolean honoured = firstChange >= 0 && !ignored(firstChange);
+        plan.endRun();
+        RunDraft draft = draft(0);
+        draft.cause = TouchOffCause.PROGRAM_START;
+        if (!honoured) {
+            pickCutter(draft, firstChange);
+            double takesS = plan.putIn(draft.tool);
+            if (takesS > 0) {
+                hold(MotionEvent.Kind.TOOL_CHANGE, 0, takesS, draft.toolNumber, name(draft.tool));
+            }
+        }
+        zeroByTouchOff(draft, 0);
+        plan.begin(draft);
+        if (!honoured) {
+            hold(MotionEvent.Kind.TOUCH_OFF, 0, 0, draft.toolNumber, name(draft.tool));
+        }
+    }
+
+    /** The cutter that is in the collet when a program begins that changes none before it moves. */
+    private void pickCutter(RunDraft draft, int ignoredChange) {
+        String named = entry.tool();
+        Tool meant = named == null ? null : job.toolNamed(named);
+        int number = meant == null ? 0 : meant.number().orElse(0);
+        if (meant == null) {
+            int select = ignoredChange >= 0 ? ignoredChange : firstBeforeMotion(CommandKind.SELECT_TOOL);
+            if (select >= 0 && commands.value(select) > 0) {
+                number = (int) commands.value(select);
+                meant = job.toolNumbered(number);
+                plan.assumed.add(entry.file() + ": tool " + number
+                        + " is taken to be in the collet from the start, since the program names it and changes none");
+            }
+        }
+        if (meant == null && number == 0) {
+            if (plan.colletFilled()) {
+                meant = plan.collet;
+                plan.assumed.add(entry.file() + ": names no tool, so the cutter in the collet stays: " + name(meant));
+            } else if (job.tools().size() == 1) {
+                meant = job.tools().get(0);
+                plan.assumed.add(entry.file() + ": names no tool, so the only one is taken: " + name(meant));
+            }
+            number = meant == null ? 0 : meant.number().orElse(0);
+        }
+        draft.intendedTool = meant;
+        draft.toolNumber = number;
+        draft.tool = inCollet(number, meant);
+    }
+
+    private @Nullable Tool inCollet(int number, @Nullable Tool meant) {
+        String swapped = number > 0 ? job.whatIf().inCollet().get(number) : null;
+        return swapped == null ? meant : job.toolNamed(swapped);
+    }
+
+    private static String name(@Nullable Tool tool) {
+        return tool == null ? "unknown" : tool.name();
+    }
+
+    private RunDraft draft(int line) {
+        XyMm touch = touchPoint();
+        RunDraft draft = new RunDraft(
+                plan.nextRunIndex(),
+                side.number(),
+                index,
+                plan.segments.size,
+                entry.zZero(),
+                touch.xMm(),
+                touch.yMm(),
+                entry.touchOffMm() != null,
+                entry.workZeroMm().xMm(),
+                entry.workZeroMm().yMm());
+        draft.startLine = line;
+        draft.lengthsMeasured = job.machine().onToolChange() == Machine.OnToolChange.MEASURED
+                || job.machine().onToolChange() == Machine.OnToolChange.PROBE;
+        return draft;
+    }
+
+    private boolean ignored(int change) {
+        // Bench: an ignored M6 leaves the cutter in, unless the program itself stops there for a person to change it.
+        return job.machine().onToolChange() == Machine.OnToolChange.IGNORED && !stopsAround(change);
+    }
+
+    private void changeTool(int i) {
+        int line = commands.line(i);
+        int number = (int) Math.max(0, commands.value(i));
+        plan.rest();
+        RunDraft current = plan.run;
+        if (ignored(i)) {
+            hold(MotionEvent.Kind.TOOL_CHANGE_IGNORED, line, 0, number, name(job.toolNumbered(number)));
+            return;
+        }
+        Tool meant = job.toolNumbered(number);
+        Tool real = inCollet(number, meant);
+        boolean fresh = current != null && current.firstSegment == plan.segments.size && current.firstProgram == index;
+        if (!fresh) {
+            plan.endRun();
+        }
+        double takesS = plan.putIn(real);
+        hold(MotionEvent.Kind.TOOL_CHANGE, line, takesS, number, name(real));
+        RunDraft next = fresh && current != null ? current : draft(line);
+        next.tool = real;
+        next.intendedTool = meant;
+        next.toolNumber = number;
+        next.startLine = line;
+        next.stopInProgram = stopsAround(i);
+        if (fresh) {
+            next.startS = plan.nowS;
+        }
+        zeroAfterChange(next, fresh, i);
+        if (!fresh) {
+            plan.begin(next);
+        }
+        writer.run = next.index;
+        writer.z = tipMm(axisZMm(i));
+        if (next.zeroRun == next.index) {
+            hold(MotionEvent.Kind.TOUCH_OFF, line, 0, number, name(real));
+        }
+    }
+
+    /** Axis position in force at command {@code i}, mm: the end of the last motion before it. */
+    private double axisZMm(int i) {
+        for (int k = i - 1; k >= 0; k--) {
+            if (commands.kind(k).isMotion()) {
+                return commands.endMm(k, 2);
+            }
+        }
+        RunDraft run = plan.run;
+        return originZMm + writer.z - (run == null ? 0 : run.zShiftMm) - carriedMm;
+    }
+
+    private void zeroAfterChange(RunDraft next, boolean fresh, int change) {
+        boolean touches = switch (job.machine().onToolChange()) {
+            case STOP, IGNORED -> true;
+            case MEASURED, PROBE -> false;
+        };
+        if (fresh && next.zeroRun == next.index) {
+            zeroByTouchOff(next, change);
+        } else if (touches) {
+            next.cause = TouchOffCause.TOOL_CHANGE_STOP;
+            zeroByTouchOff(next, change);
+        } else {
+            RunDraft former = plan.runAt(plan.nextRunIndex() - 1);
+            RunDraft zero = plan.runAt(former.zeroRun);
+            next.zeroRun = zero.index;
+            double firstOffset = offsetAtFirstFeed(commands, change, offsetMm);
+            if (job.machine().onToolChange() == Machine.OnToolChange.PROBE) {
+                next.cause = TouchOffCause.NONE_PROBED;
+                next.zShiftMm = -firstOffset;
+                return;
+            }
+            next.cause = TouchOffCause.NONE_MEASURED;
+            double own = length(next.tool);
+            double reference = length(zero.tool);
+            if (Double.isNaN(own) || Double.isNaN(reference)) {
+                next.residualZMm = Double.NaN;
+                next.zShiftMm = -firstOffset;
+            } else {
+                next.zShiftMm = reference - zero.touchOffsetMm - own;
+                next.residualZMm = firstOffset + next.zShiftMm;
+            }
+        }
+    }
+
+    private void zeroByTouchOff(RunDraft draft, int from) {
+        draft.touchOffsetMm = offsetAtFirstFeed(commands, from, offsetMm);
+        draft.zShiftMm = -draft.touchOffsetMm;
+        draft.residualZMm = 0;
+    }
+
+    private static double length(@Nullable Tool tool) {
+        return tool == null ? Double.NaN : tool.lengthMm().orElse(Double.NaN);
+    }
+
+    /** The length offset that will be in force at the first feed move after command {@code from}, mm. */
+    private static double offsetAtFirstFeed(CanonicalProgram commands, int from, double inForceMm) {
+        double offset = inForceMm;
+        boolean moved = false;
+        for (int k = from; k < commands.size(); k++) {
+            CommandKind kind = commands.kind(k);
+            if (kind == CommandKind.LENGTH_OFFSET) {
+                offset = commands.value(k);
+            } else if (kind == CommandKind.CHANGE_TOOL && moved) {
+                return offset;
+            } else if (kind.isMotion()) {
+                if (kind != CommandKind.STRAIGHT_TRAVERSE) {
+                    return offset;
+                }
+                moved = true;
+            }
+        }
+        return offset;
+    }
+
+    private int firstBeforeMotion(CommandKind wanted) {
+        for (int k = 0; k < commands.size(); k++) {
+            CommandKind kind = commands.kind(k);
+            if (kind == wanted) {
+                return k;
+            }
+            if (kind.isMotion()) {
+                return -1;
+            }
+        }
+        return -1;
+    }
+
+    /** Whether the program stops for a person between the last move before command {@code i} and the next after. */
+    private boolean stopsAround(int i) {
+        if (stopSinceMove) {
+            return true;
+        }
+        for (int k = i + 1; k < commands.size(); k++) {
+            CommandKind kind = commands.kind(k);
+            if (kind == CommandKind.PROGRAM_STOP
+                    || (kind == CommandKind.OPTIONAL_STOP && commands.value(k) == 1)) {
+                return true;
+            }
+            if (kind.isMotion() || kind == CommandKind.CHANGE_TOOL) {
+                return false;
+            }
+        }
+        return false;
+    }
+
+    // ---- events -------------------------------------------------------------------------------------------------
+
+    private void act(int i, CommandKind kind) {
+        int line = commands.line(i);
+        double value = commands.value(i);
+        switch (kind) {
+            case DWELL -> {
+                plan.rest();
+                hold(MotionEvent.Kind.DWELL, line, value, value, null);
+            }
+            case SET_SPEED -> {
+                if (writer.spindleTurn != 0) {
+                    plan.rest();
+                }
+                writer.spindleRpm = (float) value;
+                pass(MotionEvent.Kind.SPINDLE_SPEED, line, value, null);
+            }
+            case SPINDLE_CLOCKWISE, SPINDLE_COUNTERCLOCKWISE, SPINDLE_STOP, SPINDLE_ORIENT -> spindle(line, kind);
+            case SELECT_TOOL -> pass(MotionEvent.Kind.TOOL_SELECT, line, value, null);
+            case CHANGE_TOOL -> changeTool(i);
+            case LENGTH_OFFSET -> {
+                offsetMm = value;
+                carriedMm = 0;
+                pass(MotionEvent.Kind.LENGTH_OFFSET, line, value, null);
+            }
+            case SET_ORIGIN -> pass(MotionEvent.Kind.ORIGIN, line, Double.NaN, null);
+            case USE_UNITS -> writer.unitsSaid = true;
+            case SET_PATH_MODE -> writer.path(PathMode.values()[(int) value], commands.value2(i));
+            case MIST_ON -> coolant(line, "mist on");
+            case FLOOD_ON -> coolant(line, "flood on");
+            case COOLANT_OFF -> coolant(line, "off");
+            case PROGRAM_STOP -> stop(MotionEvent.Kind.PROGRAM_STOP, line);
+            case OPTIONAL_STOP -> {
+                if (value == 1) {
+                    stop(MotionEvent.Kind.OPTIONAL_STOP, line);
+                }
+            }
+            case PROGRAM_END -> {
+                plan.rest();
+                ended = true;
+                writer.spindleTurn = 0;
+                hold(MotionEvent.Kind.PROGRAM_END, line, 0, Double.NaN, entry.file());
+            }
+            case MESSAGE -> pass(MotionEvent.Kind.MESSAGE, line, Double.NaN, commands.text(i));
+            default -> {}
+        }
+    }
+
+    private void stop(MotionEvent.Kind kind, int line) {
+        plan.rest();
+        stopSinceMove = true;
+        hold(kind, line, 0, Double.NaN, null);
+    }
+
+    private void spindle(int line, CommandKind kind) {
+        plan.rest();
+        MotionEvent.Kind event;
+        if (kind == CommandKind.SPINDLE_CLOCKWISE) {
+            writer.spindleTurn = 1;
+            event = MotionEvent.Kind.SPINDLE_CLOCKWISE;
+        } else if (kind == CommandKind.SPINDLE_COUNTERCLOCKWISE) {
+            writer.spindleTurn = -1;
+            event = MotionEvent.Kind.SPINDLE_COUNTERCLOCKWISE;
+        } else {
+            writer.spindleTurn = 0;
+            event = MotionEvent.Kind.SPINDLE_STOP;
+        }
+        hold(event, line, 0, writer.spindleRpm, null);
+    }
+
+    private void coolant(int line, String words) {
+        plan.rest();
+        hold(MotionEvent.Kind.COOLANT, line, 0, Double.NaN, words);
+    }
+
+    private void hold(MotionEvent.Kind kind, int line, double durationS, double value, @Nullable String text) {
+        plan.hold(event(kind, line, plan.nowS, durationS, value, text));
+    }
+
+    private void pass(MotionEvent.Kind kind, int line, double value, @Nullable String text) {
+        plan.pass(event(kind, line, Double.NaN, 0, value, text));
+    }
+
+    private MotionEvent event(
+            MotionEvent.Kind kind, int line, double timeS, double durationS, double value, @Nullable String text) {
+        return new MotionEvent(
+                kind,
+                timeS,
+                durationS,
+                index,
+                line,
+                plan.nextRunIndex() - 1,
+                plan.segments.size,
+                writer.x,
+                writer.y,
+                writer.z,
+                value,
+                text);
+    }
+
+    // ---- motion -------------------------------------------------------------------------------------------------
+
+    private void move(int i, CommandKind kind) {
+        stopSinceMove = false;
+        int flags = commands.flags(i);
+        double x = (flags & CanonicalProgram.END_X_UNKNOWN) != 0 ? writer.x : blankXMm(commands.endMm(i, 0));
+        double y = (flags & CanonicalProgram.END_Y_UNKNOWN) != 0 ? writer.y : blankYMm(commands.endMm(i, 1));
+        double z = tipMm(commands.endMm(i, 2));
+        if ((flags & CanonicalProgram.END_Z_UNKNOWN) != 0) {
+            RunDraft run = plan.run;
+            double top = run == null ? 0 : plan.foilTopMm(run.zZero, run.side);
+            z = Math.max(writer.z, top + SegmentWriter.SAFE_HEIGHT_MM);
+        }
+        writer.run = plan.nextRunIndex() - 1;
+        writer.line = commands.line(i);
+        writer.commandFlags = flags;
+        writer.feedMmPerMin = kind == CommandKind.STRAIGHT_TRAVERSE ? Double.NaN : commands.feedMmPerMin(i);
+        writer.moveS = kind == CommandKind.STRAIGHT_TRAVERSE ? Double.NaN : commands.moveS(i);
+        switch (kind) {
+            case STRAIGHT_TRAVERSE -> writer.straight(SegmentKind.RAPID, x, y, z);
+            case STRAIGHT_FEED -> writer.straight(SegmentKind.FEED, x, y, z);
+            case ARC_FEED -> arc(i, x, y, z);
+            case STRAIGHT_PROBE -> {
+                plan.rest();
+                writer.straight(SegmentKind.PROBE, x, y, z);
+                plan.rest();
+                boolean tripped = (flags & CanonicalProgram.PROBE_TRIPPED) != 0;
+                hold(
+                        tripped ? MotionEvent.Kind.PROBE_TRIPPED : MotionEvent.Kind.PROBE_MISSED,
+                        commands.line(i),
+                        0,
+                        z,
+                        null);
+            }
+            default -> throw new IllegalStateException("not a motion: " + kind);
+        }
+    }
+
+    private void arc(int i, double x, double y, double z) {
+        double first = commands.centreFirstMm(i);
+        double second = commands.centreSecondMm(i);
+        int turn = commands.turn(i);
+        switch (commands.plane(i)) {
+            case XY -> writer.arcXy(x, y, z, blankXMm(first), blankYMm(second), turn);
+            case YZ -> writer.arcAcross(x, y, z, blankYMm(first), tipMm(second), turn, 1, 2);
+            case ZX -> writer.arcAcross(x, y, z, tipMm(first), blankXMm(second), turn, 2, 0);
+        }
+    }
+
+    private OptionalDouble probe(
+            double fromXMm, double fromYMm, double fromZMm, double toXMm, double toYMm, double toZMm, int tool) {
+        // While the text is being read the run's lengths are not settled: the cutter is taken to read true.
+        return options()
+                .probes()
+                .tripsAt(new ProbeModel.ProbeMove(
+                        plan.probes++,
+                        side.number(),
+                        index,
+                        tool,
+                        blankXMm(fromXMm),
+                        blankYMm(fromYMm),
+                        fromZMm - originZMm - lengthInForce(tool),
+                        blankXMm(toXMm),
+                        blankYMm(toYMm),
+                        toZMm - originZMm - lengthInForce(tool),
+                        plan.foilTopMm(entry.zZero(), side.number()),
+                        job.blank().widthMm(),
+                        job.blank().heightMm()));
+    }
+
+    private double lengthInForce(int tool) {
+        if (job.machine().onToolChange() != Machine.OnToolChange.MEASURED) {
+            return 0;
+        }
+        double length = length(job.toolNumbered(tool));
+        return Double.isNaN(length) ? 0 : length;
+    }
+
+    /** The bench's tools as the program's T, H and D numbers name them. */
+    private final class Tools implements ToolTable {
+        @Override
+        public boolean exists(int number) {
+            return job.toolNumbered(number) != null;
+        }
+
+        @Override
+        public double lengthMm(int number) {
+            if (job.machine().onToolChange() != Machine.OnToolChange.MEASURED) {
+                // Every cutter is touched off or measured by the machine: the table's lengths play no part.
+                return 0;
+            }
+            return length(job.toolNumbered(number));
+        }
+
+        @Override
+        public double diameterMm(int number) {
+            Tool tool = job.toolNumbered(number);
+            return tool == null || tool.shape() == ToolShape.V ? Double.NaN : tool.diameterMm();
+        }
+    }
+}

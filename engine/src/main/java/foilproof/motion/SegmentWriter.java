@@ -1,0 +1,221 @@
+package foilproof.motion;
+
+import foilproof.language.CanonicalProgram;
+import foilproof.language.PathMode;
+
+/** Writes the moves of one program as segments, and knows where the cutter stands. */
+final class SegmentWriter {
+    /** Moves shorter than this go nowhere, mm: below the rounding of any program text. */
+    private static final double NOWHERE_MM = 2e-9;
+    /** A start that the program never touches is told by this offset, mm; less than {@link #NOWHERE_MM}. */
+    static final double TRACE_MM = 0x1p-30;
+    /** Height above the foil that a retreat to a place nobody knows is taken to reach, mm. */
+    static final double SAFE_HEIGHT_MM = 10;
+    /** Largest distance between a chord and its arc in the XZ and YZ planes, mm: 0.5 um. */
+    private static final double CHORD_ERROR_MM = 0.0005;
+
+    private final SegmentsBuilder out;
+    private final int program;
+    private final double ownDeviationMm;
+
+    double x;
+    double y;
+    double z;
+    int run;
+    int line;
+    int commandFlags;
+    double feedMmPerMin;
+    double moveS;
+    float spindleRpm = Float.NaN;
+    int spindleTurn;
+    boolean unitsSaid;
+    private boolean knownX;
+    private boolean knownY;
+    private boolean knownZ;
+    private boolean placeUnknown;
+    private byte pathMode = (byte) PathMode.UNSET.ordinal();
+    private float deviationMm;
+
+    SegmentWriter(SegmentsBuilder out, int program, double ownDeviationMm) {
+        this.out = out;
+        this.program = program;
+        this.ownDeviationMm = ownDeviationMm;
+        this.deviationMm = (float) ownDeviationMm;
+    }
+
+    void standAt(double xMm, double yMm, double zMm, boolean known) {
+        x = xMm;
+        y = yMm;
+        z = zMm;
+        knownX = known;
+        knownY = known;
+        knownZ = known;
+    }
+
+    void path(PathMode mode, double toleranceMm) {
+        pathMode = (byte) mode.ordinal();
+        deviationMm = (float) (Double.isNaN(toleranceMm) || toleranceMm <= 0 ? ownDeviationMm : toleranceMm);
+    }
+
+    void straight(SegmentKind kind, double toX, double toY, double toZ) {
+        double dx = toX - x;
+        double dy = toY - y;
+        double dz = toZ - z;
+        double squared = dx * dx + dy * dy + dz * dz;
+        if (squared < NOWHERE_MM * NOWHERE_MM) {
+            arrive(toX, toY, toZ);
+            return;
+        }
+        int i = begin(kind, toX, toY, toZ);
+        if (kind != SegmentKind.RAPID) {
+            feed(i, Math.sqrt(squared), 1);
+        }
+        arrive(toX, toY, toZ);
+    }
+
+    void arcXy(double toX, double toY, double toZ, double cx, double cy, int turn) {
+        double sweep = sweep(x - cx, y - cy, toX - cx, toY - cy, turn);
+        double rx = x - cx;
+        double ry = y - cy;
+        double plan = Math.abs(sweep) * Math.sqrt(rx * rx + ry * ry);
+        double dz = toZ - z;
+        double length = Math.sqrt(plan * plan + dz * dz);
+        if (length < NOWHERE_MM) {
+            arrive(toX, toY, toZ);
+            return;
+        }
+        int i = begin(SegmentKind.FEED, toX, toY, toZ);
+        out.cxMm[i] = cx;
+        out.cyMm[i] = cy;
+        out.sweepRad[i] = sweep;
+        feed(i, length, 1);
+        arrive(toX, toY, toZ);
+    }
+
+    /** An arc across the XY plane, as chords: {@code first} and {@code second} are the plane's axes in turn order. */
+    void arcAcross(
+            double toX, double toY, double toZ, double cFirst, double cSecond, int turn, int first, int second) {
+        double[] from = {x, y, z};
+        double[] to = {toX, toY, toZ};
+        int axial = 3 - first - second;
+        double f0 = from[first] - cFirst;
+        double s0 = from[second] - cSecond;
+        double f1 = to[first] - cFirst;
+        double s1 = to[second] - cSecond;
+        double r0 = Math.sqrt(f0 * f0 + s0 * s0);
+        double r1 = Math.sqrt(f1 * f1 + s1 * s1);
+        double sweep = sweep(f0, s0, f1, s1, turn);
+        double radius = Math.max(r0, r1);
+        int chords = 1;
+        if (radius > CHORD_ERROR_MM) {
+            // Sagitta of a chord that spans the angle 2 h: R (1 - cos h) <= error.
+            double half = StrictMath.acos(1 - CHORD_ERROR_MM / radius);
+            chords = (int) Math.max(1, Math.min(100_000, Math.ceil(Math.abs(sweep) / (2 * half))));
+        }
+        double start = StrictMath.atan2(s0, f0);
+        double[] point = new double[3];
+        for (int k = 1; k <= chords; k++) {
+            double share = (double) k / chords;
+            double angle = start + sweep * share;
+            double r = r0 + (r1 - r0) * share;
+            point[first] = cFirst + r * StrictMath.cos(angle);
+            point[second] = cSecond + r * StrictMath.sin(angle);
+            point[axial] = from[axial] + (to[axial] - from[axial]) * share;
+            double[] end = k == chords ? to : point;
+            double dx = end[0] - x;
+            double dy = end[1] - y;
+            double dz = end[2] - z;
+            int i = begin(SegmentKind.FEED, end[0], end[1], end[2]);
+            out.flags[i] |= (short) Segments.ARC_CHORD;
+            feed(i, Math.sqrt(dx * dx + dy * dy + dz * dz), chords);
+            arrive(end[0], end[1], end[2]);
+        }
+    }
+
+    /** Signed turn from one radius to another; start and end at one place is a full turn. */
+    private static double sweep(double fx, double fy, double tx, double ty, int turn) {
+        double dx = tx - fx;
+        double dy = ty - fy;
+        double full = 2 * Math.PI;
+        double angle = 0;
+        if (dx * dx + dy * dy >= NOWHERE_MM * NOWHERE_MM) {
+            angle = StrictMath.atan2(fx * ty - fy * tx, fx * tx + fy * ty);
+        }
+        if (turn > 0) {
+            return (angle <= 0 ? angle + full : angle) + full * (turn - 1);
+        }
+        return (angle >= 0 ? angle - full : angle) + full * (turn + 1);
+    }
+
+    private int begin(SegmentKind kind, double toX, double toY, double toZ) {
+        int i = out.add();
+        out.kind[i] = (byte) kind.ordinal();
+        out.x0Mm[i] = x;
+        out.y0Mm[i] = y;
+        out.z0Mm[i] = z;
+        out.x1Mm[i] = toX;
+        out.y1Mm[i] = toY;
+        out.z1Mm[i] = toZ;
+        out.sweepRad[i] = 0;
+        out.program[i] = program;
+        out.line[i] = line;
+        out.run[i] = run;
+        out.spindleRpm[i] = spindleRpm;
+        out.spindleTurn[i] = (byte) spindleTurn;
+        out.pathMode[i] = pathMode;
+        out.deviationMm[i] = deviationMm;
+        out.feedMmPerMin[i] = Double.NaN;
+        int flags = 0;
+        if ((commandFlags & CanonicalProgram.IN_CYCLE) != 0) {
+            flags |= Segments.CANNED_CYCLE;
+        }
+        if ((commandFlags & CanonicalProgram.MACHINE_COORDINATES) != 0) {
+            flags |= Segments.MACHINE_COORDINATES;
+        }
+        if ((commandFlags & CanonicalProgram.COMPENSATED) != 0) {
+            flags |= Segments.RADIUS_COMPENSATED;
+        }
+        if (!unitsSaid) {
+            flags |= Segments.UNITS_UNSET;
+        }
+        if (!knownX || !knownY || !knownZ) {
+            flags |= Segments.START_UNKNOWN;
+        }
+        boolean endUnknown = endUnknown();
+        if (placeUnknown || endUnknown) {
+            flags |= Segments.POSITION_UNKNOWN;
+        }
+        placeUnknown = endUnknown;
+        out.flags[i] = (short) flags;
+        return i;
+    }
+
+    private boolean endUnknown() {
+        return (commandFlags
+                        & (CanonicalProgram.END_X_UNKNOWN
+                                | CanonicalProgram.END_Y_UNKNOWN
+                                | CanonicalProgram.END_Z_UNKNOWN))
+                != 0;
+    }
+
+    private void feed(int i, double lengthMm, int parts) {
+        if (!Double.isNaN(moveS) && moveS > 0) {
+            out.feedMmPerMin[i] = lengthMm / (moveS / parts) * 60;
+            out.flags[i] |= (short) Segments.INVERSE_TIME;
+        } else if (feedMmPerMin > 0) {
+            out.feedMmPerMin[i] = feedMmPerMin;
+        } else {
+            out.feedMmPerMin[i] = Double.NaN;
+            out.flags[i] |= (short) Segments.FEED_UNSET;
+        }
+    }
+
+    private void arrive(double toX, double toY, double toZ) {
+        knownX |= Math.abs(toX - x) > TRACE_MM / 1000;
+        knownY |= Math.abs(toY - y) > TRACE_MM / 1000;
+        knownZ |= Math.abs(toZ - z) > TRACE_MM / 1000;
+        x = toX;
+        y = toY;
+        z = toZ;
+    }
+}
