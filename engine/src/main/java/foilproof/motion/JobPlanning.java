@@ -31,9 +31,11 @@ final class JobPlanning {
     private final List<MotionEvent> events = new ArrayList<>();
     private final List<PlannedProgram> programs = new ArrayList<>();
 
-    @Nullable RunDraft run;
+    @Nullable
+    RunDraft run;
 
-    @Nullable Tool collet;
+    @Nullable
+    Tool collet;
 
     /** Whether a cutter was ever put in: the first one takes no time, it is there when the job begins. */
     private boolean colletFilled;

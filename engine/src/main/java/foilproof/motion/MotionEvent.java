@@ -33,8 +33,7 @@ public record MotionEvent(
         double value,
         @Nullable String text) {
     MotionEvent at(double momentS) {
-        return new MotionEvent(
-                kind, momentS, durationS, program, line, run, beforeSegment, xMm, yMm, zMm, value, text);
+        return new MotionEvent(kind, momentS, durationS, program, line, run, beforeSegment, xMm, yMm, zMm, value, text);
     }
 
     /** The kinds of event. */

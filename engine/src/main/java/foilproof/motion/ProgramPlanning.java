@@ -61,8 +61,7 @@ final class ProgramPlanning {
     /** Length offset that the controller still holds from the program before, mm; until this one sets its own. */
     private double carriedMm;
 
-    ProgramPlanning(
-            JobPlanning plan, Side side, ProgramEntry entry, int index, @Nullable ProgramPlanning before) {
+    ProgramPlanning(JobPlanning plan, Side side, ProgramEntry entry, int index, @Nullable ProgramPlanning before) {
         this.plan = plan;
         this.job = plan.job;
         this.side = side;
@@ -161,7 +160,10 @@ final class ProgramPlanning {
                             case INCH -> LengthUnits.INCH;
                             case UNKNOWN -> LengthUnits.UNKNOWN;
                         })
-                .blockDelete(options().blockDelete() == null ? m.blockDelete() : options().blockDelete())
+                .blockDelete(
+                        options().blockDelete() == null
+                                ? m.blockDelete()
+                                : options().blockDelete())
                 .optionalStop(options().optionalStop())
                 .dwellUnitS(m.dwell() == Machine.Dwell.SECONDS ? 1 : 0.001)
                 .tools(new Tools())
@@ -175,9 +177,7 @@ final class ProgramPlanning {
         }
         double x = axisXMm(writer.x);
         double y = axisYMm(writer.y);
-        double z = continues && under != null
-                ? originZMm + writer.z - under.zShiftMm - carriedMm
-                : zeroZMm + writer.z;
+        double z = continues && under != null ? originZMm + writer.z - under.zShiftMm - carriedMm : zeroZMm + writer.z;
         if (continues) {
             setup.start(x, y, z);
         } else {
@@ -357,10 +357,11 @@ final class ProgramPlanning {
     }
 
     private void zeroAfterChange(RunDraft next, boolean fresh, int change) {
-        boolean touches = switch (job.machine().onToolChange()) {
-            case STOP, IGNORED -> true;
-            case MEASURED, PROBE -> false;
-        };
+        boolean touches =
+                switch (job.machine().onToolChange()) {
+                    case STOP, IGNORED -> true;
+                    case MEASURED, PROBE -> false;
+                };
         if (fresh && next.zeroRun == next.index) {
             zeroByTouchOff(next, change);
         } else if (touches) {
@@ -439,8 +440,7 @@ final class ProgramPlanning {
         }
         for (int k = i + 1; k < commands.size(); k++) {
             CommandKind kind = commands.kind(k);
-            if (kind == CommandKind.PROGRAM_STOP
-                    || (kind == CommandKind.OPTIONAL_STOP && commands.value(k) == 1)) {
+            if (kind == CommandKind.PROGRAM_STOP || (kind == CommandKind.OPTIONAL_STOP && commands.value(k) == 1)) {
                 return true;
             }
             if (kind.isMotion() || kind == CommandKind.CHANGE_TOOL) {

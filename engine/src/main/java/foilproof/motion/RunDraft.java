@@ -17,9 +17,11 @@ final class RunDraft {
     final double workZeroXMm;
     final double workZeroYMm;
 
-    @Nullable Tool tool;
+    @Nullable
+    Tool tool;
 
-    @Nullable Tool intendedTool;
+    @Nullable
+    Tool intendedTool;
 
     int toolNumber;
     int zeroRun;

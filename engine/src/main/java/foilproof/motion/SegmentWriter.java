@@ -93,8 +93,7 @@ final class SegmentWriter {
     }
 
     /** An arc across the XY plane, as chords: {@code first} and {@code second} are the plane's axes in turn order. */
-    void arcAcross(
-            double toX, double toY, double toZ, double cFirst, double cSecond, int turn, int first, int second) {
+    void arcAcross(double toX, double toY, double toZ, double cFirst, double cSecond, int turn, int first, int second) {
         double[] from = {x, y, z};
         double[] to = {toX, toY, toZ};
         int axial = 3 - first - second;

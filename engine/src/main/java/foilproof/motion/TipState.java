@@ -37,15 +37,14 @@ public record TipState(
         }
         int i = s.at(timeS);
         if (i < 0) {
-            return new TipState(
-                    timeS, -1, 0, false, plan.runAt(timeS), -1, 0, s.x0Mm(0), s.y0Mm(0), s.z0Mm(0), 0);
+            return new TipState(timeS, -1, 0, false, plan.runAt(timeS), -1, 0, s.x0Mm(0), s.y0Mm(0), s.z0Mm(0), 0);
         }
         double after = timeS - s.startS(i);
         boolean moving = after < s.durationS(i);
         double a = plan.accelerationMmPerS2();
         double peak = s.peakMmPerMin(i) / 60;
-        double fraction = Trapezoid.fraction(
-                s.lengthMm(i), peak, a, s.entryMmPerS(i), s.exitMmPerS(i), s.durationS(i), after);
+        double fraction =
+                Trapezoid.fraction(s.lengthMm(i), peak, a, s.entryMmPerS(i), s.exitMmPerS(i), s.durationS(i), after);
         double[] tip = s.pointAt(i, fraction);
         double speed = 0;
         if (moving) {
@@ -54,8 +53,7 @@ public record TipState(
             speed = Math.min(peak, Math.min(rising, falling)) * 60;
         }
         int run = Math.max(s.run(i), plan.runAt(timeS));
-        return new TipState(
-                timeS, i, fraction, moving, run, s.program(i), s.line(i), tip[0], tip[1], tip[2], speed);
+        return new TipState(timeS, i, fraction, moving, run, s.program(i), s.line(i), tip[0], tip[1], tip[2], speed);
     }
 
     /** The moment in words: program, line and how many lines it has, and what the machine does. */

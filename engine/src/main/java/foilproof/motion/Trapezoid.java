@@ -18,8 +18,7 @@ public final class Trapezoid {
      */
     public static double peakMmPerS(
             double distanceMm, double limitMmPerS, double accelerationMmPerS2, double entryMmPerS, double exitMmPerS) {
-        double squared =
-                accelerationMmPerS2 * distanceMm + (entryMmPerS * entryMmPerS + exitMmPerS * exitMmPerS) / 2;
+        double squared = accelerationMmPerS2 * distanceMm + (entryMmPerS * entryMmPerS + exitMmPerS * exitMmPerS) / 2;
         return Math.max(Math.max(entryMmPerS, exitMmPerS), Math.min(limitMmPerS, Math.sqrt(squared)));
     }
 
@@ -46,7 +45,13 @@ public final class Trapezoid {
      * @return 0 at the start, 1 at the end
      */
     static double fraction(
-            double distanceMm, double peak, double acceleration, double entry, double exit, double durationS, double afterS) {
+            double distanceMm,
+            double peak,
+            double acceleration,
+            double entry,
+            double exit,
+            double durationS,
+            double afterS) {
         if (afterS <= 0 || distanceMm <= 0) {
             return 0;
         }

@@ -71,9 +71,7 @@ class TimingTest {
     }
 
     @ParameterizedTest
-    @CsvSource({
-        "60, 2.23607", "90, 3.47434", "120, 5.68511", "135, 7.79008", "150, 11.90541", "175, 72.44531", "0, 0"
-    })
+    @CsvSource({"60, 2.23607", "90, 3.47434", "120, 5.68511", "135, 7.79008", "150, 11.90541", "175, 72.44531", "0, 0"})
     void shouldTakeCornersByAFittedArc(double interiorDeg, double expected) {
         // T8: R = e sin(A/2)/(1 - sin(A/2)), v = sqrt(a R), e 0.01, a 500. Sides long enough to hold the arc.
         double interior = StrictMath.toRadians(interiorDeg);
@@ -147,8 +145,8 @@ class TimingTest {
     @Test
     void shouldStopAtCornersButNotAtTangentArcsInExactPathMode() {
         // T14 and NISTIR 6556 section 4.3.5.3: line, tangent quarter arc, then a square corner.
-        SegmentsBuilder b = lines(
-                PathMode.EXACT_PATH, 5, at(0, 0, 0), at(10, 0, 0), at(15, 5, 0), at(15, 15, 0), at(25, 15, 0));
+        SegmentsBuilder b =
+                lines(PathMode.EXACT_PATH, 5, at(0, 0, 0), at(10, 0, 0), at(15, 5, 0), at(15, 15, 0), at(25, 15, 0));
         b.cxMm[1] = 10;
         b.cyMm[1] = 5;
         b.sweepRad[1] = Math.PI / 2;

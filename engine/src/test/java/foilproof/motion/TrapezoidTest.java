@@ -66,7 +66,8 @@ class TrapezoidTest {
             int steps = 20_000;
             for (int k = 0; k < steps; k++) {
                 double x = (k + 0.5) / steps * d;
-                double speed = Math.min(v, Math.min(Math.sqrt(v0 * v0 + 2 * a * x), Math.sqrt(v1 * v1 + 2 * a * (d - x))));
+                double speed =
+                        Math.min(v, Math.min(Math.sqrt(v0 * v0 + 2 * a * x), Math.sqrt(v1 * v1 + 2 * a * (d - x))));
                 sum += d / steps / speed;
             }
             assertThat(duration).as("seed %d, move %d", seed, n).isCloseTo(sum, within(2e-3 * sum + 1e-4));
