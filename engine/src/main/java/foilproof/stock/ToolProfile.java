@@ -1,5 +1,7 @@
 package foilproof.stock;
 
+import foilproof.bench.Tool;
+
 /**
  * The shape that a turning cutter sweeps: for every distance from its axis the rise above its lowest point. Radial
  * and convex: a flat core, then a round nose tangent to a cone, then the cone, then an upright wall at the largest
@@ -96,6 +98,29 @@ public final class ToolProfile {
      */
     public static ToolProfile drill(double diameterMm, double pointAngleRad, double runoutMm) {
         return vFlatTip(pointAngleRad, 0, diameterMm, runoutMm);
+    }
+
+    /**
+     * The profile of a cutter of the bench, its runout included.
+     *
+     * @throws IllegalArgumentException where its tip is unknown: take one of {@link Tool#readings}; or where a value is
+     *     out of range
+     */
+    public static ToolProfile of(Tool tool) {
+        double runoutMm = tool.runoutMm();
+        return switch (tool.shape()) {
+            case FLAT -> flat(tool.diameterMm(), runoutMm);
+            case BALL -> ball(tool.diameterMm(), runoutMm);
+            case DRILL -> drill(tool.diameterMm(), tool.includedAngleRad(), runoutMm);
+            case V -> {
+                check(!tool.tipUnknown(), "a known tip");
+                yield tool.tipRadiusMm().isPresent()
+                        ? vRoundTip(
+                                tool.includedAngleRad(), tool.tipRadiusMm().getAsDouble(), tool.diameterMm(), runoutMm)
+                        : vFlatTip(
+                                tool.includedAngleRad(), tool.tipWidthMm().getAsDouble(), tool.diameterMm(), runoutMm);
+            }
+        };
     }
 
     private static double coneRise(double includedAngleRad) {

@@ -1,0 +1,244 @@
+package foilproof.stock;
+
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * The surface of one side under conditions: {@code min(S, E_k + z0_k - e_k)} over the runs on this face. Heights are
+ * mm above (+) or below (-) the nominal foil top, in the blank's frame of this side. Immutable, safe to ask from
+ * several threads.
+ *
+ * <p>Two heights are told apart. The <em>cut</em> is what the cutters reach, not clipped by the blank: it goes on above
+ * the foil up to {@link #capMm()}, which also means "not reached". The <em>height</em> is what is left: the lower of
+ * the foil top and the cut.
+ */
+public final class ComposedSide {
+    private final SideStock stock;
+    private final BlankBody blank;
+    private final Conditions conditions;
+    private final List<Layer> layers;
+    private final double capMm;
+    private final double cellMm;
+
+    ComposedSide(SideStock stock, BlankBody blank, Conditions conditions, List<Layer> layers, double cellMm) {
+        this.stock = stock;
+        this.blank = blank;
+        this.conditions = conditions;
+        this.layers = List.copyOf(layers);
+        this.cellMm = cellMm;
+        double cap = SweepSettings.LEAST_HEADROOM_MM;
+        boolean first = true;
+        for (Layer layer : layers) {
+            double own = layer.envelope().capMm() + layer.shiftMm();
+            cap = first ? own : Math.min(cap, own);
+            first = false;
+        }
+        capMm = Math.max(cap, highestSurfaceMm());
+    }
+
+    private double highestSurfaceMm() {
+        return Math.max(0, stock.surface().highestMm(blank.widthMm(), blank.heightMm()))
+                + Math.max(0, -conditions.bowMm());
+    }
+
+    /** Number of the side, from 1. */
+    public int number() {
+        return stock.number();
+    }
+
+    /** The blank. */
+    public BlankBody blank() {
+        return blank;
+    }
+
+    /** The conditions. */
+    public Conditions conditions() {
+        return conditions;
+    }
+
+    /** Side of a grid cell, mm. */
+    public double cellMm() {
+        return cellMm;
+    }
+
+    /** Cells along X whose centre lies on the blank. */
+    public int columns() {
+        return cellsIn(blank.widthMm());
+    }
+
+    /** Cells along Y whose centre lies on the blank. */
+    public int rows() {
+        return cellsIn(blank.heightMm());
+    }
+
+    private int cellsIn(double lengthMm) {
+        return Math.max(1, (int) Math.ceil(lengthMm / cellMm - 0.5 - 1e-9));
+    }
+
+    /** Thickness of the foil under these conditions, mm. */
+    public double foilMm() {
+        return conditions.foilMm(blank);
+    }
+
+    /** Height of the blank's underside, mm: -thickness. */
+    public double undersideMm() {
+        return -conditions.thicknessMm(blank);
+    }
+
+    /** Height of the spoil board's top, mm: -(thickness + tape). */
+    public double spoilBoardMm() {
+        return undersideMm() - stock.tapeMm();
+    }
+
+    /**
+     * Cuts at or above this height are not kept; a cut of this height means that nothing reached. At least as high as
+     * the highest foil.
+     */
+    public double capMm() {
+        return capMm;
+    }
+
+    /** The runs on this face that are present, in time order: their indices in the job. */
+    public int[] runs() {
+        return layers.stream().mapToInt(Layer::run).toArray();
+    }
+
+    /**
+     * What is added to the heights of a run's envelope, mm: z0 - e.
+     *
+     * @throws IllegalArgumentException where the run is absent or on the other face
+     */
+    public double shiftMm(int run) {
+        return layer(run).shiftMm();
+    }
+
+    /** The envelope of a run present on this face. */
+    public Envelope envelope(int run) {
+        return layer(run).envelope();
+    }
+
+    Layer layer(int run) {
+        for (Layer layer : layers) {
+            if (layer.run() == run) {
+                return layer;
+            }
+        }
+        throw new IllegalArgumentException("run " + run + " does not cut on side " + number());
+    }
+
+    List<Layer> layers() {
+        return layers;
+    }
+
+    /** Steepest wall that is not upright over all runs, mm per mm; see {@link Envelope#steepestConeSlope()}. */
+    public double steepestConeSlope() {
+        double steepest = 0;
+        for (Layer layer : layers) {
+            steepest = Math.max(steepest, layer.envelope().steepestConeSlope());
+        }
+        return steepest;
+    }
+
+    /** Height of the foil top before any cut, mm, what-if bow included. */
+    public double surfaceMm(double xMm, double yMm) {
+        return stock.surface().heightMm(xMm, yMm) - bowAt(xMm, yMm);
+    }
+
+    /** The middle low by the bow, the edges where they were: a paraboloid product, (1 - u2)(1 - v2), u, v from -1 to 1. */
+    private double bowAt(double xMm, double yMm) {
+        if (conditions.bowMm() == 0) {
+            return 0;
+        }
+        double u = 2 * xMm / blank.widthMm() - 1;
+        double v = 2 * yMm / blank.heightMm() - 1;
+        return conditions.bowMm() * Math.max(0, 1 - u * u) * Math.max(0, 1 - v * v);
+    }
+
+    /** Height of the foil's glue plane, mm: the surface less the foil. */
+    public double foilBottomMm(double xMm, double yMm) {
+        return surfaceMm(xMm, yMm) - foilMm();
+    }
+
+    /** Lowest place that the cutters reach at a point, exactly, mm; {@link #capMm()} where none does. */
+    public double exactCutMm(double xMm, double yMm) {
+        double cut = capMm;
+        for (Layer layer : layers) {
+            cut = Math.min(cut, layer.exactMm(xMm, yMm));
+        }
+        return cut;
+    }
+
+    /** Height of what is left at a point, exactly, mm. */
+    public double exactHeightMm(double xMm, double yMm) {
+        return Math.min(surfaceMm(xMm, yMm), exactCutMm(xMm, yMm));
+    }
+
+    /** Index in the job of the run that made the floor at a point, exactly; -1 where no run is below the foil top. */
+    public int floorRun(double xMm, double yMm) {
+        double floor = surfaceMm(xMm, yMm);
+        int run = -1;
+        for (Layer layer : layers) {
+            double cut = layer.exactMm(xMm, yMm);
+            if (cut < floor) {
+                floor = cut;
+                run = layer.run();
+            }
+        }
+        return run;
+    }
+
+    /**
+     * The cut along a row of cells, mm.
+     *
+     * @param j row of cells
+     * @param i0 first column
+     * @param count how many cells
+     * @param into where they go, from 0
+     */
+    public void cutRow(int j, int i0, int count, float[] into) {
+        Arrays.fill(into, 0, count, (float) capMm);
+        for (Layer layer : layers) {
+            layer.lowerRow(j, i0, count, into);
+        }
+    }
+
+    /** The foil top before any cut along a row of cells, mm. */
+    public void surfaceRow(int j, int i0, int count, double[] into) {
+        double y = (j + 0.5) * cellMm;
+        double x0 = (i0 + 0.5) * cellMm;
+        stock.surface().rowMm(x0, y, cellMm, count, into);
+        if (conditions.bowMm() != 0) {
+            for (int k = 0; k < count; k++) {
+                into[k] -= bowAt(x0 + k * cellMm, y);
+            }
+        }
+    }
+
+    /** Whether the foil top is flat at its nominal height under these conditions. */
+    public boolean isFlat() {
+        return stock.surface().isFlat() && conditions.bowMm() == 0;
+    }
+
+    /** The height of what is left along a row of cells, mm. */
+    public void heightRow(int j, int i0, int count, float[] into) {
+        cutRow(j, i0, count, into);
+        if (isFlat()) {
+            for (int k = 0; k < count; k++) {
+                into[k] = Math.min(into[k], 0f);
+            }
+            return;
+        }
+        double[] surface = new double[count];
+        surfaceRow(j, i0, count, surface);
+        for (int k = 0; k < count; k++) {
+            into[k] = Math.min(into[k], (float) surface[k]);
+        }
+    }
+
+    /** The height of what is left at a cell's centre from the grid, mm. */
+    public double heightMm(int i, int j) {
+        float[] one = new float[1];
+        heightRow(j, i, 1, one);
+        return one[0];
+    }
+}

@@ -1,0 +1,125 @@
+package foilproof.stock;
+
+import java.util.Arrays;
+
+/**
+ * An envelope as it takes part in a composition: shifted in Z, perhaps seen from a side that lies mirrored.
+ *
+ * @param run index of its run in the job
+ * @param envelope the envelope
+ * @param shiftMm added to its heights: z0 - e
+ * @param mirrorXMm x becomes this less x in the envelope's frame; NaN where it does not
+ * @param mirrorYMm y likewise
+ */
+record Layer(int run, Envelope envelope, double shiftMm, double mirrorXMm, double mirrorYMm) {
+    boolean mirrored() {
+        return !Double.isNaN(mirrorXMm) || !Double.isNaN(mirrorYMm);
+    }
+
+    double x(double xMm) {
+        return Double.isNaN(mirrorXMm) ? xMm : mirrorXMm - xMm;
+    }
+
+    double y(double yMm) {
+        return Double.isNaN(mirrorYMm) ? yMm : mirrorYMm - yMm;
+    }
+
+    /** Height of the shifted envelope, exactly; infinite where nothing reaches. */
+    double exactMm(double xMm, double yMm) {
+        double height = envelope.exactHeightMm(x(xMm), y(yMm));
+        return height >= envelope.capMm() ? Double.POSITIVE_INFINITY : height + shiftMm;
+    }
+
+    /** Takes the layer into a row of cells: {@code into = min(into, height)} where it reaches. */
+    void lowerRow(int j, int i0, int count, float[] into) {
+        if (mirrored()) {
+            lowerMirroredRow(j, i0, count, into);
+            return;
+        }
+        HeightTiles tiles = envelope.tiles();
+        int tileY = Math.floorDiv(j, HeightTiles.TILE);
+        int rowStart = (j & (HeightTiles.TILE - 1)) * HeightTiles.TILE;
+        float cap = tiles.untouchedMm();
+        int done = 0;
+        while (done < count) {
+            int i = i0 + done;
+            int inTile = i & (HeightTiles.TILE - 1);
+            int n = Math.min(HeightTiles.TILE - inTile, count - done);
+            float[] tile = tiles.sharedTile(Math.floorDiv(i, HeightTiles.TILE), tileY);
+            if (tile != null) {
+                lower(tile, rowStart + inTile, into, done, n, cap, (float) shiftMm);
+            }
+            done += n;
+        }
+    }
+
+    /** A cell at the cap is untouched: it must stay so whatever the shift. */
+    private static void lower(float[] tile, int from, float[] into, int at, int n, float cap, float shift) {
+        for (int k = 0; k < n; k++) {
+            float value = tile[from + k];
+            if (value < cap) {
+                into[at + k] = Math.min(into[at + k], value + shift);
+            }
+        }
+    }
+
+    private void lowerMirroredRow(int j, int i0, int count, float[] into) {
+        double h = envelope.settings().cellMm();
+        double y = y((j + 0.5) * h);
+        int tileRow = (int) Math.floor((y / h - 1) / HeightTiles.TILE);
+        int tileRow2 = (int) Math.floor((y / h + 1) / HeightTiles.TILE);
+        for (int done = 0; done < count; done += HeightTiles.TILE) {
+            int n = Math.min(HeightTiles.TILE, count - done);
+            double xa = x((i0 + done + 0.5) * h) / h;
+            double xb = x((i0 + done + n - 0.5) * h) / h;
+            int column = (int) Math.floor((Math.min(xa, xb) - 1) / HeightTiles.TILE);
+            int column2 = (int) Math.floor((Math.max(xa, xb) + 1) / HeightTiles.TILE);
+            if (anyTile(column, column2, tileRow, tileRow2)) {
+                for (int k = done; k < done + n; k++) {
+                    double value = sampledMm(x((i0 + k + 0.5) * h), y);
+                    into[k] = Math.min(into[k], (float) (value + shiftMm));
+                }
+            }
+        }
+    }
+
+    private boolean anyTile(int column, int column2, int row, int row2) {
+        HeightTiles tiles = envelope.tiles();
+        for (int ty = row; ty <= row2; ty++) {
+            for (int tx = column; tx <= column2; tx++) {
+                if (tiles.sharedTile(tx, ty) != null) {
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+
+    /**
+     * Height between cell centres, in the envelope's own frame: between four touched neighbours that no upright wall
+     * parts by bilinear interpolation, else exactly; infinite where untouched.
+     */
+    private double sampledMm(double xMm, double yMm) {
+        HeightTiles tiles = envelope.tiles();
+        double h = tiles.cellMm();
+        double gx = xMm / h - 0.5;
+        double gy = yMm / h - 0.5;
+        int i = (int) Math.floor(gx);
+        int j = (int) Math.floor(gy);
+        double[] corner = {
+            tiles.heightMm(i, j), tiles.heightMm(i + 1, j), tiles.heightMm(i, j + 1), tiles.heightMm(i + 1, j + 1)
+        };
+        double high = Arrays.stream(corner).max().getAsDouble();
+        double low = Arrays.stream(corner).min().getAsDouble();
+        if (low >= tiles.untouchedMm()) {
+            return Double.POSITIVE_INFINITY;
+        }
+        if (high >= tiles.untouchedMm() || high - low > 1e-9 + 1.5 * h * envelope.steepestConeSlope()) {
+            double exact = envelope.exactHeightMm(xMm, yMm);
+            return exact >= envelope.capMm() ? Double.POSITIVE_INFINITY : exact;
+        }
+        double fx = gx - i;
+        double fy = gy - j;
+        return (corner[0] * (1 - fx) + corner[1] * fx) * (1 - fy) + (corner[2] * (1 - fx) + corner[3] * fx) * fy;
+    }
+}
