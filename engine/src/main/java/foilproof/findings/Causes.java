@@ -1,0 +1,77 @@
+package foilproof.findings;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Layers findings: what follows from another finding is folded under it, so that a units slip is one finding with its
+ * consequences and not forty-eight missing holes (design, idea 6). Only consequences that cannot stand on their own
+ * while the cause stands are folded; two independent faults stay two findings.
+ */
+public final class Causes {
+    /** Geometry that means nothing while a program's units or reach are in doubt. */
+    private static final Set<String> GEOMETRY = Set.of(
+            Kinds.WRONG_Z_REFERENCE, Kinds.FOIL_LEFT, Kinds.THIN_MARGIN, Kinds.TOO_DEEP, Kinds.SEVERED_COPPER,
+            Kinds.THIN_TRACE, Kinds.HAIR, Kinds.SLIVER, Kinds.STRAY_COPPER, Kinds.NARROW_GAP, Kinds.HOLE_MISSING,
+            Kinds.HOLE_SIZE, Kinds.RING_THIN, Kinds.NOT_THROUGH, Kinds.DUTY_BROKEN, Kinds.SPOIL_BOARD_CONTACT,
+            Kinds.SPOIL_BOARD_DEEP, Kinds.TABLE_CONTACT, Kinds.PART_FREE, Kinds.TABS, Kinds.DEEP_PASS,
+            Kinds.WRONG_BIT_DRILLING, Kinds.RAPID_IN_MATERIAL, Kinds.BEYOND_TRAVEL, Kinds.KEEP_OUT_CONTACT,
+            Kinds.DEEP_PLUNGE, Kinds.PLUNGE_TOO_FAST, Kinds.CHIP_LOAD, Kinds.SIDE_LOAD, Kinds.SIDES_SHIFTED,
+            Kinds.SHORT, Kinds.OPEN, Kinds.NARROW_NET, Kinds.SPACING, Kinds.MIRRORED, Kinds.FEED_TOO_HIGH,
+            Kinds.TOOL_WEAR, Kinds.ORDER, Kinds.DRILL_WANDER, Kinds.SHANK_CONTACT, Kinds.CYCLE_SUSPECT);
+
+    /** What a depth that is wrong as a whole brings with it. */
+    private static final Set<String> OF_DEPTH = Set.of(
+            Kinds.FOIL_LEFT, Kinds.THIN_MARGIN, Kinds.TOO_DEEP, Kinds.NOT_THROUGH, Kinds.HAIR, Kinds.SLIVER,
+            Kinds.NARROW_GAP, Kinds.SHORT, Kinds.DEEP_PASS, Kinds.STRAY_COPPER, Kinds.SPOIL_BOARD_DEEP);
+
+    private Causes() {}
+
+    /** Folds consequences and sorts, worst first; the order of equals is that of the checks. */
+    public static List<Finding> layer(List<Finding> findings) {
+        List<Finding> open = new ArrayList<>(findings);
+        List<Finding> done = new ArrayList<>();
+        for (String cause : List.of(Kinds.UNITS_UNSET, Kinds.DISTANCE_MODE, Kinds.WRONG_Z_REFERENCE)) {
+            Set<String> follow = cause.equals(Kinds.WRONG_Z_REFERENCE) ? OF_DEPTH : GEOMETRY;
+            for (Finding root : List.copyOf(open)) {
+                if (!root.kind().equals(cause) || !root.severity().atLeast(Severity.FIX) || !open.contains(root)) {
+                    continue;
+                }
+                List<Finding> folded = new ArrayList<>();
+                for (Finding other : open) {
+                    if (other != root && follow.contains(other.kind()) && sameOrigin(root, other)) {
+                        folded.add(other);
+                    }
+                }
+                open.removeAll(folded);
+                open.set(open.indexOf(root), root.withConsequences(sorted(folded)));
+            }
+        }
+        done.addAll(open);
+        return sorted(done);
+    }
+
+    /** Worst first; equals by certainty, side, moment; then in the order given. */
+    public static List<Finding> sorted(List<Finding> findings) {
+        List<Finding> copy = new ArrayList<>(findings);
+        copy.sort(Comparator.comparing(Finding::severity)
+                .thenComparing(Finding::certainty)
+                .thenComparing(f -> orLast(f.side() == null ? null : (double) f.side()))
+                .thenComparing(f -> orLast(f.timeS())));
+        return List.copyOf(copy);
+    }
+
+    private static boolean sameOrigin(Finding root, Finding other) {
+        if (root.program() != null && other.program() != null) {
+            return root.program().equals(other.program());
+        }
+        return root.tool() != null && root.tool().equals(other.tool());
+    }
+
+    private static double orLast(@Nullable Double value) {
+        return value == null ? Double.MAX_VALUE : value;
+    }
+}
