@@ -1,0 +1,68 @@
+package foilproof.findings;
+
+import foilproof.language.NoteKind;
+import foilproof.motion.PlannedProgram;
+import foilproof.motion.Segments;
+import java.util.List;
+
+/** G90 missing, or G91 left on so that the cuts walk away (A4). */
+final class Distance implements Check {
+    private static final double WALK_MM = 0.05;
+
+    @Override
+    public List<String> kinds() {
+        return List.of(Kinds.DISTANCE_MODE);
+    }
+
+    @Override
+    public List<String> needsRows() {
+        return List.of("A4");
+    }
+
+    @Override
+    public void examine(Examination x, FindingCollector out) {
+        for (PlannedProgram program : x.plan().programs()) {
+            var unset = program.interpretation().notes(NoteKind.DISTANCE_UNSET);
+            if (!unset.isEmpty()) {
+                int line = unset.get(0).span().line();
+                out.add(x.at(
+                                Finding.of(Kinds.DISTANCE_MODE, Severity.STOP, Certainty.GEOMETRY),
+                                x.firstSegmentFrom(program, line))
+                        .line(program.file(), line)
+                        .says("The program moves before it says G90 (absolute) or G91 (incremental): it relies on what"
+                                + " the job before left behind. It was run as G90.")
+                        .doThis("Write G90 into the first lines.")
+                        .build());
+            }
+            leftOn(x, program, out);
+        }
+    }
+
+    private static void leftOn(Examination x, PlannedProgram program, FindingCollector out) {
+        var stretches = program.interpretation().notes(NoteKind.INCREMENTAL_STRETCH);
+        if (stretches.isEmpty()
+                || !program.interpretation()
+                        .stateAtLine(Math.max(0, program.interpretation().lastLine() - 1))
+                        .incremental()) {
+            return;
+        }
+        int line = stretches.get(stretches.size() - 1).span().line();
+        int first = x.firstSegmentFrom(program, line);
+        Segments s = x.plan().segments();
+        int cut = -1;
+        for (int i = first; i >= 0 && i < program.endSegment(); i++) {
+            if (x.removes(i) && !s.isRapid(i)) {
+                cut = cut < 0 ? i : cut;
+            }
+        }
+        int last = program.endSegment() - 1;
+        if (cut < 0 || StrictMath.hypot(s.x1Mm(last) - s.x0Mm(first), s.y1Mm(last) - s.y0Mm(first)) < WALK_MM) {
+            return;
+        }
+        out.add(x.at(Finding.of(Kinds.DISTANCE_MODE, Severity.STOP, Certainty.GEOMETRY), cut)
+                .says("G91 (incremental) comes into force in line " + line
+                        + " and stays on: the cuts after it walk and never return to where they began.")
+                .doThis("Write G90 after the incremental moves.")
+                .build());
+    }
+}

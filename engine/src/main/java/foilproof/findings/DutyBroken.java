@@ -1,0 +1,83 @@
+package foilproof.findings;
+
+import foilproof.bench.Duty;
+import foilproof.bench.LimitKey;
+import foilproof.bench.Work;
+import foilproof.motion.Segments;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** A cutter outside its duty (C13): a copper-only cutter too deep, or any cutter in work that it is not kept for. */
+final class DutyBroken implements Check {
+    private static final double ROUNDING_MM = 1e-6;
+
+    @Override
+    public List<String> kinds() {
+        return List.of(Kinds.DUTY_BROKEN);
+    }
+
+    @Override
+    public List<String> needsRows() {
+        return List.of("C13");
+    }
+
+    @Override
+    public void examine(Examination x, FindingCollector out) {
+        for (RunFacts run : x.runs()) {
+            if (run.tool() != null && run.tool().duty().kind() != Duty.Kind.ANY) {
+                judge(x, run, out);
+            }
+        }
+    }
+
+    private static void judge(Examination x, RunFacts run, FindingCollector out) {
+        Segments s = x.plan().segments();
+        double watchMm = x.limit(LimitKey.DUTY_WATCH_DEPTH);
+        double fixMm = x.limit(LimitKey.DUTY_FIX_DEPTH);
+        int forbidden = -1;
+        Work work = null;
+        int firstFix = -1;
+        int firstWatch = -1;
+        double deepestMm = Double.NEGATIVE_INFINITY;
+        for (int i = run.run().firstSegment(); i < run.run().endSegment(); i++) {
+            if (s.isRapid(i) || !x.overBlank(i)) {
+                continue;
+            }
+            double depth = run.depthMm(s.lowestMm(i));
+            if (depth <= ROUNDING_MM) {
+                continue;
+            }
+            deepestMm = Math.max(deepestMm, depth);
+            Work own = x.workOf(i);
+            if (forbidden < 0 && own != null && !run.tool().duty().allows(own)) {
+                forbidden = i;
+                work = own;
+            }
+            if (run.tool().duty().copperOnly()) {
+                firstFix = firstFix < 0 && depth > fixMm + ROUNDING_MM ? i : firstFix;
+                firstWatch = firstWatch < 0 && depth > watchMm + ROUNDING_MM ? i : firstWatch;
+            }
+        }
+        if (forbidden >= 0) {
+            out.add(finding(x, run, forbidden, Severity.STOP, deepestMm, watchMm, work));
+        } else if (firstFix >= 0) {
+            out.add(finding(x, run, firstFix, Severity.FIX, deepestMm, fixMm, null));
+        } else if (firstWatch >= 0) {
+            out.add(finding(x, run, firstWatch, Severity.WATCH, deepestMm, watchMm, null));
+        }
+    }
+
+    private static Finding finding(
+            Examination x, RunFacts run, int at, Severity severity, double deepestMm, double limitMm,
+            @Nullable Work work) {
+        return x.at(Finding.of(Kinds.DUTY_BROKEN, severity, Certainty.GEOMETRY), at)
+                .atMost(Measured.mm("depth below the run's zero", deepestMm, 0.001), limitMm)
+                .says("The cutter " + run.toolName() + " is kept for \"" + run.tool().duty().words() + "\" and "
+                        + (work != null
+                                ? "does " + work.word() + " here, down to " + Words.mm(deepestMm) + " below its zero."
+                                : "goes " + Words.mm(deepestMm) + " below its zero; " + Words.plainMm(limitMm)
+                                        + " is the limit."))
+                .doThis("Put another cutter into the collet for this work, or change the cutter's duty in the job.")
+                .build();
+    }
+}

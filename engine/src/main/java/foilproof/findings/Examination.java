@@ -1,0 +1,250 @@
+package foilproof.findings;
+
+import foilproof.bench.IntervalMm;
+import foilproof.bench.Job;
+import foilproof.bench.LimitKey;
+import foilproof.bench.Substrate;
+import foilproof.bench.Work;
+import foilproof.motion.MotionPlan;
+import foilproof.motion.PlannedProgram;
+import foilproof.motion.Segments;
+import foilproof.stock.BoardStock;
+import foilproof.stock.ComposedBoard;
+import foilproof.stock.ComposedSide;
+import foilproof.stock.Conditions;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Everything that is known of one job after its programs ran on the virtual bench, as the checks read it. Immutable
+ * once built; what several checks need is computed once.
+ */
+public final class Examination {
+    private final Job job;
+    private final MotionPlan plan;
+    private final BoardStock stock;
+    private final ComposedBoard board;
+    private final List<RunFacts> runs;
+    private final Engagements engagements;
+    private final Works works;
+    private final List<Hole> holes;
+    private final List<CopperFacts> copper;
+    private final ExamineOptions options;
+
+    Examination(Parts parts) {
+        this.job = parts.job();
+        this.plan = parts.plan();
+        this.stock = parts.stock();
+        this.board = parts.board();
+        this.runs = parts.runs();
+        this.options = parts.options();
+        this.engagements = parts.engagements();
+        this.works = Works.classify(this);
+        this.holes = Holes.find(this);
+        this.copper = CopperFacts.of(this);
+    }
+
+    /** What an examination is built of. */
+    record Parts(
+            Job job,
+            MotionPlan plan,
+            BoardStock stock,
+            ComposedBoard board,
+            List<RunFacts> runs,
+            Engagements engagements,
+            ExamineOptions options) {}
+
+    /** The job. */
+    public Job job() {
+        return job;
+    }
+
+    /** How it was examined. */
+    public ExamineOptions options() {
+        return options;
+    }
+
+    /** All moves, tool runs and events. */
+    public MotionPlan plan() {
+        return plan;
+    }
+
+    /** What was swept. */
+    public BoardStock stock() {
+        return stock;
+    }
+
+    /** The finished board under the conditions asked for. */
+    public ComposedBoard board() {
+        return board;
+    }
+
+    /** The conditions asked for. */
+    public Conditions conditions() {
+        return board.conditions();
+    }
+
+    /** The tool runs, in time order. */
+    public List<RunFacts> runs() {
+        return runs;
+    }
+
+    /** The tool run of this index. */
+    public RunFacts run(int index) {
+        return runs.get(index);
+    }
+
+    /** Plunges and bores through the foil. */
+    public List<Hole> holes() {
+        return holes;
+    }
+
+    /** The copper of each side, in milling order. */
+    public List<CopperFacts> copper() {
+        return copper;
+    }
+
+    /** A limit of the job, in the engine's unit. */
+    public double limit(LimitKey key) {
+        return job.limits().value(key);
+    }
+
+    /** Foil thickness in question, mm. */
+    public double foilMm() {
+        return conditions().foilMm(stock.blank());
+    }
+
+    /** Thickness of the blank in question, mm. */
+    public double thicknessMm() {
+        return conditions().thicknessMm(stock.blank());
+    }
+
+    /** Whether the substrate holds glass fibre. */
+    public boolean glass() {
+        return job.blank().substrate() == Substrate.FR_4 || job.blank().substrate() == Substrate.CEM_3;
+    }
+
+    /** Volume that a segment removed when it ran, mm3. */
+    public double removedMm3(int segment) {
+        return engagements.removedMm3(segment);
+    }
+
+    /** Whether a segment removed material when it ran. */
+    public boolean removes(int segment) {
+        return engagements.removedMm3(segment) > Engagements.NOTHING_MM3;
+    }
+
+    /** Largest depth of the tip below the surface as it was when the segment ran, mm; 0 where it touched nothing. */
+    public double engagedMm(int segment) {
+        return engagements.depthMm(segment);
+    }
+
+    /** Whether a segment took foil when it ran. */
+    public boolean cutsFoil(int segment) {
+        return engagements.cutsFoil(segment);
+    }
+
+    /** Whether any segment of a run removed material. */
+    public boolean cuts(RunFacts run) {
+        for (int i = run.run().firstSegment(); i < run.run().endSegment(); i++) {
+            if (removes(i)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** What work a segment does, as the job says or as depth and shape tell; null where it cuts nothing. */
+    public @Nullable Work workOf(int segment) {
+        return works.of(segment);
+    }
+
+    /** The Z error that the set-up allows a run, mm, + = really deeper. */
+    public IntervalMm spreadOf(RunFacts run) {
+        return job.spread().zErrorMm(run.toolName(), longerCopperSideMm(run));
+    }
+
+    /** Longer side of the box round a run's paths in copper, mm; 0 where it has none. */
+    public double longerCopperSideMm(RunFacts run) {
+        Segments s = plan.segments();
+        double x0 = Double.POSITIVE_INFINITY;
+        double y0 = Double.POSITIVE_INFINITY;
+        double x1 = Double.NEGATIVE_INFINITY;
+        double y1 = Double.NEGATIVE_INFINITY;
+        for (int i = run.run().firstSegment(); i < run.run().endSegment(); i++) {
+            if (s.isFeed(i) && run.depthMm(s.lowestMm(i)) - run.zErrorMm() > 0 && overBlank(i)) {
+                double[] box = s.planBox(i);
+                x0 = Math.min(x0, box[0]);
+                y0 = Math.min(y0, box[1]);
+                x1 = Math.max(x1, box[2]);
+                y1 = Math.max(y1, box[3]);
+            }
+        }
+        return x1 < x0 ? 0 : Math.max(x1 - x0, y1 - y0);
+    }
+
+    /** Whether a segment's path, the cutter's largest radius included, comes over the blank. */
+    public boolean overBlank(int segment) {
+        double[] box = plan.segments().planBox(segment);
+        RunFacts run = run(plan.segments().run(segment));
+        double r = run.tool() == null ? 0 : run.tool().cutRadiusAtHeightMm(
+                Math.max(0, -run.blankFromRunMm(plan.segments().lowestMm(segment))));
+        return box[2] + r > 0
+                && box[3] + r > 0
+                && box[0] - r < job.blank().widthMm()
+                && box[1] - r < job.blank().heightMm();
+    }
+
+    /** The composed surface of a side. */
+    public ComposedSide side(int number) {
+        return board.side(number);
+    }
+
+    /** Least height of the tip above the uncut foil along a segment, over the blank, mm; infinite where it is off it. */
+    public double lowestAboveFoilMm(int segment) {
+        if (!overBlank(segment)) {
+            return Double.POSITIVE_INFINITY;
+        }
+        Segments s = plan.segments();
+        RunFacts run = run(s.run(segment));
+        ComposedSide side = side(run.side().number());
+        int samples = side.isFlat() ? 1 : 32;
+        double lowest = Double.POSITIVE_INFINITY;
+        for (int k = 0; k <= samples; k++) {
+            double[] p = s.pointAt(segment, (double) k / samples);
+            lowest = Math.min(lowest, run.blankFromRunMm(p[2]) - side.surfaceMm(p[0], p[1]));
+        }
+        return lowest;
+    }
+
+    /** The first segment of a program at or after a line, or -1 where there is none. */
+    public int firstSegmentFrom(PlannedProgram program, int line) {
+        Segments s = plan.segments();
+        for (int i = program.firstSegment(); i < program.endSegment(); i++) {
+            if (s.line(i) >= line) {
+                return i;
+            }
+        }
+        return -1;
+    }
+
+    /** Puts side, place, line, moment and tool of a segment into a finding; nothing where the segment is -1. */
+    public Finding.Builder at(Finding.Builder finding, int segment) {
+        Segments s = plan.segments();
+        if (segment < 0 || segment >= s.size()) {
+            return finding;
+        }
+        RunFacts run = run(s.run(segment));
+        return finding.side(run.side().number())
+                .at(s.x1Mm(segment), s.y1Mm(segment))
+                .line(plan.programOf(segment).file(), s.line(segment))
+                .time(s.startS(segment))
+                .tool(run.toolName());
+    }
+
+    /** Name and number of a tool for messages. */
+    public static String called(String name, int number) {
+        return number > 0 ? String.format(Locale.ROOT, "%s (T%d)", name, number) : name;
+    }
+}

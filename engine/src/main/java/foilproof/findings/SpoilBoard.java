@@ -1,0 +1,130 @@
+package foilproof.findings;
+
+import foilproof.bench.LimitKey;
+import foilproof.bench.ToolShape;
+import foilproof.motion.Segments;
+import java.util.List;
+
+/** A copper-only cutter in the spoil board (I1), over-cut (I2), the table (I2). */
+final class SpoilBoard implements Check {
+    private static final double ROUNDING_MM = 1e-6;
+
+    @Override
+    public List<String> kinds() {
+        return List.of(Kinds.SPOIL_BOARD_CONTACT, Kinds.SPOIL_BOARD_DEEP, Kinds.TABLE_CONTACT);
+    }
+
+    @Override
+    public List<String> needsRows() {
+        return List.of("I1", "I2");
+    }
+
+    @Override
+    public void examine(Examination x, FindingCollector out) {
+        if (x.job().spoilBoard().thicknessMm().isEmpty()) {
+            out.notChecked("contact with the machine's table", "the spoil board's thickness is not given");
+        }
+        for (RunFacts run : x.runs()) {
+            if (run.tool() != null) {
+                judge(x, run, out);
+            }
+        }
+    }
+
+    private static void judge(Examination x, RunFacts run, FindingCollector out) {
+        Segments s = x.plan().segments();
+        double underMm = -x.thicknessMm();
+        // an unknown spoil board has no known bottom
+        double boardMm = x.job().spoilBoard().thicknessMm().orElse(Double.POSITIVE_INFINITY);
+        double tableMm = underMm - run.side().tapeMm() - boardMm;
+        int deepest = -1;
+        int firstBelow = -1;
+        int firstTable = -1;
+        double lowestMm = Double.POSITIVE_INFINITY;
+        for (int i = run.run().firstSegment(); i < run.run().endSegment(); i++) {
+            if (s.has(i, Segments.POSITION_UNKNOWN)) {
+                continue;
+            }
+            double z = run.blankFromRunMm(s.has(i, Segments.START_UNKNOWN) ? s.z1Mm(i) : s.lowestMm(i));
+            if (z < lowestMm - ROUNDING_MM) {
+                lowestMm = z;
+                deepest = i;
+            }
+            if (z < underMm - ROUNDING_MM && firstBelow < 0) {
+                firstBelow = i;
+            }
+            if (z < tableMm - ROUNDING_MM && firstTable < 0) {
+                firstTable = i;
+            }
+        }
+        if (deepest < 0) {
+            return;
+        }
+        if (run.tool().duty().copperOnly()) {
+            copperOnly(x, run, firstBelow >= 0 ? firstBelow : deepest, lowestMm, underMm, out);
+        }
+        if (firstTable >= 0) {
+            out.add(x.at(Finding.of(Kinds.TABLE_CONTACT, Severity.STOP, Certainty.GEOMETRY), firstTable)
+                    .atMost(Measured.mm("depth below the table's top", tableMm - lowestMm, 0.001), 0)
+                    .says("The cutter goes " + Words.mm(tableMm - lowestMm) + " below the spoil board's underside, into"
+                            + " the machine's table.")
+                    .doThis("Check the Z zero and the deepest Z; use a thicker spoil board.")
+                    .build());
+        }
+        overCut(x, run, deepest, lowestMm, underMm, out);
+    }
+
+    private static void copperOnly(
+            Examination x, RunFacts run, int at, double lowestMm, double underMm, FindingCollector out) {
+        double above = lowestMm - underMm;
+        if (above < -ROUNDING_MM) {
+            out.add(x.at(Finding.of(Kinds.SPOIL_BOARD_CONTACT, Severity.STOP, Certainty.GEOMETRY), at)
+                    .atMost(Measured.mm("depth below the blank's underside", -above, 0.001), 0)
+                    .says("The copper-only cutter " + run.toolName() + " goes " + Words.mm(-above)
+                            + " below the blank's underside, into tape and spoil board: its edge is gone for copper.")
+                    .doThis("Cut through with another cutter, or keep this program within the foil.")
+                    .build());
+        } else if (above < x.limit(LimitKey.SPOIL_BOARD_MARGIN) - ROUNDING_MM) {
+            out.add(x.at(Finding.of(Kinds.SPOIL_BOARD_CONTACT, Severity.WATCH, Certainty.GEOMETRY), at)
+                    .atLeast(
+                            Measured.mm("height above the blank's underside", above, 0.001),
+                            x.limit(LimitKey.SPOIL_BOARD_MARGIN))
+                    .says("The copper-only cutter " + run.toolName() + " comes within " + Words.mm(above)
+                            + " of the blank's underside.")
+                    .doThis("Use another cutter for deep work.")
+                    .build());
+        }
+    }
+
+    private static void overCut(
+            Examination x, RunFacts run, int at, double lowestMm, double underMm, FindingCollector out) {
+        // a drill's point does no harm before its full diameter is through
+        double pointMm = run.tool().shape() == ToolShape.DRILL ? run.tool().pointLengthMm() : 0;
+        double over = underMm - (lowestMm + pointMm);
+        double left = run.side().tapeMm()
+                + x.job().spoilBoard().thicknessMm().orElse(Double.POSITIVE_INFINITY)
+                - (underMm - lowestMm);
+        Severity severity = null;
+        if (left < x.limit(LimitKey.SPOIL_BOARD_LEFT) - ROUNDING_MM) {
+            severity = Severity.FIX;
+        } else if (over > x.limit(LimitKey.OVER_CUT_WATCH) + ROUNDING_MM) {
+            severity = Severity.WATCH;
+        } else if (over > x.limit(LimitKey.OVER_CUT_NOTE) + ROUNDING_MM) {
+            severity = Severity.NOTE;
+        }
+        if (severity == null) {
+            return;
+        }
+        out.add(x.at(Finding.of(Kinds.SPOIL_BOARD_DEEP, severity, Certainty.GEOMETRY), at)
+                .atMost(Measured.mm("over-cut below the blank", over, 0.001), x.limit(LimitKey.OVER_CUT_NOTE))
+                .says("The cut goes " + Words.mm(over) + " below the blank"
+                        + (pointMm > 0 ? " at its full diameter" : "") + "; "
+                        + Words.plainMm(x.limit(LimitKey.OVER_CUT_LEAST)) + " to "
+                        + Words.plainMm(x.limit(LimitKey.OVER_CUT_NOTE)) + " is enough"
+                        + (severity == Severity.FIX
+                                ? ", and only " + Words.plainMm(Math.max(0, left)) + " of the spoil board is left."
+                                : "."))
+                .doThis("Check the blank's thickness in the job, and raise the deepest Z.")
+                .build());
+    }
+}

@@ -1,0 +1,71 @@
+package foilproof.findings;
+
+import foilproof.bench.LimitKey;
+import foilproof.bench.Tool;
+import foilproof.bench.ToolShape;
+import foilproof.motion.Segments;
+import java.util.List;
+
+/**
+ * Length cut against the wear length of uncoated carbide (C4; common practice, no source, calibrate in the shop).
+ * Engraving bits count every cut; end mills count what they cut into the substrate.
+ */
+final class ToolWear implements Check {
+    @Override
+    public List<String> kinds() {
+        return List.of(Kinds.TOOL_WEAR);
+    }
+
+    @Override
+    public List<String> needsRows() {
+        return List.of("C4");
+    }
+
+    @Override
+    public void examine(Examination x, FindingCollector out) {
+        Segments s = x.plan().segments();
+        for (Tool tool : x.job().tools()) {
+            if (tool.shape() == ToolShape.DRILL) {
+                continue;
+            }
+            boolean v = tool.shape() == ToolShape.V;
+            double budget = x.limit(
+                    x.glass()
+                            ? v ? LimitKey.WEAR_V_GLASS : LimitKey.WEAR_MILL_GLASS
+                            : v ? LimitKey.WEAR_V_PAPER : LimitKey.WEAR_MILL_PAPER);
+            double length = 0;
+            int worn = -1;
+            int last = -1;
+            for (RunFacts run : x.runs()) {
+                if (run.tool() == null || !run.tool().name().equals(tool.name())) {
+                    continue;
+                }
+                for (int i = run.run().firstSegment(); i < run.run().endSegment(); i++) {
+                    if (s.isFeed(i) && x.removes(i) && (v || x.engagedMm(i) > x.foilMm() + 0.1)) {
+                        length += s.lengthMm(i);
+                        last = i;
+                        if (worn < 0 && length > budget) {
+                            worn = i;
+                        }
+                    }
+                }
+            }
+            double share = length / budget;
+            boolean watch = share >= x.limit(LimitKey.WEAR_SHARE);
+            if (last < 0 || !watch && !x.glass()) {
+                continue;
+            }
+            Severity severity = share > 1 ? Severity.FIX : watch ? Severity.WATCH : Severity.NOTE;
+            out.add(x.at(
+                            Finding.of(Kinds.TOOL_WEAR, severity, Certainty.RULE_OF_THUMB),
+                            worn >= 0 ? worn : last)
+                    .atMost(Measured.mm("length cut", length, 0.001), budget)
+                    .says(tool.name() + " cuts " + Words.number(length / 1000, 2) + " m in this job, "
+                            + Words.number(100 * share, 0) + " % of the wear length of " + Words.number(
+                                    budget / 1000, 1)
+                            + " m of uncoated carbide in " + x.job().blank().substrate().word() + ".")
+                    .doThis("Put a fresh cutter in before the fine work, and count what it has cut in other jobs.")
+                    .build());
+        }
+    }
+}

@@ -1,0 +1,53 @@
+package foilproof.findings;
+
+import foilproof.language.NoteKind;
+import foilproof.motion.PlannedProgram;
+import java.util.List;
+
+/** Cutters that the job does not know (A12). */
+final class Tools implements Check {
+    @Override
+    public List<String> kinds() {
+        return List.of(Kinds.TOOL_UNKNOWN);
+    }
+
+    @Override
+    public List<String> needsRows() {
+        return List.of("A12");
+    }
+
+    @Override
+    public void examine(Examination x, FindingCollector out) {
+        for (RunFacts run : x.runs()) {
+            if (run.tool() != null || run.run().segmentCount() == 0) {
+                continue;
+            }
+            int number = run.run().toolNumber();
+            String file = run.entry().file();
+            out.add(x.at(
+                            Finding.of(Kinds.TOOL_UNKNOWN, Severity.STOP, Certainty.GEOMETRY),
+                            run.run().firstSegment())
+                    .line(file, Math.max(1, run.run().startLine()))
+                    .says(number > 0
+                            ? "The program calls for T" + number + ", and the job has no tool of that number. What it"
+                                    + " cuts is not in the picture and was not judged."
+                            : "Neither the program nor the job says which cutter is in the collet. What it cuts is not"
+                                    + " in the picture and was not judged.")
+                    .doThis(number > 0
+                            ? "Add a [[tool]] with number = " + number + ", or mend the T word."
+                            : "Add tool = \"...\" to the [[side.program]] of " + file + ", or a T word to the program.")
+                    .build());
+        }
+        for (PlannedProgram program : x.plan().programs()) {
+            for (var note : program.interpretation().notes(NoteKind.TOOL_CHANGE_WITHOUT_TOOL)) {
+                out.add(x.at(
+                                Finding.of(Kinds.TOOL_UNKNOWN, Severity.FIX, Certainty.GEOMETRY),
+                                x.firstSegmentFrom(program, note.span().line()))
+                        .line(program.file(), note.span().line())
+                        .says("M6 changes the tool, but no T word says which.")
+                        .doThis("Write Tn before M6.")
+                        .build());
+            }
+        }
+    }
+}

@@ -1,0 +1,108 @@
+package foilproof.findings;
+
+import foilproof.bench.LimitKey;
+import foilproof.bench.Machine;
+import foilproof.language.LanguageNote;
+import foilproof.language.NoteKind;
+import foilproof.motion.PlannedProgram;
+import foilproof.motion.Segments;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Units never stated, or files of one side that differ by the inch (A1). */
+final class Units implements Check {
+    @Override
+    public List<String> kinds() {
+        return List.of(Kinds.UNITS_UNSET);
+    }
+
+    @Override
+    public List<String> needsRows() {
+        return List.of("A1");
+    }
+
+    @Override
+    public void examine(Examination x, FindingCollector out) {
+        List<PlannedProgram> told = new ArrayList<>();
+        for (PlannedProgram program : x.plan().programs()) {
+            List<LanguageNote> unset = new ArrayList<>(program.interpretation().notes(NoteKind.UNITS_UNSET));
+            unset.addAll(program.interpretation().notes(NoteKind.UNITS_BY_DEFAULT));
+            if (unset.isEmpty()) {
+                continue;
+            }
+            boolean known = x.job().machine().units() != Machine.Units.UNKNOWN;
+            int line = unset.get(0).span().line();
+            out.add(x.at(
+                            Finding.of(Kinds.UNITS_UNSET, known ? Severity.NOTE : Severity.STOP, Certainty.GEOMETRY),
+                            x.firstSegmentFrom(program, line))
+                    .line(program.file(), line)
+                    .says(known
+                            ? "The program moves before it says G20 or G21; it runs in the machine's own default, "
+                                    + x.job().machine().units().word() + ", as the job states it."
+                            : "The program moves before it says G20 (inch) or G21 (mm), and the job does not say what"
+                                    + " the controller assumes. It was run as mm; in inches everything is 25.4 times"
+                                    + " as large.")
+                    .doThis("Write G21 (or G20) into the first lines, or state [machine] units.")
+                    .build());
+            if (!known) {
+                told.add(program);
+            }
+        }
+        ratios(x, told, out);
+    }
+
+    private static void ratios(Examination x, List<PlannedProgram> told, FindingCollector out) {
+        double least = x.limit(LimitKey.UNITS_RATIO_LEAST);
+        double most = x.limit(LimitKey.UNITS_RATIO_MOST);
+        List<PlannedProgram> programs = x.plan().programs();
+        for (int i = 0; i < programs.size(); i++) {
+            for (int j = 0; j < programs.size(); j++) {
+                PlannedProgram small = programs.get(i);
+                PlannedProgram large = programs.get(j);
+                if (i == j || small.side().number() != large.side().number() || told.contains(small)
+                        || told.contains(large)) {
+                    continue;
+                }
+                double[] a = extents(x, small);
+                double[] b = extents(x, large);
+                if (a[0] > 0 && a[1] > 0 && within(b[0] / a[0], least, most) && within(b[1] / a[1], least, most)) {
+                    out.add(x.at(
+                                    Finding.of(Kinds.UNITS_UNSET, Severity.STOP, Certainty.GEOMETRY),
+                                    small.firstSegment())
+                            .program(small.file())
+                            .says("The cuts of " + small.file() + " span " + Words.plainMm(a[0]) + " x "
+                                    + Words.plainMm(a[1]) + ", those of " + large.file() + " span "
+                                    + Words.plainMm(b[0]) + " x " + Words.plainMm(b[1]) + ": " + Words.number(
+                                            b[0] / a[0], 1)
+                                    + " times as much. One of them was most likely written in the other unit.")
+                            .doThis("Check one coordinate by hand and set G20 or G21 to match the numbers.")
+                            .build());
+                    return;
+                }
+            }
+        }
+    }
+
+    private static boolean within(double ratio, double least, double most) {
+        return ratio >= least && ratio <= most;
+    }
+
+    /** Width and height of the box round the feed moves below the nominal foil top, mm. */
+    private static double[] extents(Examination x, PlannedProgram program) {
+        Segments s = x.plan().segments();
+        double x0 = Double.POSITIVE_INFINITY;
+        double y0 = Double.POSITIVE_INFINITY;
+        double x1 = Double.NEGATIVE_INFINITY;
+        double y1 = Double.NEGATIVE_INFINITY;
+        for (int i = program.firstSegment(); i < program.endSegment(); i++) {
+            if (s.isFeed(i) && x.run(s.run(i)).depthMm(s.lowestMm(i)) > 0) {
+                double[] box = s.planBox(i);
+                x0 = Math.min(x0, box[0]);
+                y0 = Math.min(y0, box[1]);
+                x1 = Math.max(x1, box[2]);
+                y1 = Math.max(y1, box[3]);
+            }
+        }
+        return x1 < x0 ? new double[] {0, 0} : new double[] {x1 - x0, y1 - y0};
+    }
+}

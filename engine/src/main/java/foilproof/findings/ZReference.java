@@ -1,0 +1,87 @@
+package foilproof.findings;
+
+import foilproof.bench.LimitKey;
+import foilproof.bench.Work;
+import foilproof.motion.PlannedProgram;
+import foilproof.motion.Segments;
+import java.util.List;
+
+/** Copper work far from the declared Z zero (B1), or a depth that looks ten times wrong (A2). */
+final class ZReference implements Check {
+    private static final double ROUNDING_MM = 1e-6;
+
+    @Override
+    public List<String> kinds() {
+        return List.of(Kinds.WRONG_Z_REFERENCE);
+    }
+
+    @Override
+    public List<String> needsRows() {
+        return List.of("A2", "B1");
+    }
+
+    @Override
+    public void examine(Examination x, FindingCollector out) {
+        for (PlannedProgram program : x.plan().programs()) {
+            for (RunFacts run : x.runs()) {
+                if (run.run().firstProgram() <= program.index() && run.run().lastProgram() >= program.index()) {
+                    judge(x, program, run, out);
+                }
+            }
+        }
+    }
+
+    private static void judge(Examination x, PlannedProgram program, RunFacts run, FindingCollector out) {
+        Segments s = x.plan().segments();
+        int from = Math.max(program.firstSegment(), run.run().firstSegment());
+        int to = Math.min(program.endSegment(), run.run().endSegment());
+        double deepestMm = Double.NEGATIVE_INFINITY;
+        int at = -1;
+        boolean copper = false;
+        boolean other = false;
+        boolean lateral = false;
+        for (int i = from; i < to; i++) {
+            if (!s.isFeed(i) || !x.overBlank(i)) {
+                continue;
+            }
+            Work work = program.entry().work() != null ? program.entry().work() : x.workOf(i);
+            copper |= work != null && work.copper();
+            other |= work != null && !work.copper();
+            lateral |= s.planLengthMm(i) > ROUNDING_MM;
+            // what-if errors are not part of what the program says
+            double depth = run.depthMm(s.lowestMm(i)) - run.zErrorMm();
+            if (depth > deepestMm + ROUNDING_MM) {
+                deepestMm = depth;
+                at = i;
+            }
+        }
+        if (at < 0 || !lateral && program.entry().work() == null) {
+            return;
+        }
+        double leastMm = x.limit(LimitKey.COPPER_DEPTH_LEAST);
+        double mostMm = x.limit(LimitKey.COPPER_DEPTH_MOST);
+        boolean declaredCopper = program.entry().work() != null
+                ? program.entry().work().copper()
+                : copper && !other;
+        if (deepestMm < leastMm - ROUNDING_MM && (declaredCopper || program.entry().work() == null)) {
+            out.add(x.at(Finding.of(Kinds.WRONG_Z_REFERENCE, Severity.STOP, Certainty.GEOMETRY), at)
+                    .atLeast(Measured.mm("deepest cut below the foil top", deepestMm, 0.001), leastMm)
+                    .says(deepestMm <= 0
+                            ? "Nothing in this program goes below the foil top: its deepest cut is " + Words.mm(
+                                            -deepestMm)
+                                    + " above it. The whole program cuts air."
+                            : "The deepest cut of this program is only " + Words.mm(deepestMm)
+                                    + " below the foil top: usual copper work is ten times as deep.")
+                    .doThis("Check the Z zero (foil top or spoil board), and the decimal point of the depth: 0.1 is"
+                            + " not 0.01.")
+                    .build());
+        } else if (declaredCopper && deepestMm > mostMm + ROUNDING_MM) {
+            out.add(x.at(Finding.of(Kinds.WRONG_Z_REFERENCE, Severity.STOP, Certainty.GEOMETRY), at)
+                    .atMost(Measured.mm("deepest cut below the foil top", deepestMm, 0.001), mostMm)
+                    .says("Copper work goes " + Words.mm(deepestMm) + " below the foil top: usual is 0.05 to 0.2 mm."
+                            + " Either the Z zero is another one than declared, or the depth lost its decimal point.")
+                    .doThis("Check the Z zero (foil top or spoil board) and the depth: 0.1 mm, not 0.1 in and not 1.0.")
+                    .build());
+        }
+    }
+}
