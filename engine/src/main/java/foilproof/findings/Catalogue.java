@@ -1,0 +1,49 @@
+package foilproof.findings;
+
+import java.util.List;
+
+/** All checks, in the order in which they run; their order decides nothing but the order of equals. */
+public final class Catalogue {
+    /** The checks. */
+    public static final List<Check> CHECKS = List.of(
+            new ProgramErrors(),
+            new Units(),
+            new Distance(),
+            new Tools(),
+            new LengthOffsets(),
+            new FeedAndSpindle(),
+            new Arcs(),
+            new Travel(),
+            new KeepOuts(),
+            new Rapids(),
+            new ZReference(),
+            new DutyBroken(),
+            new SpoilBoard(),
+            new WrongBit(),
+            new NotThrough(),
+            new Plunges(),
+            new DeepPass(),
+            new ChipLoad(),
+            new SideLoad(),
+            new ToolWear(),
+            new Dust());
+
+    private Catalogue() {}
+
+    /**
+     * What the checks found, layered and sorted, and what was not checked.
+     *
+     * @param findings worst first
+     * @param notChecked in the order of the checks
+     */
+    public record Outcome(List<Finding> findings, List<NotChecked> notChecked) {}
+
+    /** Runs all checks over an examination. */
+    public static Outcome judge(Examination x) {
+        FindingCollector out = new FindingCollector();
+        for (Check check : CHECKS) {
+            check.examine(x, out);
+        }
+        return new Outcome(Causes.layer(out.findings()), out.notChecked());
+    }
+}

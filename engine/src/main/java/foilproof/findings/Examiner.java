@@ -1,0 +1,150 @@
+package foilproof.findings;
+
+import foilproof.bench.Job;
+import foilproof.bench.Side;
+import foilproof.bench.Tool;
+import foilproof.motion.MotionOptions;
+import foilproof.motion.MotionPlan;
+import foilproof.motion.MotionPlanner;
+import foilproof.motion.PlannedProgram;
+import foilproof.motion.ToolRun;
+import foilproof.bench.ZZero;
+import foilproof.stock.BlankBody;
+import foilproof.stock.BlankSurface;
+import foilproof.stock.BoardStock;
+import foilproof.stock.ComposedBoard;
+import foilproof.stock.Conditions;
+import foilproof.stock.CutPath;
+import foilproof.stock.Envelope;
+import foilproof.stock.RunCut;
+import foilproof.stock.SideStock;
+import foilproof.stock.SweepSettings;
+import foilproof.stock.ToolProfile;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.CancellationException;
+import org.jspecify.annotations.Nullable;
+
+/** Runs a job on the virtual bench: plans its motion, sweeps its tool runs, composes the board, replays the moves. */
+public final class Examiner {
+    /** What is asked beyond the nominal board: bow, Z error, another thickness; the headroom covers it, mm. */
+    private static final double ASKED_MM = 0.15;
+
+    private final Job job;
+    private final ExamineOptions options;
+    private final int reading;
+
+    private Examiner(Job job, ExamineOptions options, int reading) {
+        this.job = job;
+        this.options = options;
+        this.reading = reading;
+    }
+
+    /**
+     * Examines a job; a V-shaped bit whose tip is unknown is read as having a flat tip.
+     *
+     * @throws CancellationException where the progress says so
+     */
+    public static Examination examine(Job job, ExamineOptions options) {
+        return new Examiner(job, options, 0).run();
+    }
+
+    /** Examines a job with unknown tips read the other way: as round ones. */
+    static Examination examineOtherReading(Job job, ExamineOptions options) {
+        return new Examiner(job, options, 1).run();
+    }
+
+    private Examination run() {
+        step("reading the programs", 0.02);
+        MotionPlan plan = MotionPlanner.plan(job, MotionOptions.DEFAULT);
+        step("sweeping", 0.10);
+        List<@Nullable Tool> tools = new ArrayList<>();
+        for (ToolRun run : plan.runs()) {
+            tools.add(reading(run.toolName()));
+        }
+        BoardStock stock = sweep(plan, tools);
+        ComposedBoard board = stock.under(conditions(plan));
+        List<RunFacts> runs = facts(plan, tools, board);
+        step("replaying the moves", 0.55);
+        Engagements engagements = ReplayedEngagements.of(plan, stock, board, options.threads());
+        step("judging the copper", 0.65);
+        Examination x = new Examination(
+                new Examination.Parts(job, plan, stock, board, runs, engagements, options));
+        step("checking", 0.9);
+        return x;
+    }
+
+    private void step(String what, double fraction) {
+        if (!options.progress().at(what, fraction)) {
+            throw new CancellationException("cancelled while " + what);
+        }
+    }
+
+    private @Nullable Tool reading(@Nullable String name) {
+        Tool tool = name == null ? null : job.toolNamed(name);
+        if (tool == null) {
+            return null;
+        }
+        List<Tool> readings = tool.readings(job.limits());
+        return readings.get(Math.min(reading, readings.size() - 1));
+    }
+
+    private Conditions conditions(MotionPlan plan) {
+        Conditions conditions = Conditions.NOMINAL.withBow(job.whatIf().bowMm());
+        for (ToolRun run : plan.runs()) {
+            String name = run.toolName();
+            if (name != null && job.whatIf().zErrorMm(name) != 0) {
+                conditions = conditions.withZError(run.index(), job.whatIf().zErrorMm(name));
+            }
+        }
+        return conditions;
+    }
+
+    private BoardStock sweep(MotionPlan plan, List<@Nullable Tool> tools) {
+        BlankBody blank = BlankBody.of(job.blank());
+        List<SideStock> sides = new ArrayList<>();
+        int done = 0;
+        for (Side side : job.sides()) {
+            BlankSurface surface = BlankSurface.of(side.surface());
+            double highest = surface.highestMm(blank.widthMm(), blank.heightMm());
+            List<RunCut> cuts = new ArrayList<>();
+            for (ToolRun run : plan.runs()) {
+                Tool tool = tools.get(run.index());
+                if (run.side() != side.number() || tool == null || run.segmentCount() == 0) {
+                    continue;
+                }
+                double asked = Math.max(ASKED_MM, Math.abs(job.whatIf().zErrorMm(tool.name())))
+                        + Math.max(0, -job.whatIf().bowMm());
+                SweepSettings settings = SweepSettings.forBlank(
+                                options.cellMm(), blank.widthMm(), blank.heightMm())
+                        .withHeadroom(SweepSettings.headroomMm(highest, asked, job.spread().thicknessMm()))
+                        .withThreads(options.threads());
+                CutPath path = CutPath.of(plan.segments(), run.firstSegment(), run.endSegment());
+                double nominal =
+                        RunCut.nominalZeroMm(run.zZero(), blank.thicknessMm(), side.tapeMm());
+                cuts.add(RunCut.of(run, Envelope.sweep(path, ToolProfile.of(tool), settings, nominal)));
+                step("sweeping", 0.10 + 0.45 * ++done / Math.max(1, plan.runs().size()));
+            }
+            sides.add(new SideStock(side.number(), side.turned(), surface, side.tapeMm(), cuts));
+        }
+        return new BoardStock(blank, sides);
+    }
+
+    private List<RunFacts> facts(MotionPlan plan, List<@Nullable Tool> tools, ComposedBoard board) {
+        List<RunFacts> facts = new ArrayList<>();
+        for (ToolRun run : plan.runs()) {
+            PlannedProgram program = plan.programs().get(run.firstProgram());
+            Tool tool = tools.get(run.index());
+            double nominal = RunCut.nominalZeroMm(
+                    run.zZero(),
+                    board.conditions().thicknessMm(board.stock().blank()),
+                    program.side().tapeMm());
+            boolean swept = tool != null && run.segmentCount() > 0;
+            double zero = swept ? board.zeroMm(run.index()) : nominal;
+            facts.add(new RunFacts(
+                    run, tool, program.side(), program.entry(), zero, board.conditions().zErrorMm(run.index()),
+                    run.zZero() == ZZero.FOIL ? 0 : nominal));
+        }
+        return List.copyOf(facts);
+    }
+}
