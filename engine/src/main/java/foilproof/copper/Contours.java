@@ -15,6 +15,7 @@ final class Contours {
     final byte[] kind;
     /** First vertex of each loop, and one entry more for the end. */
     final int[] loopStart;
+
     final int[] loopComponent;
     final double cellMm;
 

@@ -144,14 +144,22 @@ public final class CopperMap {
                 order.add(c);
             }
         }
-        order.sort(Comparator.comparingDouble((Integer c) -> -componentAreaMm2[c])
-                .thenComparingInt(Integer::intValue));
+        order.sort(
+                Comparator.comparingDouble((Integer c) -> -componentAreaMm2[c]).thenComparingInt(Integer::intValue));
         List<Piece> list = new ArrayList<>();
         for (int c : order) {
             pieceOfComponent[c] = list.size();
             double[] box = boxes[c];
             list.add(new Piece(
-                    list.size(), componentAreaMm2[c], errors[c], box[0], box[1], box[2], box[3], insideX[c], insideY[c]));
+                    list.size(),
+                    componentAreaMm2[c],
+                    errors[c],
+                    box[0],
+                    box[1],
+                    box[2],
+                    box[3],
+                    insideX[c],
+                    insideY[c]));
         }
         return list;
     }

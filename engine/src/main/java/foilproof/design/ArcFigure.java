@@ -36,8 +36,7 @@ final class ArcFigure extends PathFigure {
         double c1 = StrictMath.cos(a1);
         double s1 = StrictMath.sin(a1);
         List<PathEdge> sector = new ArrayList<>();
-        sector.add(new PathEdge(
-                cx + big * c0, cy + big * s0, cx + big * c1, cy + big * s1, cx, cy, stroke.turnRad()));
+        sector.add(new PathEdge(cx + big * c0, cy + big * s0, cx + big * c1, cy + big * s1, cx, cy, stroke.turnRad()));
         sector.add(PathEdge.line(cx + big * c1, cy + big * s1, cx + small * c1, cy + small * s1));
         if (small > 0) {
             sector.add(new PathEdge(
@@ -49,9 +48,7 @@ final class ArcFigure extends PathFigure {
         contours.add(List.of(PathEdge.circle(cx + r * c0, cy + r * s0, pen)));
         contours.add(List.of(PathEdge.circle(cx + r * c1, cy + r * s1, pen)));
         // up to half a turn the round ends lie clear of the band and of each other: length x width + a disc
-        double area = sweep <= StrictMath.PI && r >= pen
-                ? 2 * pen * r * sweep + StrictMath.PI * pen * pen
-                : Double.NaN;
+        double area = sweep <= StrictMath.PI && r >= pen ? 2 * pen * r * sweep + StrictMath.PI * pen * pen : Double.NaN;
         return new ArcFigure(stroke, pen, contours, false, area);
     }
 

@@ -39,8 +39,7 @@ public record Bounds(double minXMm, double minYMm, double maxXMm, double maxYMm)
 
     /** The smallest box round this one and a point. */
     public Bounds with(double xMm, double yMm) {
-        return new Bounds(
-                Math.min(minXMm, xMm), Math.min(minYMm, yMm), Math.max(maxXMm, xMm), Math.max(maxYMm, yMm));
+        return new Bounds(Math.min(minXMm, xMm), Math.min(minYMm, yMm), Math.max(maxXMm, xMm), Math.max(maxYMm, yMm));
     }
 
     /** True where the point lies inside or on the edge. */

@@ -28,7 +28,11 @@ public record DrillFile(List<Tool> tools, List<Hole> holes, List<Slot> slots) {
      * @param line line of the file
      */
     public record Tool(
-            int number, double diameterMm, @Nullable Boolean plated, @Nullable String function, int line) {}
+            int number,
+            double diameterMm,
+            @Nullable Boolean plated,
+            @Nullable String function,
+            int line) {}
 
     /**
      * A round hole.

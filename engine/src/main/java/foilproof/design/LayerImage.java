@@ -264,13 +264,7 @@ public final class LayerImage {
         b.fileAttributes.putAll(fileAttributes);
         for (int i = 0; i < size(); i++) {
             Figure figure = done.computeIfAbsent(figures[i], f -> f.mapped(linear));
-            b.add(
-                    figure,
-                    map.xMm(dx[i], dy[i]),
-                    map.yMm(dx[i], dy[i]),
-                    flags[i],
-                    attributesOf(i),
-                    lineOf[i]);
+            b.add(figure, map.xMm(dx[i], dy[i]), map.yMm(dx[i], dy[i]), flags[i], attributesOf(i), lineOf[i]);
         }
         return b.build();
     }

@@ -11,8 +11,7 @@ package foilproof.design;
  * @param cyMm centre Y of an arc, mm; 0 for a line
  * @param turnRad swept angle of an arc, + = counter-clockwise, at most a full circle; 0 for a line
  */
-public record PathEdge(
-        double x0Mm, double y0Mm, double x1Mm, double y1Mm, double cxMm, double cyMm, double turnRad) {
+public record PathEdge(double x0Mm, double y0Mm, double x1Mm, double y1Mm, double cxMm, double cyMm, double turnRad) {
     /** A straight line. */
     public static PathEdge line(double x0Mm, double y0Mm, double x1Mm, double y1Mm) {
         return new PathEdge(x0Mm, y0Mm, x1Mm, y1Mm, 0, 0, 0);
@@ -33,8 +32,7 @@ public record PathEdge(
         if (!isArc()) {
             return 0;
         }
-        return 0.5
-                * (StrictMath.hypot(x0Mm - cxMm, y0Mm - cyMm) + StrictMath.hypot(x1Mm - cxMm, y1Mm - cyMm));
+        return 0.5 * (StrictMath.hypot(x0Mm - cxMm, y0Mm - cyMm) + StrictMath.hypot(x1Mm - cxMm, y1Mm - cyMm));
     }
 
     /** Length along the path, mm. */
@@ -74,8 +72,7 @@ public record PathEdge(
             double along = turnRad > 0 ? angle - start : start - angle;
             along -= 2 * StrictMath.PI * Math.floor(along / (2 * StrictMath.PI));
             if (along <= Math.abs(turnRad)) {
-                box = box.with(
-                        cxMm + (k == 0 ? r : k == 2 ? -r : 0), cyMm + (k == 1 ? r : k == 3 ? -r : 0));
+                box = box.with(cxMm + (k == 0 ? r : k == 2 ? -r : 0), cyMm + (k == 1 ? r : k == 3 ? -r : 0));
             }
         }
         return box;

@@ -13,7 +13,6 @@ class PathFigure extends Figure {
     /** Above this many pieces a table of bands by height is built. */
     private static final int BANDED_ABOVE = 24;
 
-
     final List<List<PathEdge>> contours;
     final boolean evenOdd;
     private final double knownArea;
@@ -326,5 +325,4 @@ class PathFigure extends Figure {
             dir = Arrays.copyOf(dir, to);
         }
     }
-
 }

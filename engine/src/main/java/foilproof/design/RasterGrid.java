@@ -21,12 +21,8 @@ public record RasterGrid(double x0Mm, double y0Mm, double cellMm, int columns, i
 
     /** The smallest grid of that cell that covers the box, whole cells from its lower-left corner. */
     public static RasterGrid over(Bounds box, double cellMm) {
-        return new RasterGrid(
-                box.minXMm(),
-                box.minYMm(),
-                cellMm,
-                (int) Math.ceil(box.widthMm() / cellMm),
-                (int) Math.ceil(box.heightMm() / cellMm));
+        return new RasterGrid(box.minXMm(), box.minYMm(), cellMm, (int) Math.ceil(box.widthMm() / cellMm), (int)
+                Math.ceil(box.heightMm() / cellMm));
     }
 
     /** X of the centre of a column, mm. */

@@ -96,8 +96,7 @@ final class SlabSweep implements PieceSet {
         for (int i = 0; i < n; i++) {
             order[i] = i;
         }
-        Arrays.sort(order, (a, b) ->
-                Double.compare(figures[a].box.minYMm() + dy[a], figures[b].box.minYMm() + dy[b]));
+        Arrays.sort(order, (a, b) -> Double.compare(figures[a].box.minYMm() + dy[a], figures[b].box.minYMm() + dy[b]));
         int[] next = new int[n];
         for (int i = 0; i < n; i++) {
             next[i] = order[i];

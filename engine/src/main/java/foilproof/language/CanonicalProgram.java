@@ -1,8 +1,8 @@
 package foilproof.language;
 
 import foilproof.source.SourceSpan;
-import java.util.Arrays;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -303,7 +303,15 @@ public final class CanonicalProgram {
 
     /** {@code feed}: millimetres a minute, NaN for none, or minus the seconds that the move takes. */
     void addMotion(
-            CommandKind kind, int line, int columnSpan, double x, double y, double z, int frame, double feed, int flag) {
+            CommandKind kind,
+            int line,
+            int columnSpan,
+            double x,
+            double y,
+            double z,
+            int frame,
+            double feed,
+            int flag) {
         if (motionCount == feeds.length) {
             growMotions();
         }

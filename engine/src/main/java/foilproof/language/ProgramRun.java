@@ -15,9 +15,29 @@ final class ProgramRun {
 
     Interpretation run() {
         ModalState initial = new ModalState(
-                800, setup.initialUnits(), false, false, Plane.XY, FeedMode.UNITS_PER_MINUTE, Double.NaN,
-                SpindleTurn.STOPPED, Double.NaN, setup.initialTool(), -1, 1, CutterComp.OFF, -1, 0, 0, PathMode.UNSET,
-                Double.NaN, true, false, false, true, false);
+                800,
+                setup.initialUnits(),
+                false,
+                false,
+                Plane.XY,
+                FeedMode.UNITS_PER_MINUTE,
+                Double.NaN,
+                SpindleTurn.STOPPED,
+                Double.NaN,
+                setup.initialTool(),
+                -1,
+                1,
+                CutterComp.OFF,
+                -1,
+                0,
+                0,
+                PathMode.UNSET,
+                Double.NaN,
+                true,
+                false,
+                false,
+                true,
+                false);
         CanonicalProgram commands =
                 new CanonicalProgram(source.name(), setup.startMm(0), setup.startMm(1), setup.startMm(2), 16);
         return new Interpretation(

@@ -5,11 +5,14 @@ import java.math.RoundingMode;
 
 /**
  * Numbers as text, the same on every machine: rounded to a decimal quantum (half up in magnitude) by exact decimal
- * arithmetic, never in scientific notation, never {@code -0}, in no locale.
+ * arithmetic, never in scientific notation, never {@code -0}, in no locale. For people, what is
+ * not finite reads "unknown".
  */
 public final class Decimals {
     /** Decimals of millimetres in results: 1 nm. */
     public static final int MM_DECIMALS = 6;
+
+    private static final String UNKNOWN = "unknown";
 
     private Decimals() {}
 
@@ -29,17 +32,26 @@ public final class Decimals {
 
     /** The value with exactly {@code decimals} places, e.g. {@code 0.050}. */
     public static String fixed(double value, int decimals) {
+        if (!Double.isFinite(value)) {
+            return UNKNOWN;
+        }
         return rounded(value, decimals).toPlainString();
     }
 
     /** As {@link #fixed} with a plus sign where positive. */
     public static String signed(double value, int decimals) {
+        if (!Double.isFinite(value)) {
+            return UNKNOWN;
+        }
         BigDecimal rounded = rounded(value, decimals);
         return rounded.signum() > 0 ? "+" + rounded.toPlainString() : rounded.toPlainString();
     }
 
     /** At most {@code decimals} places, no decimal point where the value is whole, e.g. {@code 12}, {@code 12.5}. */
     public static String plain(double value, int decimals) {
+        if (!Double.isFinite(value)) {
+            return UNKNOWN;
+        }
         BigDecimal rounded = rounded(value, decimals).stripTrailingZeros();
         return (rounded.scale() < 0 ? rounded.setScale(0, RoundingMode.UNNECESSARY) : rounded).toPlainString();
     }

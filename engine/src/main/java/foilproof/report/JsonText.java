@@ -87,9 +87,9 @@ public final class JsonText {
         return name(name).raw("null");
     }
 
-    /** A member whose value is an array of numbers, or null. */
+    /** A member whose value is an array of numbers; null where it is absent or one of them is not finite. */
     public JsonText numbers(String name, double @Nullable [] values, int decimals) {
-        if (values == null) {
+        if (values == null || !finite(values)) {
             return nothing(name);
         }
         name(name);
@@ -104,6 +104,15 @@ public final class JsonText {
     @Override
     public String toString() {
         return out + "\n";
+    }
+
+    private static boolean finite(double[] values) {
+        for (double value : values) {
+            if (!Double.isFinite(value)) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private static String print(@Nullable Double value, int decimals) {

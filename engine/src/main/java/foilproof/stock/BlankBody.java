@@ -26,7 +26,6 @@ public record BlankBody(double widthMm, double heightMm, double thicknessMm, dou
 
     /** The blank as the bench has it. */
     public static BlankBody of(Blank blank) {
-        return new BlankBody(
-                blank.widthMm(), blank.heightMm(), blank.thicknessMm(), blank.foilMm(), blank.bothSides());
+        return new BlankBody(blank.widthMm(), blank.heightMm(), blank.thicknessMm(), blank.foilMm(), blank.bothSides());
     }
 }

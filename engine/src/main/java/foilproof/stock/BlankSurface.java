@@ -62,8 +62,7 @@ public final class BlankSurface {
      */
     public static BlankSurface ofTouches(List<Touch> touches) {
         if (touches.size() < 3) {
-            throw new IllegalArgumentException(
-                    "a surface needs at least three touched points, not " + touches.size());
+            throw new IllegalArgumentException("a surface needs at least three touched points, not " + touches.size());
         }
         return new BlankSurface(touches);
     }
@@ -78,7 +77,9 @@ public final class BlankSurface {
         if (mesh == null) {
             return 0;
         }
-        return plane != null ? plane[0] + plane[1] * xMm + plane[2] * yMm : heightIn(mesh, regionAt(mesh, xMm, yMm), xMm, yMm);
+        return plane != null
+                ? plane[0] + plane[1] * xMm + plane[2] * yMm
+                : heightIn(mesh, regionAt(mesh, xMm, yMm), xMm, yMm);
     }
 
     /** Highest touched height, mm; 0 where flat. Of a plane, the highest at the corners of a blank of this size. */

@@ -110,7 +110,15 @@ final class BlockKernel {
     }
 
     private static void lineLoop(
-            float[] d2, float[] offX, float[] offY, float s0, float sx, float sy, float t0, float tx, float ty,
+            float[] d2,
+            float[] offX,
+            float[] offY,
+            float s0,
+            float sx,
+            float sy,
+            float t0,
+            float tx,
+            float ty,
             float half) {
         for (int c = 0; c < CELLS; c++) {
             float s = s0 + sx * offX[c] + sy * offY[c];
@@ -133,9 +141,17 @@ final class BlockKernel {
         double ex = (pieces.x1[p] - pieces.cx[p]) * sign / r;
         double ey = (pieces.y1[p] - pieces.cy[p]) * sign / r;
         float[] k = {
-            (float) (px * px + py * py - r * r), (float) (2 * px), (float) (2 * py), (float) r, (float) (r * r),
-            (float) (ux * py - uy * px), (float) -uy, (float) ux,
-            (float) (px * ey - py * ex), (float) ey, (float) -ex
+            (float) (px * px + py * py - r * r),
+            (float) (2 * px),
+            (float) (2 * py),
+            (float) r,
+            (float) (r * r),
+            (float) (ux * py - uy * px),
+            (float) -uy,
+            (float) ux,
+            (float) (px * ey - py * ex),
+            (float) ey,
+            (float) -ex
         };
         arcLoop(d2, offX, offY, off2, k);
     }

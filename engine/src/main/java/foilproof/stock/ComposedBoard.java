@@ -31,7 +31,8 @@ public final class ComposedBoard {
             }
         }
         for (SideStock side : stock.sides()) {
-            sides.add(new ComposedSide(side, stock.blank(), conditions, layersOn(side.number(), Integer.MAX_VALUE), cellMm));
+            sides.add(new ComposedSide(
+                    side, stock.blank(), conditions, layersOn(side.number(), Integer.MAX_VALUE), cellMm));
         }
     }
 
@@ -74,8 +75,12 @@ public final class ComposedBoard {
     }
 
     private void addLayers(int side, SideStock other, int endRun, List<Layer> layers) {
-        double mirrorX = stock.mirroredX(side) ^ stock.mirroredX(other.number()) ? stock.blank().widthMm() : Double.NaN;
-        double mirrorY = stock.mirroredY(side) ^ stock.mirroredY(other.number()) ? stock.blank().heightMm() : Double.NaN;
+        double mirrorX = stock.mirroredX(side) ^ stock.mirroredX(other.number())
+                ? stock.blank().widthMm()
+                : Double.NaN;
+        double mirrorY = stock.mirroredY(side) ^ stock.mirroredY(other.number())
+                ? stock.blank().heightMm()
+                : Double.NaN;
         for (RunCut run : other.runs()) {
             if (run.run() < endRun && conditions.present(run.run())) {
                 double shift = zeroMm(run.run()) - conditions.zErrorMm(run.run());
@@ -124,8 +129,7 @@ public final class ComposedBoard {
      * @param run index of the run in the job
      */
     public ComposedSide before(int side, int run) {
-        return new ComposedSide(
-                stock.sides().get(side - 1), stock.blank(), conditions, layersOn(side, run), cellMm);
+        return new ComposedSide(stock.sides().get(side - 1), stock.blank(), conditions, layersOn(side, run), cellMm);
     }
 
     /** Whether anything was milled from the other face of a side. */

@@ -22,8 +22,7 @@ public final class Conditions {
     }
 
     /** All as the job says. */
-    public static final Conditions NOMINAL =
-            new Conditions(new double[0], new boolean[0], 0, Double.NaN, Double.NaN);
+    public static final Conditions NOMINAL = new Conditions(new double[0], new boolean[0], 0, Double.NaN, Double.NaN);
 
     /** The same with the Z error of a run, by its index in the job, mm, + = really deeper. */
     public Conditions withZError(int run, double errorMm) {

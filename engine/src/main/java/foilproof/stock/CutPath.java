@@ -64,12 +64,19 @@ public final class CutPath {
                 z0 = Double.POSITIVE_INFINITY;
                 z1 = Double.POSITIVE_INFINITY;
             }
-            b.add(
-                    segments.isRapid(i),
-                    new double[] {
-                        x0, y0, z0, segments.x1Mm(i), segments.y1Mm(i), z1, segments.cxMm(i), segments.cyMm(i), sweep,
-                        segments.startS(i), segments.durationS(i)
-                    });
+            b.add(segments.isRapid(i), new double[] {
+                x0,
+                y0,
+                z0,
+                segments.x1Mm(i),
+                segments.y1Mm(i),
+                z1,
+                segments.cxMm(i),
+                segments.cyMm(i),
+                sweep,
+                segments.startS(i),
+                segments.durationS(i)
+            });
         }
         return b.build();
     }
@@ -155,12 +162,19 @@ public final class CutPath {
             x1 = cxMm[move] + dx * StrictMath.cos(turn) - dy * StrictMath.sin(turn);
             y1 = cyMm[move] + dx * StrictMath.sin(turn) + dy * StrictMath.cos(turn);
         }
-        b.add(
-                rapid[move],
-                new double[] {
-                    x0Mm[move], y0Mm[move], z0Mm[move], x1, y1, zMm(move, f), cxMm[move], cyMm[move],
-                    sweepRad[move] * f, startS[move], durationS[move] * f
-                });
+        b.add(rapid[move], new double[] {
+            x0Mm[move],
+            y0Mm[move],
+            z0Mm[move],
+            x1,
+            y1,
+            zMm(move, f),
+            cxMm[move],
+            cyMm[move],
+            sweepRad[move] * f,
+            startS[move],
+            durationS[move] * f
+        });
         return b.build();
     }
 
@@ -211,12 +225,9 @@ public final class CutPath {
             double dy = y0Mm - cyMm;
             double c = StrictMath.cos(sweepRad);
             double s = StrictMath.sin(sweepRad);
-            add(
-                    false,
-                    new double[] {
-                        x0Mm, y0Mm, z0Mm, cxMm + dx * c - dy * s, cyMm + dx * s + dy * c, z1Mm, cxMm, cyMm, sweepRad,
-                        size, 1
-                    });
+            add(false, new double[] {
+                x0Mm, y0Mm, z0Mm, cxMm + dx * c - dy * s, cyMm + dx * s + dy * c, z1Mm, cxMm, cyMm, sweepRad, size, 1
+            });
             return this;
         }
 

@@ -138,8 +138,8 @@ final class PieceShape {
     static double arcDistance(Pieces pieces, int p, double x, double y) {
         double px = x - pieces.cx[p];
         double py = y - pieces.cy[p];
-        double ends = Math.min(
-                distance(x - pieces.x0[p], y - pieces.y0[p]), distance(x - pieces.x1[p], y - pieces.y1[p]));
+        double ends =
+                Math.min(distance(x - pieces.x0[p], y - pieces.y0[p]), distance(x - pieces.x1[p], y - pieces.y1[p]));
         return inWedge(pieces, p, px, py) ? Math.min(ends, Math.abs(distance(px, py) - pieces.length[p])) : ends;
     }
 
@@ -163,8 +163,8 @@ final class PieceShape {
         double span = Math.abs(pieces.turn[p]);
         double sign = Math.signum(pieces.turn[p]);
         // Angle of the point from the piece's start, in the direction of travel.
-        double along = StrictMath.atan2(
-                sign * (pieces.ux[p] * py - pieces.uy[p] * px), pieces.ux[p] * px + pieces.uy[p] * py);
+        double along =
+                StrictMath.atan2(sign * (pieces.ux[p] * py - pieces.uy[p] * px), pieces.ux[p] * px + pieces.uy[p] * py);
         boolean falls = pieces.z1[p] < pieces.z0[p];
         // Angle from the point to the lower end, going up: -pi .. pi.
         double phi0 = falls ? along - span : -along;

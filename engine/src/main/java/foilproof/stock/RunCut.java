@@ -13,17 +13,11 @@ import foilproof.motion.ToolRun;
  * @param touchXMm where that touch-off was made, frame of the side on which {@code zeroRun} works
  * @param touchYMm as {@code touchXMm}
  */
-public record RunCut(
-        int run, Envelope envelope, ZZero zero, int zeroRun, double touchXMm, double touchYMm) {
+public record RunCut(int run, Envelope envelope, ZZero zero, int zeroRun, double touchXMm, double touchYMm) {
     /** A run with the zero that the motion plan found. */
     public static RunCut of(ToolRun toolRun, Envelope envelope) {
         return new RunCut(
-                toolRun.index(),
-                envelope,
-                toolRun.zZero(),
-                toolRun.zeroRun(),
-                toolRun.touchXMm(),
-                toolRun.touchYMm());
+                toolRun.index(), envelope, toolRun.zZero(), toolRun.zeroRun(), toolRun.touchXMm(), toolRun.touchYMm());
     }
 
     /** A run touched off on the foil at a place. */

@@ -34,7 +34,12 @@ public record SweepSettings(
     /** The blank and {@link #MARGIN_MM} round it, the least headroom, all processors. */
     public static SweepSettings forBlank(double cellMm, double widthMm, double heightMm) {
         return new SweepSettings(
-                cellMm, LEAST_HEADROOM_MM, -MARGIN_MM, -MARGIN_MM, widthMm + MARGIN_MM, heightMm + MARGIN_MM,
+                cellMm,
+                LEAST_HEADROOM_MM,
+                -MARGIN_MM,
+                -MARGIN_MM,
+                widthMm + MARGIN_MM,
+                heightMm + MARGIN_MM,
                 Parallel.defaultThreads());
     }
 

@@ -99,7 +99,8 @@ class CopperMapTest {
             assertThat(map.areaErrorMm2()).isLessThan(0.1);
             // The number of pieces is asked only where it does not hang on less than a cell.
             int pieces = pieces(blank.difference(cut.buffer(0)));
-            if (pieces == pieces(blank.difference(cut.buffer(0.006))) && pieces == pieces(blank.difference(cut.buffer(-0.006)))) {
+            if (pieces == pieces(blank.difference(cut.buffer(0.006)))
+                    && pieces == pieces(blank.difference(cut.buffer(-0.006)))) {
                 asked++;
                 assertThat(map.pieces()).as("board %d of seed %d", board, seed).hasSize(pieces);
             }
@@ -136,7 +137,12 @@ class CopperMapTest {
         GrooveField f = field(8, 6, 0.01);
         Random random = new Random(5);
         for (int k = 0; k < 30; k++) {
-            f.v30(random.nextDouble() * 8, random.nextDouble() * 6, random.nextDouble() * 8, random.nextDouble() * 6, 0.1);
+            f.v30(
+                    random.nextDouble() * 8,
+                    random.nextDouble() * 6,
+                    random.nextDouble() * 8,
+                    random.nextDouble() * 6,
+                    0.1);
         }
         java.util.concurrent.ForkJoinPool one = new java.util.concurrent.ForkJoinPool(1);
         java.util.concurrent.ForkJoinPool four = new java.util.concurrent.ForkJoinPool(4);

@@ -43,6 +43,7 @@ final class GrooveField implements MarginField {
     DoubleBinaryOperator surface = (x, y) -> 0;
     /** Added to every place: moves the grid against the grooves. */
     double shift;
+
     double deeper;
 
     GrooveField(double width, double height, double cell, double foil, double headroom) {
