@@ -19,6 +19,7 @@ final class MarginRows {
     private final float[][] raw;
     private final float[] @Nullable [] lifted;
     private final float steepestStep;
+    private final float[] @Nullable [] others;
 
     /**
      * @param field where the rows come from
@@ -36,6 +37,25 @@ final class MarginRows {
             field.marginRow(j, raw[j - first]);
         }
         steepestStep = steepestStep(field);
+        others = field instanceof ToolRunField && ((ToolRunField) field).hasOthers()
+                ? maskOthers((ToolRunField) field, end)
+                : null;
+    }
+
+    /** Takes out what other runs cleared, keeping their margins for the place of that wall. */
+    private float[][] maskOthers(ToolRunField field, int end) {
+        float[][] margins = new float[raw.length][columns];
+        for (int j = first; j < end; j++) {
+            float[] o = margins[j - first];
+            float[] m = raw[j - first];
+            field.othersRow(j, o);
+            for (int i = 0; i < columns; i++) {
+                if (o[i] <= 0) {
+                    m[i] = Float.NEGATIVE_INFINITY;
+                }
+            }
+        }
+        return margins;
     }
 
     /** Largest difference of two neighbouring cells on a sloping wall, with room for rounding and curved walls. */
@@ -72,7 +92,58 @@ final class MarginRows {
         if (row >= 2 && row + 1 < rows) {
             liftAcross(raw(row - 2), raw(row - 1), c, raw(row + 1), out);
         }
+        if (others != null) {
+            liftAtOthers(row, c, out);
+        }
         return out;
+    }
+
+    /**
+     * Where another run's wall cuts off a rising wall of this one, the crest stands at that wall: its place is
+     * interpolated from the other runs' margins (half-way where their wall is vertical).
+     */
+    private void liftAtOthers(int row, float[] c, float[] out) {
+        float[][] all = java.util.Objects.requireNonNull(others);
+        float[] o = all[row - first];
+        for (int i = 1; i + 1 < columns; i++) {
+            if (o[i] > 0 && o[i + 1] <= 0) {
+                liftPair(out, i, i + 1, cut(c[i - 1], c[i], o[i], o[i + 1]));
+            } else if (o[i] > 0 && o[i - 1] <= 0) {
+                liftPair(out, i, i - 1, cut(c[i + 1], c[i], o[i], o[i - 1]));
+            }
+        }
+        for (int side = -1; side <= 1; side += 2) {
+            int near = row + side;
+            int far = row + 2 * side;
+            int back = row - side;
+            if (near < first || near >= first + raw.length) {
+                continue;
+            }
+            float[] on = all[near - first];
+            float[] back0 = back >= first && back < first + raw.length ? raw(back) : null;
+            float[] far0 = far >= first && far < first + raw.length ? raw(far) : null;
+            for (int i = 0; i < columns; i++) {
+                if (back0 != null && o[i] > 0 && on[i] <= 0) {
+                    out[i] = Math.max(out[i], cut(back0[i], c[i], o[i], on[i]));
+                } else if (far0 != null && o[i] <= 0 && on[i] > 0) {
+                    out[i] = Math.max(out[i], cut(far0[i], raw(near)[i], on[i], o[i]));
+                }
+            }
+        }
+    }
+
+    private static void liftPair(float[] out, int a, int b, float crest) {
+        out[a] = Math.max(out[a], crest);
+        out[b] = Math.max(out[b], crest);
+    }
+
+    private float cut(float a, float b, float otherB, float otherC) {
+        float rise = b - a;
+        if (!(rise > 0 && rise <= steepestStep)) {
+            return Float.NEGATIVE_INFINITY;
+        }
+        float jump = otherB - otherC;
+        return b + rise * (jump <= steepestStep ? otherB / jump : 0.5f);
     }
 
     private void liftAcross(float[] a, float[] b, float[] c, float[] d, float[] out) {
