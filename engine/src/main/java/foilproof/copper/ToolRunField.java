@@ -24,4 +24,10 @@ public interface ToolRunField extends MarginField {
 
     /** How far the Z error can be thought to move before the envelope ends, mm; beyond it nothing is known. */
     double headroomMm();
+
+    /**
+     * The same run on a blank whose surface is flat at its nominal height, touched off on it: what is left of an empty
+     * Z window when the blank is pressed flat.
+     */
+    ToolRunField flattened();
 }

@@ -11,7 +11,7 @@ class MergeTreeTest {
     @Test
     void shouldLoseTheTraceBetweenTwoGroovesAtTheSameErrorAtAnyAngleToTheGrid() {
         for (double cell : new double[] {0.005, 0.01}) {
-            for (double degrees = 0; degrees <= 90; degrees += 3.7) {
+            for (double degrees = 0; degrees <= 90; degrees += 7.3) {
                 double e = lastError(degrees, cell, 0.0);
                 assertThat(e).as("%f degrees, cell %f", degrees, cell).isCloseTo(0.1214, within(0.003));
                 assertThat(lastError(degrees, cell, 0.5 * cell)).isCloseTo(0.1214, within(0.003));

@@ -1,0 +1,168 @@
+package foilproof.copper;
+
+/**
+ * The centre lines of one tool run's feed moves, sampled: paths of points in the blank's frame, in the order of the
+ * program. A path is a stretch that the cutter runs without lifting out.
+ *
+ * <p>A point is <em>judged</em> where the run is meant to cut foil there: on moves that keep their height (they fall or
+ * rise by less than {@link #LEVEL_SLOPE}, which a program that follows touched points stays under; ramps, helices and
+ * plunges are ways in, no grooves).
+ */
+public final class CutLines {
+    /** Steeper moves are ways in or out, mm per mm; common practice, no source. */
+    public static final double LEVEL_SLOPE = 0.02;
+
+    private final double[] xMm;
+    private final double[] yMm;
+    private final int[] path;
+    private final int[] program;
+    private final int[] line;
+    private final boolean[] judged;
+    private final boolean[] closed;
+
+    private CutLines(Builder b) {
+        xMm = java.util.Arrays.copyOf(b.x.data, b.x.size);
+        yMm = java.util.Arrays.copyOf(b.y.data, b.y.size);
+        path = b.path.toArray();
+        program = b.program.toArray();
+        line = b.line.toArray();
+        judged = new boolean[b.judged.size];
+        for (int i = 0; i < judged.length; i++) {
+            judged[i] = b.judged.data[i] != 0;
+        }
+        closed = closedPaths();
+    }
+
+    /** A path is closed where it passes its beginning again, within 1 um, after going round. */
+    private boolean[] closedPaths() {
+        boolean[] result = new boolean[path.length == 0 ? 0 : path[path.length - 1] + 1];
+        int from = 0;
+        for (int i = 1; i <= path.length; i++) {
+            if (i < path.length && path[i] == path[from]) {
+                continue;
+            }
+            result[path[from]] = meetsItself(from, i);
+            from = i;
+        }
+        return result;
+    }
+
+    private boolean meetsItself(int from, int to) {
+        double gone = 0;
+        for (int k = from + 1; k < to; k++) {
+            double dx = xMm[k] - xMm[k - 1];
+            double dy = yMm[k] - yMm[k - 1];
+            double length = Math.sqrt(dx * dx + dy * dy);
+            gone += length;
+            double s = length == 0 ? 0 : ((xMm[from] - xMm[k - 1]) * dx + (yMm[from] - yMm[k - 1]) * dy) / (length * length);
+            double t = Math.max(0, Math.min(1, s));
+            double ex = xMm[k - 1] + t * dx - xMm[from];
+            double ey = yMm[k - 1] + t * dy - yMm[from];
+            if (gone - (1 - t) * length > 0.05 && ex * ex + ey * ey < 1e-6) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** How many points there are. */
+    public int size() {
+        return xMm.length;
+    }
+
+    /** Point {@code i}, X in mm, blank's frame. */
+    public double xMm(int i) {
+        return xMm[i];
+    }
+
+    /** Point {@code i}, Y in mm, blank's frame. */
+    public double yMm(int i) {
+        return yMm[i];
+    }
+
+    /** Number of the path that point {@code i} belongs to, rising along the program. */
+    public int path(int i) {
+        return path[i];
+    }
+
+    /** Program of the move that leads to point {@code i}. */
+    public int program(int i) {
+        return program[i];
+    }
+
+    /** Physical line of the move that leads to point {@code i}, from 1. */
+    public int line(int i) {
+        return line[i];
+    }
+
+    /** Whether the foil must be cleared on the way to point {@code i}; never true for a path's first point. */
+    public boolean judged(int i) {
+        return judged[i];
+    }
+
+    /** Whether a path comes round to its own beginning. */
+    public boolean closed(int path) {
+        return closed[path];
+    }
+
+    /** The longer side of the box round the judged points, mm; 0 where there are none. */
+    public double longerSideMm() {
+        double x0 = Double.POSITIVE_INFINITY;
+        double y0 = Double.POSITIVE_INFINITY;
+        double x1 = Double.NEGATIVE_INFINITY;
+        double y1 = Double.NEGATIVE_INFINITY;
+        for (int i = 0; i < size(); i++) {
+            if (judged[i] || (i + 1 < size() && judged[i + 1])) {
+                x0 = Math.min(x0, xMm[i]);
+                y0 = Math.min(y0, yMm[i]);
+                x1 = Math.max(x1, xMm[i]);
+                y1 = Math.max(y1, yMm[i]);
+            }
+        }
+        return x1 < x0 ? 0 : Math.max(x1 - x0, y1 - y0);
+    }
+
+    /** Starts a new set of lines. */
+    public static Builder builder() {
+        return new Builder();
+    }
+
+    /** Collects points. */
+    public static final class Builder {
+        private final DoubleList x = new DoubleList(256);
+        private final DoubleList y = new DoubleList(256);
+        private final IntList path = new IntList(256);
+        private final IntList program = new IntList(256);
+        private final IntList line = new IntList(256);
+        private final IntList judged = new IntList(256);
+        private int paths;
+
+        private Builder() {}
+
+        /** Begins a path: the cutter comes down here. */
+        public Builder begin(double xMm, double yMm, int programIndex, int physicalLine) {
+            paths++;
+            return add(xMm, yMm, programIndex, physicalLine, false);
+        }
+
+        /**
+         * Goes on to a point.
+         *
+         * @param isJudged whether the foil must be cleared on the way there
+         */
+        public Builder add(double xMm, double yMm, int programIndex, int physicalLine, boolean isJudged) {
+            x.add(xMm);
+            y.add(yMm);
+            path.add(paths - 1);
+            program.add(programIndex);
+            line.add(physicalLine);
+            judged.add(isJudged ? 1 : 0);
+            return this;
+        }
+
+        /** The finished lines. */
+        public CutLines build() {
+            return new CutLines(this);
+        }
+    }
+}

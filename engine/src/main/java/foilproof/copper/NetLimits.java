@@ -1,0 +1,341 @@
+package foilproof.copper;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The Z errors between which the copper hangs together as it must: from a merge tree, by terminals where a design is
+ * known, else by the pieces above {@link CopperMap#CRUMB_MM2} that the set-up itself (e = 0) leaves.
+ */
+public final class NetLimits {
+    private final MergeTree tree;
+    private final MarginField field;
+    private final double errorMm;
+    private final int leastCells;
+    private @Nullable ZLimit apart;
+    private @Nullable ZLimit whole;
+    private final Map<Integer, MarginRows> rowCache = new LinkedHashMap<>();
+
+    private NetLimits(MergeTree tree) {
+        this.tree = tree;
+        field = tree.field();
+        // Crests are exact where two samples lie on each wall; heights are floats, walls curve within a cell.
+        errorMm = Math.max(0.001, 0.1 * field.cellMm() * field.steepestSlope());
+        leastCells = (int) StrictMath.ceil(CopperMap.CRUMB_MM2 / (field.cellMm() * field.cellMm()) - 1e-9);
+    }
+
+    /**
+     * Judged by pieces: at e = 0 each piece counts; none may join another, fall into two pieces, or vanish.
+     *
+     * @param ignored indices of the tree's asked points that lie in pieces that are leftover and no nets
+     */
+    public static NetLimits byPieces(MergeTree tree, int... ignored) {
+        NetLimits limits = new NetLimits(tree);
+        limits.judgePieces(ignored);
+        return limits;
+    }
+
+    /**
+     * Judged by terminals: the k-th terminal is the k-th point that the tree was asked for.
+     *
+     * @param terminals at least the terminals of this side
+     */
+    public static NetLimits byTerminals(MergeTree tree, List<Terminal> terminals) {
+        NetLimits limits = new NetLimits(tree);
+        limits.judgeTerminals(terminals);
+        return limits;
+    }
+
+    /** Below this error two nets are one; null where none are within what is known. */
+    public @Nullable ZLimit apart() {
+        return apart;
+    }
+
+    /** From this error on a net is in two or gone; null where none is within what is known. */
+    public @Nullable ZLimit whole() {
+        return whole;
+    }
+
+    private void judgePieces(int[] ignored) {
+        Saddles s = tree.saddles();
+        int n = tree.peaks();
+        DisjointSets sets = new DisjointSets(n);
+        long[] cells = new long[n];
+        long[] caps = new long[n];
+        int[] top = new int[n];
+        for (int i = 0; i < n; i++) {
+            cells[i] = tree.copperCells(i);
+            caps[i] = tree.capCells(i);
+            top[i] = i;
+        }
+        int positive = 0;
+        List<int[]> splits = new ArrayList<>();
+        while (positive < s.size && s.height[positive] > 0) {
+            int a = sets.find(s.a[positive]);
+            int b = sets.find(s.b[positive]);
+            if (Math.min(cells[a], cells[b]) >= leastCells) {
+                splits.add(new int[] {positive, top[a], top[b]});
+            }
+            join(sets, a, b, cells, caps, top);
+            positive++;
+        }
+        boolean[] skip = new boolean[n];
+        for (int p : ignored) {
+            if (tree.basinOfPoint(p) >= 0) {
+                skip[sets.find(tree.basinOfPoint(p))] = true;
+            }
+        }
+        boolean[] piece = new boolean[n];
+        for (int i = 0; i < n; i++) {
+            piece[i] = sets.find(i) == i && cells[i] >= leastCells && !skip[i];
+        }
+        judgeSplits(sets, splits, skip);
+        judgeVanishing(sets, piece, caps);
+        for (int k = positive; k < s.size && apart == null; k++) {
+            int a = sets.find(s.a[k]);
+            int b = sets.find(s.b[k]);
+            if (piece[a] && piece[b]) {
+                apart = ZLimit.at(
+                        ZLimit.Kind.NETS_JOINED, s.height[k], errorMm, tree.xOf(s.cell[k]), tree.yOf(s.cell[k]));
+            }
+            boolean any = piece[a] || piece[b];
+            sets.union(a, b);
+            piece[sets.find(a)] = any;
+        }
+    }
+
+    private void join(DisjointSets sets, int a, int b, long[] cells, long[] caps, int[] top) {
+        int high = tree.peakMm(top[a]) >= tree.peakMm(top[b]) ? top[a] : top[b];
+        long c = cells[a] + cells[b];
+        long p = caps[a] + caps[b];
+        sets.union(a, b);
+        int root = sets.find(a);
+        cells[root] = c;
+        caps[root] = p;
+        top[root] = high;
+    }
+
+    /** The lowest saddle above e = 0 at which both sides are pieces. */
+    private void judgeSplits(DisjointSets sets, List<int[]> splits, boolean[] skip) {
+        Saddles s = tree.saddles();
+        for (int k = splits.size() - 1; k >= 0; k--) {
+            int saddle = splits.get(k)[0];
+            if (skip[sets.find(s.a[saddle])]) {
+                continue;
+            }
+            float e = s.height[saddle];
+            if (isPiece(splits.get(k)[1], e) && isPiece(splits.get(k)[2], e)) {
+                whole = ZLimit.at(
+                        ZLimit.Kind.PIECE_SEVERED, e, errorMm, tree.xOf(s.cell[saddle]), tree.yOf(s.cell[saddle]));
+                return;
+            }
+        }
+    }
+
+    private void judgeVanishing(DisjointSets sets, boolean[] piece, long[] caps) {
+        Map<Integer, IntList> peaksOf = new LinkedHashMap<>();
+        for (int i = 0; i < piece.length; i++) {
+            int root = sets.find(i);
+            if (piece[root] && caps[root] < leastCells) {
+                peaksOf.computeIfAbsent(root, r -> new IntList(8)).add(i);
+            }
+        }
+        for (IntList peaks : peaksOf.values()) {
+            double limit = whole == null ? field.capMm() : whole.eMm();
+            double high = 0;
+            for (int k = 0; k < peaks.size; k++) {
+                high = Math.max(high, tree.peakMm(peaks.data[k]));
+            }
+            int last = peaks.data[0];
+            if (high >= limit) {
+                high = limit;
+                if (largeOne(peaks, high) >= 0) {
+                    continue;
+                }
+            }
+            double low = 0;
+            for (int step = 0; step < 14; step++) {
+                double mid = 0.5 * (low + high);
+                int large = isPiece(last, (float) mid) ? last : largeOne(peaks, mid);
+                if (large >= 0) {
+                    last = large;
+                    low = mid;
+                } else {
+                    high = mid;
+                }
+            }
+            double x = (tree.peakColumn(last) + 0.5) * field.cellMm();
+            double y = (tree.peakRow(last) + 0.5) * field.cellMm();
+            whole = ZLimit.at(ZLimit.Kind.PIECE_LOST, high, errorMm, x, y);
+        }
+    }
+
+    /** A peak whose component at an error is still a piece; -1 where none is. */
+    private int largeOne(IntList peaks, double eMm) {
+        for (int k = 0; k < peaks.size; k++) {
+            if (tree.peakMm(peaks.data[k]) > eMm && isPiece(peaks.data[k], (float) eMm)) {
+                return peaks.data[k];
+            }
+        }
+        return -1;
+    }
+
+    /** Whether the component of {e* > e} round a peak is larger than a crumb; stops as soon as it is. */
+    private boolean isPiece(int peak, float e) {
+        int columns = field.columns();
+        double wanted = CopperMap.CRUMB_MM2 / (field.cellMm() * field.cellMm());
+        double cells = 0;
+        ArrayDeque<Long> queue = new ArrayDeque<>();
+        Set<Long> seen = new HashSet<>();
+        long start = (long) tree.peakRow(peak) * columns + tree.peakColumn(peak);
+        queue.add(start);
+        seen.add(start);
+        while (!queue.isEmpty() && cells <= wanted) {
+            long at = queue.poll();
+            int j = (int) (at / columns);
+            int i = (int) (at % columns);
+            cells += coverage(j, i, e);
+            if (rows(j).lifted(j)[i] <= e) {
+                continue;
+            }
+            visit(queue, seen, j, i - 1, columns);
+            visit(queue, seen, j, i + 1, columns);
+            visit(queue, seen, j - 1, i, columns);
+            visit(queue, seen, j + 1, i, columns);
+        }
+        return cells > wanted;
+    }
+
+    private void visit(ArrayDeque<Long> queue, Set<Long> seen, int j, int i, int columns) {
+        if (i >= 0 && j >= 0 && i < columns && j < field.rows() && seen.add((long) j * columns + i)) {
+            queue.add((long) j * columns + i);
+        }
+    }
+
+    /** How much of a cell is copper at an error: by the wall's slope where it slopes, else whole or not at all. */
+    private double coverage(int j, int i, float e) {
+        MarginRows r = rows(j);
+        float v = r.raw(j)[i];
+        if (i < 1 || j < 1 || i + 1 >= field.columns() || j + 1 >= field.rows()) {
+            return v > e ? 1 : 0;
+        }
+        double gx = 0.5 * (r.raw(j)[i + 1] - r.raw(j)[i - 1]);
+        double gy = 0.5 * (r.raw(j + 1)[i] - r.raw(j - 1)[i]);
+        double g = Math.sqrt(gx * gx + gy * gy);
+        if (!(g > 1e-9 && g <= MarginRows.steepestStep(field))) {
+            return v > e ? 1 : 0;
+        }
+        return Math.max(0, Math.min(1, 0.5 + (v - e) / g));
+    }
+
+    private MarginRows rows(int row) {
+        int block = row >> 4;
+        MarginRows have = rowCache.get(block);
+        if (have == null) {
+            if (rowCache.size() > 16) {
+                rowCache.clear();
+            }
+            have = new MarginRows(field, block << 4, Math.min(field.rows(), (block << 4) + 16));
+            rowCache.put(block, have);
+        }
+        return have;
+    }
+
+    private void judgeTerminals(List<Terminal> terminals) {
+        int n = tree.peaks();
+        DisjointSets sets = new DisjointSets(n);
+        List<@Nullable Map<Integer, Integer>> groups = new ArrayList<>(java.util.Collections.nCopies(n, null));
+        int[] net = new int[n];
+        java.util.Arrays.fill(net, Integer.MIN_VALUE);
+        Map<Integer, Integer> wanted = new HashMap<>();
+        for (int k = 0; k < terminals.size(); k++) {
+            Terminal t = terminals.get(k);
+            wanted.merge(t.group(), 1, Integer::sum);
+            int b = tree.basinOfPoint(k);
+            if (b < 0) {
+                lowerWhole(ZLimit.at(ZLimit.Kind.NET_OPEN, Double.NEGATIVE_INFINITY, 0, t.xMm(), t.yMm()));
+                continue;
+            }
+            if (net[b] != Integer.MIN_VALUE && net[b] != t.net()) {
+                raiseApart(ZLimit.at(ZLimit.Kind.NETS_JOINED, tree.peakMm(b), errorMm, t.xMm(), t.yMm()));
+            }
+            net[b] = t.net();
+            Map<Integer, Integer> g = groups.get(b);
+            if (g == null) {
+                g = new HashMap<>();
+                groups.set(b, g);
+            }
+            g.merge(t.group(), 1, Integer::sum);
+            double peak = tree.peakMm(b);
+            if (peak < field.capMm() - 1e-6) {
+                lowerWhole(ZLimit.at(ZLimit.Kind.NET_OPEN, peak, errorMm, t.xMm(), t.yMm()));
+            }
+        }
+        Saddles s = tree.saddles();
+        for (int k = 0; k < s.size; k++) {
+            mergeTerminals(sets, groups, net, s, k, wanted);
+        }
+        for (int k = 0; k < terminals.size(); k++) {
+            Terminal t = terminals.get(k);
+            int b = tree.basinOfPoint(k);
+            Map<Integer, Integer> g = b < 0 ? null : groups.get(sets.find(b));
+            if (g == null || !wanted.get(t.group()).equals(g.get(t.group()))) {
+                lowerWhole(ZLimit.at(ZLimit.Kind.NET_OPEN, Double.NEGATIVE_INFINITY, 0, t.xMm(), t.yMm()));
+            }
+        }
+    }
+
+    private void mergeTerminals(
+            DisjointSets sets,
+            List<@Nullable Map<Integer, Integer>> groups,
+            int[] net,
+            Saddles s,
+            int k,
+            Map<Integer, Integer> wanted) {
+        int a = sets.find(s.a[k]);
+        int b = sets.find(s.b[k]);
+        sets.union(a, b);
+        int root = sets.find(a);
+        Map<Integer, Integer> ga = groups.get(a);
+        Map<Integer, Integer> gb = groups.get(b);
+        double x = tree.xOf(s.cell[k]);
+        double y = tree.yOf(s.cell[k]);
+        if (ga != null && gb != null) {
+            if (net[a] != net[b]) {
+                raiseApart(ZLimit.at(ZLimit.Kind.NETS_JOINED, s.height[k], errorMm, x, y));
+            }
+            Map<Integer, Integer> small = ga.size() < gb.size() ? ga : gb;
+            Map<Integer, Integer> large = small == ga ? gb : ga;
+            for (Map.Entry<Integer, Integer> entry : small.entrySet()) {
+                int have = large.merge(entry.getKey(), entry.getValue(), Integer::sum);
+                if (have == wanted.getOrDefault(entry.getKey(), 0) && have > entry.getValue()) {
+                    lowerWhole(ZLimit.at(ZLimit.Kind.NET_OPEN, s.height[k], errorMm, x, y));
+                }
+            }
+            groups.set(root, large);
+            net[root] = net[a];
+        } else {
+            groups.set(root, ga != null ? ga : gb);
+            net[root] = ga != null ? net[a] : net[b];
+        }
+    }
+
+    private void raiseApart(ZLimit limit) {
+        if (apart == null || limit.eMm() > apart.eMm()) {
+            apart = limit;
+        }
+    }
+
+    private void lowerWhole(ZLimit limit) {
+        if (whole == null || limit.eMm() < whole.eMm()) {
+            whole = limit;
+        }
+    }
+}

@@ -1,0 +1,125 @@
+package foilproof.copper;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** Finds Z windows: the intersection of the limits of design section 1, idea 4. */
+public final class ZWindows {
+    private ZWindows() {}
+
+    /** The window of one tool run, the others at their set-up; or of all runs where the field is the joint one. */
+    public static ZWindow of(ZWindowSetup setup) {
+        ZWindow window = limits(setup, setup.field(), netsOf(setup, setup.field()));
+        if (!window.empty()) {
+            return window;
+        }
+        ToolRunField flat = setup.field().flattened();
+        ZWindow flattened = limits(setup, flat, netsOf(setup, flat));
+        return new ZWindow(
+                window.fromMm(),
+                window.toMm(),
+                window.limitedFrom(),
+                window.limitedTo(),
+                window.fixFromMm(),
+                window.fixToMm(),
+                window.spreadFromMm(),
+                window.spreadToMm(),
+                window.noneWithinHeadroom(),
+                flattened);
+    }
+
+    private static NetLimits netsOf(ZWindowSetup setup, ToolRunField field) {
+        List<Terminal> terminals = setup.terminals();
+        double[] points = setup.leftoverMm();
+        if (!terminals.isEmpty()) {
+            points = new double[2 * terminals.size()];
+            for (int k = 0; k < terminals.size(); k++) {
+                points[2 * k] = terminals.get(k).xMm();
+                points[2 * k + 1] = terminals.get(k).yMm();
+            }
+        }
+        MergeTree tree = MergeTree.of(field, -field.headroomMm(), points);
+        if (!terminals.isEmpty()) {
+            return NetLimits.byTerminals(tree, terminals);
+        }
+        int[] ignored = new int[points.length / 2];
+        for (int k = 0; k < ignored.length; k++) {
+            ignored[k] = k;
+        }
+        return NetLimits.byPieces(tree, ignored);
+    }
+
+    private static ZWindow limits(ZWindowSetup setup, ToolRunField field, NetLimits nets) {
+        List<ZLimit> lows = new ArrayList<>();
+        List<ZLimit> highs = new ArrayList<>();
+        List<ZLimit> fixHighs = new ArrayList<>();
+        add(lows, FoilLeft.limit(setup.lines(), field, setup.limits().clearedBelowFoilMm()));
+        add(lows, nets.apart());
+        add(highs, nets.whole());
+        add(fixHighs, nets.whole());
+        add(highs, setup.widths());
+        add(fixHighs, setup.widthsFix());
+        ZWindowSetup.Deepest deepest = setup.deepest();
+        if (setup.copperOnly() && deepest != null) {
+            highs.add(duty(deepest, setup.limits().dutyWatchMm()));
+            fixHighs.add(duty(deepest, setup.limits().dutyFixMm()));
+        }
+        double headroom = field.headroomMm();
+        ZLimit low = null;
+        for (ZLimit l : lows) {
+            low = low == null || l.eMm() > low.eMm() ? l : low;
+        }
+        if (low != null && low.eMm() < -headroom) {
+            low = null;
+        }
+        ZLimit high = within(least(highs), headroom);
+        ZLimit fixHigh = within(least(fixHighs), headroom);
+        boolean none = (low != null && low.eMm() > headroom) || (high != null && high.eMm() < -headroom);
+        return new ZWindow(
+                end(low, headroom),
+                end(high, headroom),
+                low,
+                high,
+                end(low, headroom),
+                end(fixHigh, headroom),
+                ZWindow.snap(setup.spreadFromMm()),
+                ZWindow.snap(setup.spreadToMm()),
+                none,
+                null);
+    }
+
+    /** An upper limit beyond the headroom is none: nothing is known there. */
+    private static @Nullable ZLimit within(@Nullable ZLimit limit, double headroom) {
+        return limit == null || limit.eMm() > headroom ? null : limit;
+    }
+
+    private static ZLimit duty(ZWindowSetup.Deepest deepest, double limitMm) {
+        return new ZLimit(
+                ZLimit.Kind.DUTY,
+                limitMm - deepest.belowZeroMm(),
+                1e-6,
+                deepest.xMm(),
+                deepest.yMm(),
+                deepest.program(),
+                deepest.line());
+    }
+
+    private static void add(List<ZLimit> list, @Nullable ZLimit limit) {
+        if (limit != null) {
+            list.add(limit);
+        }
+    }
+
+    private static @Nullable ZLimit least(List<ZLimit> limits) {
+        ZLimit least = null;
+        for (ZLimit l : limits) {
+            least = least == null || l.eMm() < least.eMm() ? l : least;
+        }
+        return least;
+    }
+
+    private static @Nullable Double end(@Nullable ZLimit limit, double headroom) {
+        return limit == null ? null : ZWindow.snap(Math.max(-headroom, Math.min(headroom, limit.eMm())));
+    }
+}
