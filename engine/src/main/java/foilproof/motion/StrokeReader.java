@@ -1,0 +1,92 @@
+package foilproof.motion;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** Cuts the feed moves of a plan into strokes. */
+final class StrokeReader {
+    /** A stroke whose path stays this short in plan view goes straight down, mm. */
+    static final double SIDEWAYS_MM = 0.01;
+    /** How near a path must come to its start to be closed, mm: four rounded decimals of an inch and some. */
+    static final double CLOSED_MM = 0.02;
+
+    private StrokeReader() {}
+
+    static List<Stroke> read(MotionPlan plan, double[] tops) {
+        Segments s = plan.segments();
+        List<Stroke> strokes = new ArrayList<>();
+        for (ToolRun run : plan.runs()) {
+            double top = tops[run.index()];
+            int first = -1;
+            for (int i = run.firstSegment(); i < run.endSegment(); i++) {
+                boolean cuts = s.isFeed(i) && s.lowestMm(i) < top - 1e-9;
+                boolean apart = first >= 0
+                        && (!cuts || s.program(i) != s.program(i - 1) || s.z0Mm(i) >= top - 1e-9 && i > first);
+                if (apart) {
+                    strokes.add(stroke(s, strokes.size(), run.index(), first, i, top));
+                    first = -1;
+                }
+                if (cuts && first < 0) {
+                    first = i;
+                }
+            }
+            if (first >= 0) {
+                strokes.add(stroke(s, strokes.size(), run.index(), first, run.endSegment(), top));
+            }
+        }
+        return strokes;
+    }
+
+    private static Stroke stroke(Segments s, int index, int run, int first, int end, double top) {
+        double length = 0;
+        for (int i = first; i < end; i++) {
+            length += s.planLengthMm(i);
+        }
+        Extents box = Extents.of(s, first, end, i -> true);
+        boolean vertical = length < SIDEWAYS_MM;
+        boolean closed = !vertical && closed(s, first, end, length);
+        return new Stroke(index, run, first, end, length, box.z0Mm(), top - box.z0Mm(), box, vertical, closed);
+    }
+
+    /**
+     * Closed: some later point of the path, at least half of the whole way on, lies at the point where the path first
+     * moved sideways below the foil top. A lead-over beyond that point does not matter.
+     */
+    private static boolean closed(Segments s, int first, int end, double length) {
+        int start = first;
+        while (start < end - 1 && s.planLengthMm(start) < SIDEWAYS_MM) {
+            start++;
+        }
+        double x = s.x0Mm(start);
+        double y = s.y0Mm(start);
+        double way = 0;
+        for (int i = start; i < end; i++) {
+            double step = s.planLengthMm(i);
+            if (way + step >= length / 2 && way + step > 4 * CLOSED_MM && near(s, i, x, y, way == 0)) {
+                return true;
+            }
+            way += step;
+        }
+        return false;
+    }
+
+    private static boolean near(Segments s, int i, double x, double y, boolean firstMove) {
+        if (StrictMath.hypot(s.x1Mm(i) - x, s.y1Mm(i) - y) <= CLOSED_MM) {
+            return true;
+        }
+        if (firstMove || s.isArc(i)) {
+            return false;
+        }
+        double dx = s.x1Mm(i) - s.x0Mm(i);
+        double dy = s.y1Mm(i) - s.y0Mm(i);
+        double squared = dx * dx + dy * dy;
+        if (squared == 0) {
+            return false;
+        }
+        double t = ((x - s.x0Mm(i)) * dx + (y - s.y0Mm(i)) * dy) / squared;
+        if (t < 0 || t > 1) {
+            return false;
+        }
+        return StrictMath.hypot(s.x0Mm(i) + t * dx - x, s.y0Mm(i) + t * dy - y) <= CLOSED_MM;
+    }
+}
