@@ -13,8 +13,7 @@ import java.util.function.IntPredicate;
  * @param z1Mm highest tip height
  * @param empty whether no move was asked about; the numbers are then 0
  */
-public record Extents(
-        double x0Mm, double y0Mm, double z0Mm, double x1Mm, double y1Mm, double z1Mm, boolean empty) {
+public record Extents(double x0Mm, double y0Mm, double z0Mm, double x1Mm, double y1Mm, double z1Mm, boolean empty) {
     /** Round no move at all. */
     public static final Extents NONE = new Extents(0, 0, 0, 0, 0, 0, true);
 

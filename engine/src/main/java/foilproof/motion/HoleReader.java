@@ -185,8 +185,7 @@ final class HoleReader {
         }
         boolean helix = sunk > stroke.depthMm() / 4;
         double perTurn = helix ? (turns > 0 ? sunk / turns : stroke.depthMm()) : straight;
-        return make(
-                stroke, run, helix ? Hole.Kind.HELIX : Hole.Kind.CIRCLES, x, y, radius, perTurn, straight);
+        return make(stroke, run, helix ? Hole.Kind.HELIX : Hole.Kind.CIRCLES, x, y, radius, perTurn, straight);
     }
 
     private double straightWayDown(Stroke stroke) {

@@ -168,8 +168,7 @@ final class LoopReader {
     }
 
     private double twiceArea(int i, double ox, double oy) {
-        double chord =
-                (s.x0Mm(i) - ox) * (s.y1Mm(i) - oy) - (s.x1Mm(i) - ox) * (s.y0Mm(i) - oy);
+        double chord = (s.x0Mm(i) - ox) * (s.y1Mm(i) - oy) - (s.x1Mm(i) - ox) * (s.y0Mm(i) - oy);
         if (!s.isArc(i)) {
             return chord;
         }
@@ -335,8 +334,7 @@ final class LoopReader {
                 if (length > StrokeReader.CLOSED_MM) {
                     int middle = (first + i - 1) / 2;
                     double[] p = s.pointAt(middle, 0.5);
-                    tabs.add(new CutLoop.Tab(
-                            p[0], p[1], length, Double.isInfinite(lowest) ? limit : lowest, middle));
+                    tabs.add(new CutLoop.Tab(p[0], p[1], length, Double.isInfinite(lowest) ? limit : lowest, middle));
                 }
                 first = -1;
                 length = 0;

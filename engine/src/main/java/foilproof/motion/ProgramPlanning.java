@@ -76,7 +76,7 @@ final class ProgramPlanning {
                 ? 0
                 : blankAt.zMm() + (entry.zZero() == ZZero.FOIL ? job.blank().thicknessMm() + side.tapeMm() : 0);
         continues = !entry.retouch() && plan.run != null && plan.run.side == side.number();
-        writer = new SegmentWriter(plan.segments, index, job.machine().cornerDeviationMm());
+        writer = new SegmentWriter(plan.segments, index, job.machine().cornerDeviationMm(), machineKnown);
         carriedMm = continues && before != null ? before.offsetMm + before.carriedMm : 0;
         RunDraft run = plan.run;
         double foilTop = plan.foilTopMm(entry.zZero(), side.number());
@@ -84,13 +84,7 @@ final class ProgramPlanning {
             writer.standAt(before.writer.x, before.writer.y, before.writer.z, true);
         } else {
             XyMm touch = touchPoint();
-            // Off the touch point by less than anybody can program: a coordinate that the program sets is thus told
-            // from one that it leaves alone, even where it sets the touch point itself.
-            writer.standAt(
-                    touch.xMm() + SegmentWriter.TRACE_MM,
-                    touch.yMm() + SegmentWriter.TRACE_MM,
-                    foilTop + JobPlanning.START_HEIGHT_MM + SegmentWriter.TRACE_MM,
-                    false);
+            writer.standAt(touch.xMm(), touch.yMm(), foilTop + JobPlanning.START_HEIGHT_MM, false);
         }
         originZMm = continues && before != null ? before.originZMm : zeroZMm;
         Interpretation first = interpret(run);
@@ -555,13 +549,20 @@ final class ProgramPlanning {
     private void move(int i, CommandKind kind) {
         stopSinceMove = false;
         int flags = commands.flags(i);
-        double x = (flags & CanonicalProgram.END_X_UNKNOWN) != 0 ? writer.x : blankXMm(commands.endMm(i, 0));
-        double y = (flags & CanonicalProgram.END_Y_UNKNOWN) != 0 ? writer.y : blankYMm(commands.endMm(i, 1));
+        double x = (flags & CanonicalProgram.END_X_UNKNOWN) != 0
+                ? writer.x + step(i, 0, flags)
+                : blankXMm(commands.endMm(i, 0));
+        double y = (flags & CanonicalProgram.END_Y_UNKNOWN) != 0
+                ? writer.y + step(i, 1, flags)
+                : blankYMm(commands.endMm(i, 1));
         double z = tipMm(commands.endMm(i, 2));
         if ((flags & CanonicalProgram.END_Z_UNKNOWN) != 0) {
-            RunDraft run = plan.run;
-            double top = run == null ? 0 : plan.foilTopMm(run.zZero, run.side);
-            z = Math.max(writer.z, top + SegmentWriter.SAFE_HEIGHT_MM);
+            z = writer.z + step(i, 2, flags);
+            if ((flags & CanonicalProgram.MACHINE_COORDINATES) != 0) {
+                RunDraft run = plan.run;
+                double top = run == null ? 0 : plan.foilTopMm(run.zZero, run.side);
+                z = Math.max(writer.z, top + SegmentWriter.SAFE_HEIGHT_MM);
+            }
         }
         writer.run = plan.nextRunIndex() - 1;
         writer.line = commands.line(i);
@@ -586,6 +587,13 @@ final class ProgramPlanning {
             }
             default -> throw new IllegalStateException("not a motion: " + kind);
         }
+    }
+
+    /** How far a move goes along an axis whose place nobody knows: by its own length, but nowhere on a way home. */
+    private double step(int i, int axis, int flags) {
+        return (flags & CanonicalProgram.MACHINE_COORDINATES) != 0
+                ? 0
+                : commands.endMm(i, axis) - commands.startMm(i, axis);
     }
 
     private void arc(int i, double x, double y, double z) {

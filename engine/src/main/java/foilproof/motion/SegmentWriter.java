@@ -7,8 +7,6 @@ import foilproof.language.PathMode;
 final class SegmentWriter {
     /** Moves shorter than this go nowhere, mm: below the rounding of any program text. */
     private static final double NOWHERE_MM = 2e-9;
-    /** A start that the program never touches is told by this offset, mm; less than {@link #NOWHERE_MM}. */
-    static final double TRACE_MM = 0x1p-30;
     /** Height above the foil that a retreat to a place nobody knows is taken to reach, mm. */
     static final double SAFE_HEIGHT_MM = 10;
     /** Largest distance between a chord and its arc in the XZ and YZ planes, mm: 0.5 um. */
@@ -17,6 +15,7 @@ final class SegmentWriter {
     private final SegmentsBuilder out;
     private final int program;
     private final double ownDeviationMm;
+    private final boolean machineKnown;
 
     double x;
     double y;
@@ -29,17 +28,18 @@ final class SegmentWriter {
     float spindleRpm = Float.NaN;
     int spindleTurn;
     boolean unitsSaid;
-    private boolean knownX;
-    private boolean knownY;
-    private boolean knownZ;
+    /** Axes (1 X, 2 Y, 4 Z) of which nobody knows where they stood when the program began. */
+    private int startUnknown;
+
     private boolean placeUnknown;
     private byte pathMode = (byte) PathMode.UNSET.ordinal();
     private float deviationMm;
 
-    SegmentWriter(SegmentsBuilder out, int program, double ownDeviationMm) {
+    SegmentWriter(SegmentsBuilder out, int program, double ownDeviationMm, boolean machineKnown) {
         this.out = out;
         this.program = program;
         this.ownDeviationMm = ownDeviationMm;
+        this.machineKnown = machineKnown;
         this.deviationMm = (float) ownDeviationMm;
     }
 
@@ -47,9 +47,7 @@ final class SegmentWriter {
         x = xMm;
         y = yMm;
         z = zMm;
-        knownX = known;
-        knownY = known;
-        knownZ = known;
+        startUnknown = known ? 0 : 7;
     }
 
     void path(PathMode mode, double toleranceMm) {
@@ -177,10 +175,11 @@ final class SegmentWriter {
         if (!unitsSaid) {
             flags |= Segments.UNITS_UNSET;
         }
-        if (!knownX || !knownY || !knownZ) {
+        if (startUnknown != 0) {
             flags |= Segments.START_UNKNOWN;
         }
-        boolean endUnknown = endUnknown();
+        boolean endUnknown = (unknownAxes() & ~startUnknown) != 0
+                || (!machineKnown && (commandFlags & CanonicalProgram.MACHINE_COORDINATES) != 0 && unknownAxes() != 0);
         if (placeUnknown || endUnknown) {
             flags |= Segments.POSITION_UNKNOWN;
         }
@@ -189,12 +188,11 @@ final class SegmentWriter {
         return i;
     }
 
-    private boolean endUnknown() {
-        return (commandFlags
-                        & (CanonicalProgram.END_X_UNKNOWN
-                                | CanonicalProgram.END_Y_UNKNOWN
-                                | CanonicalProgram.END_Z_UNKNOWN))
-                != 0;
+    /** Axes (1 X, 2 Y, 4 Z) whose end nobody knows. */
+    private int unknownAxes() {
+        return ((commandFlags & CanonicalProgram.END_X_UNKNOWN) != 0 ? 1 : 0)
+                | ((commandFlags & CanonicalProgram.END_Y_UNKNOWN) != 0 ? 2 : 0)
+                | ((commandFlags & CanonicalProgram.END_Z_UNKNOWN) != 0 ? 4 : 0);
     }
 
     private void feed(int i, double lengthMm, int parts) {
@@ -210,9 +208,7 @@ final class SegmentWriter {
     }
 
     private void arrive(double toX, double toY, double toZ) {
-        knownX |= Math.abs(toX - x) > TRACE_MM / 1000;
-        knownY |= Math.abs(toY - y) > TRACE_MM / 1000;
-        knownZ |= Math.abs(toZ - z) > TRACE_MM / 1000;
+        startUnknown &= unknownAxes();
         x = toX;
         y = toY;
         z = toZ;
