@@ -1,5 +1,6 @@
 package foilproof.language;
 
+import foilproof.geom.ArcSweep;
 import foilproof.source.SourceSpan;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -205,6 +206,23 @@ public final class CanonicalProgram {
     /** Centre of an arc on the second axis of its plane, program coordinates and units. */
     public double programCentreSecond(int i) {
         return arcCentres[2 * arc(i) + 1];
+    }
+
+    /**
+     * Signed sweep of an arc, radians: positive counter-clockwise seen from the positive end of the axis across the
+     * plane. Start and end nearer than 1e-6 mm are a full turn.
+     */
+    public double sweepRad(int i) {
+        Plane plane = plane(i);
+        double centreFirst = centreFirstMm(i);
+        double centreSecond = centreSecondMm(i);
+        return ArcSweep.sweepRad(
+                startMm(i, plane.first()) - centreFirst,
+                startMm(i, plane.second()) - centreSecond,
+                endMm(i, plane.first()) - centreFirst,
+                endMm(i, plane.second()) - centreSecond,
+                turn(i),
+                Arcs.SAME_POINT_MM);
     }
 
     /** The number that {@link CommandKind} says, NaN where it says none. */
