@@ -1,0 +1,41 @@
+package foilproof.dryrun;
+
+import foilproof.bench.Job;
+import foilproof.bench.JobReader;
+import foilproof.bench.JobSource;
+import foilproof.bench.ReadOptions;
+import foilproof.findings.Catalogue;
+import foilproof.findings.ExamineOptions;
+import foilproof.findings.Examination;
+import foilproof.findings.Examiner;
+import foilproof.source.InputException;
+
+/**
+ * The face of the engine: one call runs a job and returns an immutable result. The result depends on the inputs and
+ * the cell alone, not on threads, time, locale or machine.
+ */
+public final class DryRun {
+    private DryRun() {}
+
+    /**
+     * Reads and runs a job.
+     *
+     * @throws InputException where the job cannot be run at all, with every problem at its place
+     * @throws java.util.concurrent.CancellationException where the progress cancels
+     */
+    public static DryRunResult run(JobSource source, ReadOptions reading, ExamineOptions options)
+            throws InputException {
+        return run(JobReader.read(source, reading), options);
+    }
+
+    /**
+     * Runs a job.
+     *
+     * @throws java.util.concurrent.CancellationException where the progress cancels
+     */
+    public static DryRunResult run(Job job, ExamineOptions options) {
+        Examination examination = Examiner.examine(job, options);
+        Catalogue.Outcome outcome = Catalogue.judge(examination);
+        return new DryRunResult(examination, outcome, Results.document(examination, outcome));
+    }
+}
