@@ -17,22 +17,34 @@ public final class Envelope {
     private final Pieces pieces;
     private final SegmentBins bins;
     private final HeightTiles tiles;
+    /** Pieces from here on have not happened yet. */
+    private final int endPiece;
+    /** The done part of a move that is under way, or null. */
+    private final @Nullable Pieces part;
 
     private Envelope(
-            CutPath path,
-            ToolProfile profile,
-            SweepSettings settings,
-            double capMm,
-            Pieces pieces,
-            SegmentBins bins,
-            @Nullable HeightTiles tiles) {
+            CutPath path, ToolProfile profile, SweepSettings settings, double capMm, Pieces pieces, SegmentBins bins) {
         this.path = path;
         this.profile = profile;
         this.settings = settings;
         this.capMm = capMm;
         this.pieces = pieces;
         this.bins = bins;
-        this.tiles = tiles == null ? sweepPieces(empty(), 0, pieces.size) : tiles;
+        endPiece = pieces.size;
+        part = null;
+        tiles = sweepPieces(empty(), 0, pieces.size);
+    }
+
+    private Envelope(Envelope whole, HeightTiles tiles, int endPiece, @Nullable Pieces part) {
+        path = whole.path;
+        profile = whole.profile;
+        settings = whole.settings;
+        capMm = whole.capMm;
+        pieces = whole.pieces;
+        bins = whole.bins;
+        this.tiles = tiles;
+        this.endPiece = endPiece;
+        this.part = part;
     }
 
     /**
@@ -49,7 +61,7 @@ public final class Envelope {
         double capMm = (float) (settings.headroomMm() - nominalZeroMm);
         Pieces pieces = Pieces.of(path, profile, capMm);
         SegmentBins bins = SegmentBins.of(pieces, settings.cellMm(), settings.domainMm());
-        return new Envelope(path, profile, settings, capMm, pieces, bins, null);
+        return new Envelope(path, profile, settings, capMm, pieces, bins);
     }
 
     private HeightTiles empty() {
@@ -83,13 +95,28 @@ public final class Envelope {
         return sweepPieces(base == null ? empty() : base, pieces.firstOf(firstMove), pieces.firstOf(endMove));
     }
 
-    /** The map after a move that is only part done, on a map that has all before it. */
-    HeightTiles underWay(HeightTiles base, int move, double timeS) {
-        CutPath part = path.underWay(move, timeS);
-        Pieces partPieces = Pieces.of(part, profile, capMm);
-        if (partPieces.size == 0) {
-            return base;
+    /**
+     * The envelope at a moment.
+     *
+     * @param base the map that has the moves before {@code firstMove}
+     * @param firstMove the first move that is not in {@code base}
+     * @param timeS the moment, seconds since the job's start
+     */
+    Envelope at(@Nullable HeightTiles base, int firstMove, double timeS) {
+        int begun = path.begunAt(timeS);
+        int done = begun;
+        if (begun > firstMove && path.endS(begun - 1) > timeS) {
+            done--;
         }
+        HeightTiles map = after(base, firstMove, done);
+        if (done == begun) {
+            return new Envelope(this, map, pieces.firstOf(done), null);
+        }
+        Pieces partPieces = Pieces.of(path.underWay(done, timeS), profile, capMm);
+        return new Envelope(this, with(map, partPieces), pieces.firstOf(done), partPieces);
+    }
+
+    private HeightTiles with(HeightTiles base, Pieces partPieces) {
         SegmentBins partBins = SegmentBins.of(partPieces, settings.cellMm(), settings.domainMm());
         float[] @Nullable [] out = base.copyOfTiles();
         TileSweep worker = new TileSweep(partPieces, partBins, profile, settings.cellMm(), (float) capMm);
@@ -133,6 +160,10 @@ public final class Envelope {
         return pieces;
     }
 
+    int endPiece() {
+        return endPiece;
+    }
+
     SegmentBins bins() {
         return bins;
     }
@@ -151,15 +182,6 @@ public final class Envelope {
      *     outside the swept domain
      */
     public double exactHeightMm(double xMm, double yMm) {
-        return exactHeightMm(xMm, yMm, pieces.size);
-    }
-
-    /** As {@link #exactHeightMm(double, double)}, of the first {@code moves} moves alone. */
-    public double exactHeightAfterMm(double xMm, double yMm, int moves) {
-        return exactHeightMm(xMm, yMm, pieces.firstOf(moves));
-    }
-
-    private double exactHeightMm(double xMm, double yMm, int endPiece) {
         int tile = bins.tileAt(xMm, yMm);
         double height = capMm;
         if (tile >= 0) {
@@ -168,6 +190,11 @@ public final class Envelope {
                 if (pieces.lowest(p) < height) {
                     height = Math.min(height, PieceShape.heightMm(pieces, p, profile, xMm, yMm));
                 }
+            }
+        }
+        if (part != null) {
+            for (int p = 0; p < part.size; p++) {
+                height = Math.min(height, PieceShape.heightMm(part, p, profile, xMm, yMm));
             }
         }
         return height;

@@ -43,6 +43,54 @@ final class PieceShape {
         return z + profile.riseMm(distance(x - px, y - py));
     }
 
+    /** Fraction (0 to 1) of a piece from which a point is left lowest. */
+    static double foot(Pieces pieces, int p, ToolProfile profile, double x, double y) {
+        switch (pieces.kind[p]) {
+            case Pieces.LINE:
+                return lineFoot(pieces, p, profile, x, y) / pieces.length[p];
+            case Pieces.ARC:
+                return pieces.level(p) ? arcFoot(pieces, p, x, y) : helixFoot(pieces, p, profile, x, y);
+            default:
+                return pieces.z1[p] <= pieces.z0[p] ? 1 : 0;
+        }
+    }
+
+    private static double arcFoot(Pieces pieces, int p, double x, double y) {
+        double px = x - pieces.cx[p];
+        double py = y - pieces.cy[p];
+        if (!inWedge(pieces, p, px, py)) {
+            return distance(x - pieces.x0[p], y - pieces.y0[p]) <= distance(x - pieces.x1[p], y - pieces.y1[p]) ? 0 : 1;
+        }
+        double turned = StrictMath.atan2(
+                Math.abs(pieces.ux[p] * py - pieces.uy[p] * px), pieces.ux[p] * px + pieces.uy[p] * py);
+        return Math.max(0, Math.min(1, turned / Math.abs(pieces.turn[p])));
+    }
+
+    /**
+     * First fraction (0 to 1) of a piece at which a point is left at or below a level; NaN where it never is.
+     *
+     * @param levelMm in the run's own zero
+     */
+    static double reached(Pieces pieces, int p, ToolProfile profile, double x, double y, double levelMm) {
+        double high = foot(pieces, p, profile, x, y);
+        if (heightAt(pieces, p, profile, x, y, high) > levelMm + ToolProfile.TOUCH_MM) {
+            return Double.NaN;
+        }
+        double low = 0;
+        if (heightAt(pieces, p, profile, x, y, 0) <= levelMm) {
+            return 0;
+        }
+        for (int k = 0; k < HALVINGS && low < high; k++) {
+            double middle = (low + high) / 2;
+            if (heightAt(pieces, p, profile, x, y, middle) <= levelMm) {
+                high = middle;
+            } else {
+                low = middle;
+            }
+        }
+        return high;
+    }
+
     private static double distance(double dx, double dy) {
         return Math.sqrt(dx * dx + dy * dy);
     }

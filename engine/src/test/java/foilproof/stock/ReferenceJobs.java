@@ -43,10 +43,10 @@ final class ReferenceJobs {
         for (int k = 0; k < places; k++) {
             double cx = (k % columns + 0.5) * px + (random.nextDouble() - 0.5) * 0.3;
             double cy = (k / columns + 0.5) * py + (random.nextDouble() - 0.5) * 0.3;
-            double rx = px * (0.33 + 0.11 * random.nextDouble());
-            double ry = py * (0.33 + 0.11 * random.nextDouble());
-            double wave = random.nextInt(3) == 0 ? 0 : 0.03 + 0.07 * random.nextDouble();
-            int lobes = 3 + random.nextInt(6);
+            double rx = px * (0.36 + 0.09 * random.nextDouble());
+            double ry = py * (0.36 + 0.09 * random.nextDouble());
+            double wave = random.nextInt(3) == 0 ? 0 : 0.27 + 0.25 * random.nextDouble();
+            int lobes = 6 + random.nextInt(8);
             loop(b, at, new double[] {cx, cy, rx, ry, wave, lobes}, depthMm);
             if (k % 3 == 0) {
                 loop(b, at, new double[] {cx, cy, rx - 0.16, ry - 0.16, wave, lobes}, depthMm);

@@ -1,0 +1,188 @@
+package foilproof.stock;
+
+import java.util.function.IntConsumer;
+
+/**
+ * What each move of a run removed, in time order, from the surface as it was at that moment: the order-dependent side
+ * of a run (rapid in material, first contact, depth engaged). Volumes are sums over cells: good to half a cell along
+ * the moves' edges, and told with that error; spoil board counts, off the blank it is all there is.
+ */
+public final class Replay {
+    /** Less depth than this is rounding, not a cut, mm: single precision of heights with a wide margin. */
+    public static final double LEAST_CUT_MM = 1e-5;
+
+    private final double[] removedMm3;
+    private final float[] engagedMm;
+
+    private Replay(double[] removedMm3, float[] engagedMm) {
+        this.removedMm3 = removedMm3;
+        this.engagedMm = engagedMm;
+    }
+
+    /**
+     * Replays a run over the surface that it met.
+     *
+     * @param board the board under conditions
+     * @param side number of the side on which the run works
+     * @param run index of the run in the job
+     * @param threads how many threads; the result does not depend on it
+     * @throws IllegalArgumentException where the run is absent or not on this side
+     */
+    public static Replay of(ComposedBoard board, int side, int run, int threads) {
+        Layer layer = board.side(side).layer(run);
+        ComposedSide before = board.before(side, run);
+        Envelope envelope = layer.envelope();
+        SegmentBins bins = envelope.bins();
+        int entries = bins.tileCount() == 0 ? 0 : bins.to(bins.tileCount() - 1);
+        double[] volume = new double[entries];
+        float[] depth = new float[entries];
+        Parallel.run(bins.tileCount(), threads, () -> new Worker(layer, before, volume, depth));
+        int moves = envelope.path().size();
+        double[] removed = new double[moves];
+        float[] engaged = new float[moves];
+        for (int at = 0; at < entries; at++) {
+            int move = envelope.pieces().move[bins.piece(at)];
+            removed[move] += volume[at];
+            engaged[move] = Math.max(engaged[move], depth[at]);
+        }
+        return new Replay(removed, engaged);
+    }
+
+    /** How many moves. */
+    public int size() {
+        return removedMm3.length;
+    }
+
+    /** Volume that a move (index within the run) removed, mm3. */
+    public double removedMm3(int move) {
+        return removedMm3[move];
+    }
+
+    /** Volume that the moves from one (inclusive) to another (exclusive) removed, mm3. */
+    public double removedMm3(int from, int to) {
+        double sum = 0;
+        for (int i = from; i < to; i++) {
+            sum += removedMm3[i];
+        }
+        return sum;
+    }
+
+    /** Largest depth that a move took off at any place, mm: what it was engaged in below the surface of that moment. */
+    public double engagedMm(int move) {
+        return engagedMm[move];
+    }
+
+    /** Whether a move removed anything. */
+    public boolean removes(int move) {
+        return engagedMm[move] > LEAST_CUT_MM;
+    }
+
+    /** The first move that removed anything, or -1. */
+    public int firstContact() {
+        for (int i = 0; i < engagedMm.length; i++) {
+            if (removes(i)) {
+                return i;
+            }
+        }
+        return -1;
+    }
+
+    /** Replays tile by tile; every tile writes to its own places of the result. */
+    private static final class Worker implements IntConsumer {
+        private static final int BLOCKS = HeightTiles.TILE / BlockKernel.BLOCK;
+        private final Envelope envelope;
+        private final SegmentBins bins;
+        private final Pieces pieces;
+        private final TileSweep sweep;
+        private final ComposedSide before;
+        private final double[] volume;
+        private final float[] depth;
+        private final double cellArea;
+        private final float shift;
+        /** The surface of the moment, block by block, in the run's own zero. */
+        private final float[][] now = new float[BLOCKS * BLOCKS][BlockKernel.CELLS];
+
+        private final float[] row = new float[HeightTiles.TILE];
+
+        Worker(Layer layer, ComposedSide before, double[] volume, float[] depth) {
+            envelope = layer.envelope();
+            bins = envelope.bins();
+            pieces = envelope.pieces();
+            sweep = envelope.tileSweep();
+            this.before = before;
+            this.volume = volume;
+            this.depth = depth;
+            shift = (float) layer.shiftMm();
+            cellArea = before.cellMm() * before.cellMm();
+        }
+
+        @Override
+        public void accept(int tile) {
+            int from = bins.from(tile);
+            int to = bins.from(tile, envelope.endPiece());
+            if (from == to) {
+                return;
+            }
+            load(tile);
+            double size = BlockKernel.BLOCK * before.cellMm();
+            double x0 = (bins.tileX0 + tile % bins.tilesX) * bins.tileMm + size / 2;
+            double y0 = (bins.tileY0 + tile / bins.tilesX) * bins.tileMm + size / 2;
+            for (int at = from; at < to; at++) {
+                int p = bins.piece(at);
+                for (int b = 0; b < BLOCKS * BLOCKS; b++) {
+                    double bx = x0 + b % BLOCKS * size;
+                    double by = y0 + b / BLOCKS * size;
+                    if (sweep.near(p, bx, by)) {
+                        cut(at, p, bx, by, now[b]);
+                    }
+                }
+            }
+        }
+
+        private void load(int tile) {
+            int i0 = (bins.tileX0 + tile % bins.tilesX) * HeightTiles.TILE;
+            int j0 = (bins.tileY0 + tile / bins.tilesX) * HeightTiles.TILE;
+            float spoil = (float) before.spoilBoardMm();
+            for (int j = 0; j < HeightTiles.TILE; j++) {
+                before.heightRow(j0 + j, i0, HeightTiles.TILE, row);
+                for (int i = 0; i < HeightTiles.TILE; i++) {
+                    boolean on = i0 + i >= 0 && i0 + i < before.columns() && j0 + j >= 0 && j0 + j < before.rows();
+                    float height = on ? row[i] : Math.min(row[i], spoil);
+                    int block = j / BlockKernel.BLOCK * BLOCKS + i / BlockKernel.BLOCK;
+                    now[block][j % BlockKernel.BLOCK * BlockKernel.BLOCK + i % BlockKernel.BLOCK] = height - shift;
+                }
+            }
+        }
+
+        private void cut(int at, int p, double bx, double by, float[] surface) {
+            float lowest = (float) pieces.lowest(p);
+            float[] cut = sweep.kernel.d2;
+            if (pieces.level(p)) {
+                sweep.kernel.reset();
+                sweep.level(p, bx, by);
+                sweep.kernel.heights(lowest);
+            } else {
+                System.arraycopy(surface, 0, cut, 0, BlockKernel.CELLS);
+                sweep.kernel.sloped(pieces, p, envelope.profile(), bx, by, cut);
+            }
+            takeLoop(surface, cut);
+            double sum = 0;
+            float most = 0;
+            for (int c = 0; c < BlockKernel.CELLS; c++) {
+                sum += cut[c];
+                most = Math.max(most, cut[c]);
+            }
+            volume[at] += sum * cellArea;
+            depth[at] = Math.max(depth[at], most);
+        }
+
+        /** surface = min(surface, cut); cut = what was taken off. */
+        private static void takeLoop(float[] surface, float[] cut) {
+            for (int c = 0; c < BlockKernel.CELLS; c++) {
+                float less = Math.max(surface[c] - cut[c], 0f);
+                surface[c] -= less;
+                cut[c] = less;
+            }
+        }
+    }
+}
