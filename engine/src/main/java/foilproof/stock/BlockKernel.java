@@ -152,9 +152,17 @@ final class BlockKernel {
         double ex = (pieces.x1[p] - pieces.cx[p]) * sign / r;
         double ey = (pieces.y1[p] - pieces.cy[p]) * sign / r;
         float[] k = {
-            (float) (px * px + py * py - r * r), (float) (2 * px), (float) (2 * py), (float) r, (float) (r * r),
-            (float) (ux * py - uy * px), (float) -uy, (float) ux,
-            (float) (px * ey - py * ex), (float) ey, (float) -ex
+            (float) (px * px + py * py - r * r),
+            (float) (2 * px),
+            (float) (2 * py),
+            (float) r,
+            (float) (r * r),
+            (float) (ux * py - uy * px),
+            (float) -uy,
+            (float) ux,
+            (float) (px * ey - py * ex),
+            (float) ey,
+            (float) -ex
         };
         arcLoop(d2, offX, offY, off2, k);
     }

@@ -39,8 +39,8 @@ public final class BoardTimeline {
                 if (path.size() > 0 && path.startS(0) <= timeS) {
                     boolean ended = path.endS(path.size() - 1) <= timeS;
                     Envelope envelope = ended ? run.envelope() : timeline(run).at(timeS);
-                    runs.add(new RunCut(
-                            run.run(), envelope, run.zero(), run.zeroRun(), run.touchXMm(), run.touchYMm()));
+                    runs.add(
+                            new RunCut(run.run(), envelope, run.zero(), run.zeroRun(), run.touchXMm(), run.touchYMm()));
                 }
             }
             sides.add(new SideStock(side.number(), side.turned(), side.surface(), side.tapeMm(), runs));

@@ -13,7 +13,8 @@ import org.jspecify.annotations.Nullable;
  *     there; null where the foil is not broken
  * @param madeFloor the first that left the point as low as it is, or null where nothing was cut
  */
-public record PointHistory(List<Cut> cuts, @Nullable Cut brokeFoil, @Nullable Cut madeFloor) {
+public record PointHistory(
+        List<Cut> cuts, @Nullable Cut brokeFoil, @Nullable Cut madeFloor) {
     /** Heights nearer than this are the same floor, mm: rounding of double precision with a wide margin. */
     private static final double SAME_FLOOR_MM = 1e-7;
 
@@ -92,8 +93,7 @@ public record PointHistory(List<Cut> cuts, @Nullable Cut brokeFoil, @Nullable Cu
         }
 
         double reachedS(int p, double levelMm) {
-            double at = PieceShape.reached(
-                    envelope.pieces(), p, envelope.profile(), x, y, levelMm - layer.shiftMm());
+            double at = PieceShape.reached(envelope.pieces(), p, envelope.profile(), x, y, levelMm - layer.shiftMm());
             return Double.isNaN(at) ? footS(p) : timeS(p, at);
         }
 
