@@ -182,19 +182,29 @@ public final class Envelope {
      *     outside the swept domain
      */
     public double exactHeightMm(double xMm, double yMm) {
+        double height = exactHeightMm(xMm, yMm, endPiece);
+        if (part != null) {
+            for (int p = 0; p < part.size; p++) {
+                height = Math.min(height, PieceShape.heightMm(part, p, profile, xMm, yMm));
+            }
+        }
+        return height;
+    }
+
+    /** As {@link #exactHeightMm(double, double)}, of the first {@code moves} moves alone. */
+    public double exactHeightAfterMm(double xMm, double yMm, int moves) {
+        return exactHeightMm(xMm, yMm, Math.min(endPiece, pieces.firstOf(moves)));
+    }
+
+    private double exactHeightMm(double xMm, double yMm, int end) {
         int tile = bins.tileAt(xMm, yMm);
         double height = capMm;
         if (tile >= 0) {
-            for (int at = bins.from(tile); at < bins.to(tile) && bins.piece(at) < endPiece; at++) {
+            for (int at = bins.from(tile); at < bins.to(tile) && bins.piece(at) < end; at++) {
                 int p = bins.piece(at);
                 if (pieces.lowest(p) < height) {
                     height = Math.min(height, PieceShape.heightMm(pieces, p, profile, xMm, yMm));
                 }
-            }
-        }
-        if (part != null) {
-            for (int p = 0; p < part.size; p++) {
-                height = Math.min(height, PieceShape.heightMm(part, p, profile, xMm, yMm));
             }
         }
         return height;

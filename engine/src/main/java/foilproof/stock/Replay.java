@@ -12,10 +12,12 @@ public final class Replay {
     public static final double LEAST_CUT_MM = 1e-5;
 
     private final double[] removedMm3;
+    private final double[] removedFoilMm3;
     private final float[] engagedMm;
 
-    private Replay(double[] removedMm3, float[] engagedMm) {
+    private Replay(double[] removedMm3, double[] removedFoilMm3, float[] engagedMm) {
         this.removedMm3 = removedMm3;
+        this.removedFoilMm3 = removedFoilMm3;
         this.engagedMm = engagedMm;
     }
 
@@ -35,17 +37,20 @@ public final class Replay {
         SegmentBins bins = envelope.bins();
         int entries = bins.tileCount() == 0 ? 0 : bins.to(bins.tileCount() - 1);
         double[] volume = new double[entries];
+        double[] foil = new double[entries];
         float[] depth = new float[entries];
-        Parallel.run(bins.tileCount(), threads, () -> new Worker(layer, before, volume, depth));
+        Parallel.run(bins.tileCount(), threads, () -> new Worker(layer, before, volume, foil, depth));
         int moves = envelope.path().size();
         double[] removed = new double[moves];
+        double[] removedFoil = new double[moves];
         float[] engaged = new float[moves];
         for (int at = 0; at < entries; at++) {
             int move = envelope.pieces().move[bins.piece(at)];
             removed[move] += volume[at];
+            removedFoil[move] += foil[at];
             engaged[move] = Math.max(engaged[move], depth[at]);
         }
-        return new Replay(removed, engaged);
+        return new Replay(removed, removedFoil, engaged);
     }
 
     /** How many moves. */
@@ -56,6 +61,11 @@ public final class Replay {
     /** Volume that a move (index within the run) removed, mm3. */
     public double removedMm3(int move) {
         return removedMm3[move];
+    }
+
+    /** Volume of foil that a move removed, mm3. */
+    public double removedFoilMm3(int move) {
+        return removedFoilMm3[move];
     }
 
     /** Volume that the moves from one (inclusive) to another (exclusive) removed, mm3. */
@@ -96,21 +106,27 @@ public final class Replay {
         private final TileSweep sweep;
         private final ComposedSide before;
         private final double[] volume;
+        private final double[] foil;
         private final float[] depth;
         private final double cellArea;
         private final float shift;
         /** The surface of the moment, block by block, in the run's own zero. */
         private final float[][] now = new float[BLOCKS * BLOCKS][BlockKernel.CELLS];
 
-        private final float[] row = new float[HeightTiles.TILE];
+        /** The foil's glue plane likewise; what is off the blank has none. */
+        private final float[][] glue = new float[BLOCKS * BLOCKS][BlockKernel.CELLS];
 
-        Worker(Layer layer, ComposedSide before, double[] volume, float[] depth) {
+        private final float[] row = new float[HeightTiles.TILE];
+        private final double[] top = new double[HeightTiles.TILE];
+
+        Worker(Layer layer, ComposedSide before, double[] volume, double[] foil, float[] depth) {
             envelope = layer.envelope();
             bins = envelope.bins();
             pieces = envelope.pieces();
             sweep = envelope.tileSweep();
             this.before = before;
             this.volume = volume;
+            this.foil = foil;
             this.depth = depth;
             shift = (float) layer.shiftMm();
             cellArea = before.cellMm() * before.cellMm();
@@ -133,7 +149,7 @@ public final class Replay {
                     double bx = x0 + b % BLOCKS * size;
                     double by = y0 + b / BLOCKS * size;
                     if (sweep.near(p, bx, by)) {
-                        cut(at, p, bx, by, now[b]);
+                        cut(at, p, bx, by, now[b], glue[b]);
                     }
                 }
             }
@@ -145,16 +161,19 @@ public final class Replay {
             float spoil = (float) before.spoilBoardMm();
             for (int j = 0; j < HeightTiles.TILE; j++) {
                 before.heightRow(j0 + j, i0, HeightTiles.TILE, row);
+                before.surfaceRow(j0 + j, i0, HeightTiles.TILE, top);
                 for (int i = 0; i < HeightTiles.TILE; i++) {
                     boolean on = i0 + i >= 0 && i0 + i < before.columns() && j0 + j >= 0 && j0 + j < before.rows();
                     float height = on ? row[i] : Math.min(row[i], spoil);
                     int block = j / BlockKernel.BLOCK * BLOCKS + i / BlockKernel.BLOCK;
-                    now[block][j % BlockKernel.BLOCK * BlockKernel.BLOCK + i % BlockKernel.BLOCK] = height - shift;
+                    int cell = j % BlockKernel.BLOCK * BlockKernel.BLOCK + i % BlockKernel.BLOCK;
+                    now[block][cell] = height - shift;
+                    glue[block][cell] = on ? (float) (top[i] - before.foilMm() - shift) : Float.MAX_VALUE;
                 }
             }
         }
 
-        private void cut(int at, int p, double bx, double by, float[] surface) {
+        private void cut(int at, int p, double bx, double by, float[] surface, float[] bottom) {
             float lowest = (float) pieces.lowest(p);
             float[] cut = sweep.kernel.d2;
             if (pieces.level(p)) {
@@ -167,12 +186,15 @@ public final class Replay {
             }
             takeLoop(surface, cut);
             double sum = 0;
+            double foilSum = 0;
             float most = 0;
             for (int c = 0; c < BlockKernel.CELLS; c++) {
                 sum += cut[c];
                 most = Math.max(most, cut[c]);
+                foilSum += Math.min(cut[c], Math.max(surface[c] + cut[c] - bottom[c], 0f));
             }
             volume[at] += sum * cellArea;
+            foil[at] += foilSum * cellArea;
             depth[at] = Math.max(depth[at], most);
         }
 
