@@ -14,19 +14,61 @@ import org.jspecify.annotations.Nullable;
 public final class Causes {
     /** Geometry that means nothing while a program's units or reach are in doubt. */
     private static final Set<String> GEOMETRY = Set.of(
-            Kinds.WRONG_Z_REFERENCE, Kinds.FOIL_LEFT, Kinds.THIN_MARGIN, Kinds.TOO_DEEP, Kinds.SEVERED_COPPER,
-            Kinds.THIN_TRACE, Kinds.HAIR, Kinds.SLIVER, Kinds.STRAY_COPPER, Kinds.NARROW_GAP, Kinds.HOLE_MISSING,
-            Kinds.HOLE_SIZE, Kinds.RING_THIN, Kinds.NOT_THROUGH, Kinds.DUTY_BROKEN, Kinds.SPOIL_BOARD_CONTACT,
-            Kinds.SPOIL_BOARD_DEEP, Kinds.TABLE_CONTACT, Kinds.PART_FREE, Kinds.TABS, Kinds.DEEP_PASS,
-            Kinds.WRONG_BIT_DRILLING, Kinds.RAPID_IN_MATERIAL, Kinds.BEYOND_TRAVEL, Kinds.KEEP_OUT_CONTACT,
-            Kinds.DEEP_PLUNGE, Kinds.PLUNGE_TOO_FAST, Kinds.CHIP_LOAD, Kinds.SIDE_LOAD, Kinds.SIDES_SHIFTED,
-            Kinds.SHORT, Kinds.OPEN, Kinds.NARROW_NET, Kinds.SPACING, Kinds.MIRRORED, Kinds.FEED_TOO_HIGH,
-            Kinds.TOOL_WEAR, Kinds.ORDER, Kinds.DRILL_WANDER, Kinds.SHANK_CONTACT, Kinds.CYCLE_SUSPECT);
+            Kinds.WRONG_Z_REFERENCE,
+            Kinds.FOIL_LEFT,
+            Kinds.THIN_MARGIN,
+            Kinds.TOO_DEEP,
+            Kinds.SEVERED_COPPER,
+            Kinds.THIN_TRACE,
+            Kinds.HAIR,
+            Kinds.SLIVER,
+            Kinds.STRAY_COPPER,
+            Kinds.NARROW_GAP,
+            Kinds.HOLE_MISSING,
+            Kinds.HOLE_SIZE,
+            Kinds.RING_THIN,
+            Kinds.NOT_THROUGH,
+            Kinds.DUTY_BROKEN,
+            Kinds.SPOIL_BOARD_CONTACT,
+            Kinds.SPOIL_BOARD_DEEP,
+            Kinds.TABLE_CONTACT,
+            Kinds.PART_FREE,
+            Kinds.TABS,
+            Kinds.DEEP_PASS,
+            Kinds.WRONG_BIT_DRILLING,
+            Kinds.RAPID_IN_MATERIAL,
+            Kinds.BEYOND_TRAVEL,
+            Kinds.KEEP_OUT_CONTACT,
+            Kinds.DEEP_PLUNGE,
+            Kinds.PLUNGE_TOO_FAST,
+            Kinds.CHIP_LOAD,
+            Kinds.SIDE_LOAD,
+            Kinds.SIDES_SHIFTED,
+            Kinds.SHORT,
+            Kinds.OPEN,
+            Kinds.NARROW_NET,
+            Kinds.SPACING,
+            Kinds.MIRRORED,
+            Kinds.FEED_TOO_HIGH,
+            Kinds.TOOL_WEAR,
+            Kinds.ORDER,
+            Kinds.DRILL_WANDER,
+            Kinds.SHANK_CONTACT,
+            Kinds.CYCLE_SUSPECT);
 
     /** What a depth that is wrong as a whole brings with it. */
     private static final Set<String> OF_DEPTH = Set.of(
-            Kinds.FOIL_LEFT, Kinds.THIN_MARGIN, Kinds.TOO_DEEP, Kinds.NOT_THROUGH, Kinds.HAIR, Kinds.SLIVER,
-            Kinds.NARROW_GAP, Kinds.SHORT, Kinds.DEEP_PASS, Kinds.STRAY_COPPER, Kinds.SPOIL_BOARD_DEEP);
+            Kinds.FOIL_LEFT,
+            Kinds.THIN_MARGIN,
+            Kinds.TOO_DEEP,
+            Kinds.NOT_THROUGH,
+            Kinds.HAIR,
+            Kinds.SLIVER,
+            Kinds.NARROW_GAP,
+            Kinds.SHORT,
+            Kinds.DEEP_PASS,
+            Kinds.STRAY_COPPER,
+            Kinds.SPOIL_BOARD_DEEP);
 
     private Causes() {}
 

@@ -86,10 +86,7 @@ final class ChipLoad implements Check {
         if (highAt >= 0) {
             boolean fix = highTimes > x.limit(LimitKey.CHIP_LOAD_FIX);
             out.add(x.at(
-                            Finding.of(
-                                    Kinds.CHIP_LOAD,
-                                    fix ? Severity.FIX : Severity.WATCH,
-                                    Certainty.RULE_OF_THUMB),
+                            Finding.of(Kinds.CHIP_LOAD, fix ? Severity.FIX : Severity.WATCH, Certainty.RULE_OF_THUMB),
                             highAt)
                     .atMost(Measured.mm("chip load a tooth", highTimes * highLimit, 0.00005), highLimit)
                     .says("Chip load is " + Words.number(highTimes * highLimit * 1000, 1) + " um a tooth; "

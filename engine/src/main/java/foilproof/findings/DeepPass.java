@@ -26,8 +26,8 @@ final class DeepPass implements Check {
             if (tool == null || tool.shape() != ToolShape.FLAT && tool.shape() != ToolShape.BALL) {
                 continue;
             }
-            double most = tool.diameterMm()
-                    * x.limit(x.glass() ? LimitKey.PASS_DEPTH_GLASS : LimitKey.PASS_DEPTH_PAPER);
+            double most =
+                    tool.diameterMm() * x.limit(x.glass() ? LimitKey.PASS_DEPTH_GLASS : LimitKey.PASS_DEPTH_PAPER);
             int first = -1;
             double deepest = most;
             for (int i = run.run().firstSegment(); i < run.run().endSegment(); i++) {
@@ -42,13 +42,13 @@ final class DeepPass implements Check {
             }
             boolean fix = deepest > most * x.limit(LimitKey.PASS_DEPTH_FIX);
             out.add(x.at(
-                            Finding.of(
-                                    Kinds.DEEP_PASS, fix ? Severity.FIX : Severity.WATCH, Certainty.RULE_OF_THUMB),
+                            Finding.of(Kinds.DEEP_PASS, fix ? Severity.FIX : Severity.WATCH, Certainty.RULE_OF_THUMB),
                             first)
                     .atMost(Measured.mm("depth per pass", deepest, 0.005), most)
                     .says("One pass takes " + Words.mm(deepest) + " of depth, "
                             + Words.number(deepest / tool.diameterMm(), 1) + " times the cutter's diameter; "
-                            + Words.plainMm(most) + " is usual in " + x.job().blank().substrate().word() + ".")
+                            + Words.plainMm(most) + " is usual in "
+                            + x.job().blank().substrate().word() + ".")
                     .doThis("Split the cut into passes of at most " + Words.plainMm(most) + ".")
                     .build());
         }

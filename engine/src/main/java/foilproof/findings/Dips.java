@@ -77,7 +77,15 @@ final class Dips {
         double depth = -run.blankFromRunMm(s.lowestMm(deepest));
         if (!lateral) {
             return new Dip(
-                    first, end, deepest, depth, true, false, s.x1Mm(deepest), s.y1Mm(deepest), 0,
+                    first,
+                    end,
+                    deepest,
+                    depth,
+                    true,
+                    false,
+                    s.x1Mm(deepest),
+                    s.y1Mm(deepest),
+                    0,
                     run.blankFromRunMm(s.lowestMm(deepest)));
         }
         Dip bore = bore(s, run, first, end, deepest, depth);

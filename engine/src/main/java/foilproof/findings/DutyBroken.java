@@ -68,11 +68,17 @@ final class DutyBroken implements Check {
     }
 
     private static Finding finding(
-            Examination x, RunFacts run, int at, Severity severity, double deepestMm, double limitMm,
+            Examination x,
+            RunFacts run,
+            int at,
+            Severity severity,
+            double deepestMm,
+            double limitMm,
             @Nullable Work work) {
         return x.at(Finding.of(Kinds.DUTY_BROKEN, severity, Certainty.GEOMETRY), at)
                 .atMost(Measured.mm("depth below the run's zero", deepestMm, 0.001), limitMm)
-                .says("The cutter " + run.toolName() + " is kept for \"" + run.tool().duty().words() + "\" and "
+                .says("The cutter " + run.toolName() + " is kept for \""
+                        + run.tool().duty().words() + "\" and "
                         + (work != null
                                 ? "does " + work.word() + " here, down to " + Words.mm(deepestMm) + " below its zero."
                                 : "goes " + Words.mm(deepestMm) + " below its zero; " + Words.plainMm(limitMm)

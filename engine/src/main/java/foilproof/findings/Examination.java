@@ -188,8 +188,11 @@ public final class Examination {
     public boolean overBlank(int segment) {
         double[] box = plan.segments().planBox(segment);
         RunFacts run = run(plan.segments().run(segment));
-        double r = run.tool() == null ? 0 : run.tool().cutRadiusAtHeightMm(
-                Math.max(0, -run.blankFromRunMm(plan.segments().lowestMm(segment))));
+        double r = run.tool() == null
+                ? 0
+                : run.tool()
+                        .cutRadiusAtHeightMm(
+                                Math.max(0, -run.blankFromRunMm(plan.segments().lowestMm(segment))));
         return box[2] + r > 0
                 && box[3] + r > 0
                 && box[0] - r < job.blank().widthMm()

@@ -3,12 +3,12 @@ package foilproof.findings;
 import foilproof.bench.Job;
 import foilproof.bench.Side;
 import foilproof.bench.Tool;
+import foilproof.bench.ZZero;
 import foilproof.motion.MotionOptions;
 import foilproof.motion.MotionPlan;
 import foilproof.motion.MotionPlanner;
 import foilproof.motion.PlannedProgram;
 import foilproof.motion.ToolRun;
-import foilproof.bench.ZZero;
 import foilproof.stock.BlankBody;
 import foilproof.stock.BlankSurface;
 import foilproof.stock.BoardStock;
@@ -68,8 +68,7 @@ public final class Examiner {
         step("replaying the moves", 0.55);
         Engagements engagements = ReplayedEngagements.of(plan, stock, board, options.threads());
         step("judging the copper", 0.65);
-        Examination x = new Examination(
-                new Examination.Parts(job, plan, stock, board, runs, engagements, options));
+        Examination x = new Examination(new Examination.Parts(job, plan, stock, board, runs, engagements, options));
         step("checking", 0.9);
         return x;
     }
@@ -115,13 +114,12 @@ public final class Examiner {
                 }
                 double asked = Math.max(ASKED_MM, Math.abs(job.whatIf().zErrorMm(tool.name())))
                         + Math.max(0, -job.whatIf().bowMm());
-                SweepSettings settings = SweepSettings.forBlank(
-                                options.cellMm(), blank.widthMm(), blank.heightMm())
-                        .withHeadroom(SweepSettings.headroomMm(highest, asked, job.spread().thicknessMm()))
+                SweepSettings settings = SweepSettings.forBlank(options.cellMm(), blank.widthMm(), blank.heightMm())
+                        .withHeadroom(SweepSettings.headroomMm(
+                                highest, asked, job.spread().thicknessMm()))
                         .withThreads(options.threads());
                 CutPath path = CutPath.of(plan.segments(), run.firstSegment(), run.endSegment());
-                double nominal =
-                        RunCut.nominalZeroMm(run.zZero(), blank.thicknessMm(), side.tapeMm());
+                double nominal = RunCut.nominalZeroMm(run.zZero(), blank.thicknessMm(), side.tapeMm());
                 cuts.add(RunCut.of(run, Envelope.sweep(path, ToolProfile.of(tool), settings, nominal)));
                 step("sweeping", 0.10 + 0.45 * ++done / Math.max(1, plan.runs().size()));
             }
@@ -142,7 +140,12 @@ public final class Examiner {
             boolean swept = tool != null && run.segmentCount() > 0;
             double zero = swept ? board.zeroMm(run.index()) : nominal;
             facts.add(new RunFacts(
-                    run, tool, program.side(), program.entry(), zero, board.conditions().zErrorMm(run.index()),
+                    run,
+                    tool,
+                    program.side(),
+                    program.entry(),
+                    zero,
+                    board.conditions().zErrorMm(run.index()),
                     run.zZero() == ZZero.FOIL ? 0 : nominal));
         }
         return List.copyOf(facts);

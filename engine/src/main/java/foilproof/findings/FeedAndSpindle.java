@@ -57,9 +57,7 @@ final class FeedAndSpindle implements Check {
         }
         if (fastest >= 0) {
             out.add(x.at(Finding.of(Kinds.FEED_TOO_HIGH, Severity.FIX, Certainty.GEOMETRY), first)
-                    .atMost(
-                            Measured.exact("feed", s.feedMmPerMin(fastest), "mm/min"),
-                            most.getAsDouble())
+                    .atMost(Measured.exact("feed", s.feedMmPerMin(fastest), "mm/min"), most.getAsDouble())
                     .says("Feeds up to " + Words.feed(s.feedMmPerMin(fastest)) + " are commanded; the machine does "
                             + Words.feed(most.getAsDouble()) + " at most.")
                     .doThis("Lower F, and check that it is not an inch feed read as mm or the other way round.")
@@ -88,8 +86,9 @@ final class FeedAndSpindle implements Check {
             } else if (s.spindleTurn(i) < 0) {
                 wrongWay = wrongWay < 0 ? i : wrongWay;
             }
-            if (turning && (least.isPresent() && rpm < least.getAsDouble() || most.isPresent()
-                    && rpm > most.getAsDouble())) {
+            if (turning
+                    && (least.isPresent() && rpm < least.getAsDouble()
+                            || most.isPresent() && rpm > most.getAsDouble())) {
                 outside = outside < 0 ? i : outside;
             } else if (turning && small && rpm < slowest) {
                 slow = slow < 0 ? i : slow;
@@ -126,9 +125,8 @@ final class FeedAndSpindle implements Check {
                             slow)
                     .atLeast(Measured.exact("spindle speed", s.spindleRpm(slow), "rpm"), slowest)
                     .says("A cutter of up to 1 mm turns at " + Words.rpm(s.spindleRpm(slow)) + "; cutters this small"
-                            + " want at least " + Words.rpm(slowest) + (machineEnds
-                                    ? ", but this machine ends below."
-                                    : "."))
+                            + " want at least " + Words.rpm(slowest)
+                            + (machineEnds ? ", but this machine ends below." : "."))
                     .doThis("Raise S, or lower the feed so that the chip load stays small.")
                     .build());
         }

@@ -26,7 +26,10 @@ final class Holes {
     }
 
     private static boolean onBlank(Examination x, double xMm, double yMm) {
-        return xMm > 0 && yMm > 0 && xMm < x.job().blank().widthMm() && yMm < x.job().blank().heightMm();
+        return xMm > 0
+                && yMm > 0
+                && xMm < x.job().blank().widthMm()
+                && yMm < x.job().blank().heightMm();
     }
 
     private static Hole hole(Examination x, RunFacts run, Dips.Dip dip) {
@@ -38,8 +41,18 @@ final class Holes {
         double above = -x.thicknessMm() - low;
         double exit = above < -1e-9 ? 0 : 2 * (dip.pathRadiusMm() + tool.cutRadiusAtHeightMm(Math.max(0, above)));
         return new Hole(
-                run.side().number(), dip.xMm(), dip.yMm(), run.run().index(), dip.deepest(), dip.bored(),
-                dip.pathRadiusMm(), tip, low, atTop, exit, 1);
+                run.side().number(),
+                dip.xMm(),
+                dip.yMm(),
+                run.run().index(),
+                dip.deepest(),
+                dip.bored(),
+                dip.pathRadiusMm(),
+                tip,
+                low,
+                atTop,
+                exit,
+                1);
     }
 
     /** The wider entry and exit of all dips at one place count; the deepest gives line and tool. */
@@ -52,10 +65,17 @@ final class Holes {
                 holes.set(
                         i,
                         new Hole(
-                                deep.side(), deep.xMm(), deep.yMm(), deep.run(), deep.segment(),
-                                old.bored() || next.bored(), Math.max(old.pathRadiusMm(), next.pathRadiusMm()),
-                                Math.min(old.tipMm(), next.tipMm()), Math.min(old.circledMm(), next.circledMm()),
-                                Math.max(old.entryMm(), next.entryMm()), Math.max(old.exitMm(), next.exitMm()),
+                                deep.side(),
+                                deep.xMm(),
+                                deep.yMm(),
+                                deep.run(),
+                                deep.segment(),
+                                old.bored() || next.bored(),
+                                Math.max(old.pathRadiusMm(), next.pathRadiusMm()),
+                                Math.min(old.tipMm(), next.tipMm()),
+                                Math.min(old.circledMm(), next.circledMm()),
+                                Math.max(old.entryMm(), next.entryMm()),
+                                Math.max(old.exitMm(), next.exitMm()),
                                 old.pecks() + 1));
                 return;
             }

@@ -59,18 +59,18 @@ final class KeepOuts implements Check {
         out.add(x.at(Finding.of(Kinds.KEEP_OUT_CONTACT, Severity.STOP, Certainty.SET_UP), first)
                 .box(box.x0Mm(), box.y0Mm(), box.x1Mm(), box.y1Mm())
                 .atLeast(Measured.mm("distance from " + box.name(), nearestMm, 0.01), clearMm)
-                .says(hit
-                        ? "The cutter, its shank or the collet nut runs into \"" + box.name() + "\", whose top lies "
-                                + Words.plainMm(box.topMm()) + " above the foil."
-                        : "The cutter, its shank or the collet nut passes \"" + box.name() + "\" at "
-                                + Words.mm(nearestMm) + "; at least " + Words.plainMm(clearMm) + " is wanted.")
+                .says(
+                        hit
+                                ? "The cutter, its shank or the collet nut runs into \"" + box.name()
+                                        + "\", whose top lies " + Words.plainMm(box.topMm()) + " above the foil."
+                                : "The cutter, its shank or the collet nut passes \"" + box.name() + "\" at "
+                                        + Words.mm(nearestMm) + "; at least " + Words.plainMm(clearMm) + " is wanted.")
                 .doThis("Move \"" + box.name() + "\", or lift higher before passing it.")
                 .build());
     }
 
     /** Least distance in plan between the rotating stack below the box's top and the box, mm; infinite when above. */
-    private static double gapMm(
-            Examination x, Segments s, int i, RunFacts run, KeepOut box, double clearMm) {
+    private static double gapMm(Examination x, Segments s, int i, RunFacts run, KeepOut box, double clearMm) {
         double topMm = box.topMm();
         double lowest = run.blankFromRunMm(s.lowestMm(i));
         if (lowest >= topMm) {
@@ -105,7 +105,9 @@ final class KeepOuts implements Check {
             radius = Math.max(radius, tool.shankMm().getAsDouble() / 2);
         }
         Machine.ColletNut nut = x.job().machine().colletNut();
-        if (nut != null && tool.stickOutMm().isPresent() && heightMm > tool.stickOutMm().getAsDouble()) {
+        if (nut != null
+                && tool.stickOutMm().isPresent()
+                && heightMm > tool.stickOutMm().getAsDouble()) {
             radius = Math.max(radius, nut.diameterMm() / 2);
         }
         return radius;

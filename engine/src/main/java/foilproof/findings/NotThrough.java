@@ -1,6 +1,5 @@
 package foilproof.findings;
 
-import foilproof.bench.LimitKey;
 import foilproof.bench.Tool;
 import foilproof.bench.ToolShape;
 import java.util.List;
@@ -48,17 +47,14 @@ final class NotThrough implements Check {
             boolean nominal = worstMm > spread + ROUNDING_MM;
             out.add(x.at(
                             Finding.of(
-                                    Kinds.NOT_THROUGH,
-                                    Severity.FIX,
-                                    nominal ? Certainty.GEOMETRY : Certainty.SET_UP),
+                                    Kinds.NOT_THROUGH, Severity.FIX, nominal ? Certainty.GEOMETRY : Certainty.SET_UP),
                             worst.segment())
                     .at(worst.xMm(), worst.yMm())
                     .atLeast(Measured.mm("depth at full diameter", fullDepthMm(x, worst), 0.001), thickest)
                     .says((count == 1 ? "A hole does" : count + " holes do") + " not go through at full diameter: "
                             + Words.mm(fullDepthMm(x, worst)) + " deep in a blank of "
-                            + Words.plainMm(x.thicknessMm()) + (nominal
-                                    ? "."
-                                    : " that may be " + Words.plainMm(spread) + " thicker."))
+                            + Words.plainMm(x.thicknessMm())
+                            + (nominal ? "." : " that may be " + Words.plainMm(spread) + " thicker."))
                     .doThis("Go " + Words.plainMm(worstMm) + " deeper or more"
                             + (isDrill(x, worst) ? " (a drill's point counts extra)." : "."))
                     .build());

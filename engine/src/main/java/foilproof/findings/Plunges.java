@@ -103,15 +103,12 @@ final class Plunges implements Check {
             }
             if (perTurnHigh >= 0) {
                 double perTurn = s.feedMmPerMin(perTurnHigh) / s.spindleRpm(perTurnHigh);
-                out.add(x.at(
-                                Finding.of(Kinds.PLUNGE_TOO_FAST, Severity.WATCH, Certainty.RULE_OF_THUMB),
-                                perTurnHigh)
+                out.add(x.at(Finding.of(Kinds.PLUNGE_TOO_FAST, Severity.WATCH, Certainty.RULE_OF_THUMB), perTurnHigh)
                         .atMost(
                                 Measured.mm("plunge a turn", perTurn, 0.0001),
                                 x.limit(LimitKey.PLUNGE_PER_TURN_MOST) * tool.diameterMm())
                         .says("The plunge takes " + Words.number(perTurn * 1000, 1) + " um a turn; for this cutter "
-                                + Words.number(
-                                        x.limit(LimitKey.PLUNGE_PER_TURN_MOST) * tool.diameterMm() * 1000, 1)
+                                + Words.number(x.limit(LimitKey.PLUNGE_PER_TURN_MOST) * tool.diameterMm() * 1000, 1)
                                 + " um is usual at most.")
                         .doThis("Plunge slower.")
                         .build());
@@ -119,9 +116,7 @@ final class Plunges implements Check {
             if (perTurnLow >= 0) {
                 double perTurn = s.feedMmPerMin(perTurnLow) / s.spindleRpm(perTurnLow);
                 out.add(x.at(Finding.of(Kinds.CHIP_LOAD, Severity.WATCH, Certainty.RULE_OF_THUMB), perTurnLow)
-                        .atLeast(
-                                Measured.mm("plunge a turn", perTurn, 0.0001),
-                                x.limit(LimitKey.PLUNGE_PER_TURN_LEAST))
+                        .atLeast(Measured.mm("plunge a turn", perTurn, 0.0001), x.limit(LimitKey.PLUNGE_PER_TURN_LEAST))
                         .says("The plunge takes only " + Words.number(perTurn * 1000, 1)
                                 + " um a turn: the cutter rubs and heats instead of cutting.")
                         .doThis("Plunge faster or turn slower.")

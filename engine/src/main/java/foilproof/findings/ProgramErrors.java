@@ -27,9 +27,8 @@ final class ProgramErrors implements Check {
     public void examine(Examination x, FindingCollector out) {
         for (PlannedProgram program : x.plan().programs()) {
             Interpretation text = program.interpretation();
-            List<Finding> errors = text.errors().stream()
-                    .map(d -> error(x, program, d))
-                    .toList();
+            List<Finding> errors =
+                    text.errors().stream().map(d -> error(x, program, d)).toList();
             if (!truncated(x, program, text, errors, out)) {
                 errors.forEach(out::add);
             }
@@ -37,7 +36,8 @@ final class ProgramErrors implements Check {
     }
 
     private static Finding error(Examination x, PlannedProgram program, Diagnostic d) {
-        String where = d.lineText() == null ? "" : " The line reads: " + d.lineText().strip();
+        String where =
+                d.lineText() == null ? "" : " The line reads: " + d.lineText().strip();
         Finding.Builder b = Finding.of(Kinds.PROGRAM_ERROR, Severity.STOP, Certainty.GEOMETRY)
                 .says("Line " + d.span().line()
                         + (d.span().column() > 0 ? ", column " + d.span().column() : "")
@@ -57,9 +57,8 @@ final class ProgramErrors implements Check {
     }
 
     private static String remedy(Diagnostic d) {
-        String text = d.expected() == null
-                ? "Mend the line, or export the program again in plain RS274/NGC."
-                : d.expected();
+        String text =
+                d.expected() == null ? "Mend the line, or export the program again in plain RS274/NGC." : d.expected();
         return d.nearest() == null ? text : text + " Nearest valid word: " + d.nearest() + ".";
     }
 
@@ -67,9 +66,8 @@ final class ProgramErrors implements Check {
             Examination x, PlannedProgram program, Interpretation text, List<Finding> errors, FindingCollector out) {
         boolean cut = !text.notes(NoteKind.LAST_LINE_CUT).isEmpty();
         boolean noEnd = !text.notes(NoteKind.PROGRAM_END_MISSING).isEmpty();
-        boolean errorInLastLine = cut
-                && !errors.isEmpty()
-                && text.errors().get(0).span().line() == text.lastLine();
+        boolean errorInLastLine =
+                cut && !errors.isEmpty() && text.errors().get(0).span().line() == text.lastLine();
         if (text.end() == Interpretation.End.ERROR && !errorInLastLine) {
             return false;
         }

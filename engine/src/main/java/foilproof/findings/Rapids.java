@@ -55,8 +55,9 @@ final class Rapids implements Check {
             out.add(x.at(Finding.of(Kinds.RAPID_IN_MATERIAL, Severity.STOP, Certainty.GEOMETRY), first)
                     .atMost(Measured.exact("removed by the rapid", x.removedMm3(first), "mm3"), most)
                     .says("A rapid (G0) moves through material"
-                            + (count > 1 ? ", and " + (count - 1) + " more do (together "
-                                    + Words.number(volume, 3) + " mm3)" : "")
+                            + (count > 1
+                                    ? ", and " + (count - 1) + " more do (together " + Words.number(volume, 3) + " mm3)"
+                                    : "")
                             + ": the cutter snaps at this speed.")
                     .doThis("Use G1 with a feed for moves into material, or lift first.")
                     .build());

@@ -62,13 +62,14 @@ final class ReplayedEngagements implements Engagements {
             double area = 0;
             for (int k = 0; k < samples; k++) {
                 double[] p = s.pointAt(i, s.planLengthMm(i) < 1e-6 ? 1 : (k + 0.5) / samples);
-                if (p[0] < 0 || p[1] < 0 || p[0] > board.stock().blank().widthMm()
+                if (p[0] < 0
+                        || p[1] < 0
+                        || p[0] > board.stock().blank().widthMm()
                         || p[1] > board.stock().blank().heightMm()) {
                     continue;
                 }
                 double was = Math.min(
-                        before.exactHeightMm(p[0], p[1]),
-                        envelope.exactHeightAfterMm(p[0], p[1], i - first) + shift);
+                        before.exactHeightMm(p[0], p[1]), envelope.exactHeightAfterMm(p[0], p[1], i - first) + shift);
                 double depth = was - (p[2] + shift);
                 if (depth > 1e-9) {
                     depthMm[i] = Math.max(depthMm[i], (float) depth);

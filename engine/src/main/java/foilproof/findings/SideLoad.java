@@ -72,13 +72,13 @@ final class SideLoad implements Check {
         if (stress > x.limit(LimitKey.BEND_WATCH)) {
             boolean stop = stress > x.limit(LimitKey.BEND_STOP);
             out.add(x.at(
-                            Finding.of(
-                                    Kinds.SIDE_LOAD, stop ? Severity.STOP : Severity.WATCH, Certainty.RULE_OF_THUMB),
+                            Finding.of(Kinds.SIDE_LOAD, stop ? Severity.STOP : Severity.WATCH, Certainty.RULE_OF_THUMB),
                             worstAt)
                     .atMost(
                             new Measured("bending stress", stress, "N/mm2", 0.3 * stress),
                             x.limit(stop ? LimitKey.BEND_STOP : LimitKey.BEND_WATCH))
-                    .says("About " + Words.number(worst, 1) + " N push sideways on " + run.toolName() + ": bending stress "
+                    .says("About " + Words.number(worst, 1) + " N push sideways on " + run.toolName()
+                            + ": bending stress "
                             + Words.number(stress, 0) + " N/mm2 (rule of thumb, +/- 30 %). "
                             + (stop ? "Carbide this thin snaps." : "Carbide this thin may snap."))
                     .doThis("Take more passes, feed slower, or let the cutter stick out less.")

@@ -56,14 +56,13 @@ final class ToolWear implements Check {
                 continue;
             }
             Severity severity = share > 1 ? Severity.FIX : watch ? Severity.WATCH : Severity.NOTE;
-            out.add(x.at(
-                            Finding.of(Kinds.TOOL_WEAR, severity, Certainty.RULE_OF_THUMB),
-                            worn >= 0 ? worn : last)
+            out.add(x.at(Finding.of(Kinds.TOOL_WEAR, severity, Certainty.RULE_OF_THUMB), worn >= 0 ? worn : last)
                     .atMost(Measured.mm("length cut", length, 0.001), budget)
                     .says(tool.name() + " cuts " + Words.number(length / 1000, 2) + " m in this job, "
-                            + Words.number(100 * share, 0) + " % of the wear length of " + Words.number(
-                                    budget / 1000, 1)
-                            + " m of uncoated carbide in " + x.job().blank().substrate().word() + ".")
+                            + Words.number(100 * share, 0) + " % of the wear length of "
+                            + Words.number(budget / 1000, 1)
+                            + " m of uncoated carbide in "
+                            + x.job().blank().substrate().word() + ".")
                     .doThis("Put a fresh cutter in before the fine work, and count what it has cut in other jobs.")
                     .build());
         }

@@ -28,14 +28,18 @@ final class Tools implements Check {
                             Finding.of(Kinds.TOOL_UNKNOWN, Severity.STOP, Certainty.GEOMETRY),
                             run.run().firstSegment())
                     .line(file, Math.max(1, run.run().startLine()))
-                    .says(number > 0
-                            ? "The program calls for T" + number + ", and the job has no tool of that number. What it"
-                                    + " cuts is not in the picture and was not judged."
-                            : "Neither the program nor the job says which cutter is in the collet. What it cuts is not"
-                                    + " in the picture and was not judged.")
-                    .doThis(number > 0
-                            ? "Add a [[tool]] with number = " + number + ", or mend the T word."
-                            : "Add tool = \"...\" to the [[side.program]] of " + file + ", or a T word to the program.")
+                    .says(
+                            number > 0
+                                    ? "The program calls for T" + number
+                                            + ", and the job has no tool of that number. What it"
+                                            + " cuts is not in the picture and was not judged."
+                                    : "Neither the program nor the job says which cutter is in the collet. What it cuts is not"
+                                            + " in the picture and was not judged.")
+                    .doThis(
+                            number > 0
+                                    ? "Add a [[tool]] with number = " + number + ", or mend the T word."
+                                    : "Add tool = \"...\" to the [[side.program]] of " + file
+                                            + ", or a T word to the program.")
                     .build());
         }
         for (PlannedProgram program : x.plan().programs()) {

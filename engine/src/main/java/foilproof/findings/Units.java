@@ -36,12 +36,13 @@ final class Units implements Check {
                             Finding.of(Kinds.UNITS_UNSET, known ? Severity.NOTE : Severity.STOP, Certainty.GEOMETRY),
                             x.firstSegmentFrom(program, line))
                     .line(program.file(), line)
-                    .says(known
-                            ? "The program moves before it says G20 or G21; it runs in the machine's own default, "
-                                    + x.job().machine().units().word() + ", as the job states it."
-                            : "The program moves before it says G20 (inch) or G21 (mm), and the job does not say what"
-                                    + " the controller assumes. It was run as mm; in inches everything is 25.4 times"
-                                    + " as large.")
+                    .says(
+                            known
+                                    ? "The program moves before it says G20 or G21; it runs in the machine's own default, "
+                                            + x.job().machine().units().word() + ", as the job states it."
+                                    : "The program moves before it says G20 (inch) or G21 (mm), and the job does not say what"
+                                            + " the controller assumes. It was run as mm; in inches everything is 25.4 times"
+                                            + " as large.")
                     .doThis("Write G21 (or G20) into the first lines, or state [machine] units.")
                     .build());
             if (!known) {
@@ -59,21 +60,21 @@ final class Units implements Check {
             for (int j = 0; j < programs.size(); j++) {
                 PlannedProgram small = programs.get(i);
                 PlannedProgram large = programs.get(j);
-                if (i == j || small.side().number() != large.side().number() || told.contains(small)
+                if (i == j
+                        || small.side().number() != large.side().number()
+                        || told.contains(small)
                         || told.contains(large)) {
                     continue;
                 }
                 double[] a = extents(x, small);
                 double[] b = extents(x, large);
                 if (a[0] > 0 && a[1] > 0 && within(b[0] / a[0], least, most) && within(b[1] / a[1], least, most)) {
-                    out.add(x.at(
-                                    Finding.of(Kinds.UNITS_UNSET, Severity.STOP, Certainty.GEOMETRY),
-                                    small.firstSegment())
+                    out.add(x.at(Finding.of(Kinds.UNITS_UNSET, Severity.STOP, Certainty.GEOMETRY), small.firstSegment())
                             .program(small.file())
                             .says("The cuts of " + small.file() + " span " + Words.plainMm(a[0]) + " x "
                                     + Words.plainMm(a[1]) + ", those of " + large.file() + " span "
-                                    + Words.plainMm(b[0]) + " x " + Words.plainMm(b[1]) + ": " + Words.number(
-                                            b[0] / a[0], 1)
+                                    + Words.plainMm(b[0]) + " x " + Words.plainMm(b[1]) + ": "
+                                    + Words.number(b[0] / a[0], 1)
                                     + " times as much. One of them was most likely written in the other unit.")
                             .doThis("Check one coordinate by hand and set G20 or G21 to match the numbers.")
                             .build());

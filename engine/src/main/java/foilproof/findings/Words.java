@@ -9,7 +9,11 @@ public final class Words {
 
     /** A length in mm (three decimals) with thou beside it. */
     public static String mm(double valueMm) {
-        return String.format(Locale.ROOT, "%.3f mm (%.1f thou)", zero(valueMm), zero(Length.ofMm(valueMm).thou()));
+        return String.format(
+                Locale.ROOT,
+                "%.3f mm (%.1f thou)",
+                zero(valueMm),
+                zero(Length.ofMm(valueMm).thou()));
     }
 
     /** A length in mm alone, three decimals. */

@@ -20,7 +20,8 @@ final class Works {
         this.work = work;
     }
 
-    @Nullable Work of(int segment) {
+    @Nullable
+    Work of(int segment) {
         return work[segment];
     }
 

@@ -92,11 +92,7 @@ final class WrongBit implements Check {
         double deepest = 0;
         for (int i = run.run().firstSegment(); i < run.run().endSegment(); i++) {
             double depth = -run.blankFromRunMm(s.lowestMm(i));
-            if (s.isFeed(i)
-                    && s.planLengthMm(i) > 1e-6
-                    && depth > limit + 1e-6
-                    && x.overBlank(i)
-                    && !inHole(x, i)) {
+            if (s.isFeed(i) && s.planLengthMm(i) > 1e-6 && depth > limit + 1e-6 && x.overBlank(i) && !inHole(x, i)) {
                 first = first < 0 ? i : first;
                 deepest = Math.max(deepest, depth);
             }

@@ -60,18 +60,19 @@ final class ZReference implements Check {
         }
         double leastMm = x.limit(LimitKey.COPPER_DEPTH_LEAST);
         double mostMm = x.limit(LimitKey.COPPER_DEPTH_MOST);
-        boolean declaredCopper = program.entry().work() != null
-                ? program.entry().work().copper()
-                : copper && !other;
-        if (deepestMm < leastMm - ROUNDING_MM && (declaredCopper || program.entry().work() == null)) {
+        boolean declaredCopper =
+                program.entry().work() != null ? program.entry().work().copper() : copper && !other;
+        if (deepestMm < leastMm - ROUNDING_MM
+                && (declaredCopper || program.entry().work() == null)) {
             out.add(x.at(Finding.of(Kinds.WRONG_Z_REFERENCE, Severity.STOP, Certainty.GEOMETRY), at)
                     .atLeast(Measured.mm("deepest cut below the foil top", deepestMm, 0.001), leastMm)
-                    .says(deepestMm <= 0
-                            ? "Nothing in this program goes below the foil top: its deepest cut is " + Words.mm(
-                                            -deepestMm)
-                                    + " above it. The whole program cuts air."
-                            : "The deepest cut of this program is only " + Words.mm(deepestMm)
-                                    + " below the foil top: usual copper work is ten times as deep.")
+                    .says(
+                            deepestMm <= 0
+                                    ? "Nothing in this program goes below the foil top: its deepest cut is "
+                                            + Words.mm(-deepestMm)
+                                            + " above it. The whole program cuts air."
+                                    : "The deepest cut of this program is only " + Words.mm(deepestMm)
+                                            + " below the foil top: usual copper work is ten times as deep.")
                     .doThis("Check the Z zero (foil top or spoil board), and the decimal point of the depth: 0.1 is"
                             + " not 0.01.")
                     .build());

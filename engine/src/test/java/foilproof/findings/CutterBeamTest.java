@@ -9,8 +9,10 @@ class CutterBeamTest {
     /** Check values P7: solid carbide rod, closed form of the cantilever. */
     @Test
     void shouldBendAsASolidRodWhereCoreAndShankAreOne() {
-        assertThat(new CutterBeam(0.79375, 3, 0.79375, 3).tipDeflectionMm(1) * 1000).isCloseTo(0.76982, within(1e-4));
-        assertThat(new CutterBeam(0.79375, 5, 0.79375, 5).tipDeflectionMm(1) * 1000).isCloseTo(3.56396, within(4e-4));
+        assertThat(new CutterBeam(0.79375, 3, 0.79375, 3).tipDeflectionMm(1) * 1000)
+                .isCloseTo(0.76982, within(1e-4));
+        assertThat(new CutterBeam(0.79375, 5, 0.79375, 5).tipDeflectionMm(1) * 1000)
+                .isCloseTo(3.56396, within(4e-4));
         assertThat(new CutterBeam(0.5, 3, 0.5, 3).tipDeflectionMm(1) * 1000).isCloseTo(4.88924, within(5e-4));
     }
 

@@ -1,12 +1,15 @@
 package foilproof.app.cli;
 
-/** The command line's door. Commands land here. */
+/** The program's door: runs one command and ends the process with its exit code. */
 public final class Main {
     private Main() {}
 
-    /** Runs one command and ends the process with its exit code. */
+    /** Runs the command that the arguments name. */
     public static void main(String[] args) {
-        System.err.println("Foilproof: commands are on their way.");
-        System.exit(3);
+        Console console = Console.ofProcess();
+        int code = new CommandLineApp(console).run(args);
+        console.flush();
+        // Graphics libraries may leave threads behind; the command has ended all the same.
+        System.exit(code);
     }
 }

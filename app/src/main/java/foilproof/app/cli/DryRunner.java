@@ -1,0 +1,45 @@
+package foilproof.app.cli;
+
+import foilproof.bench.JobSource;
+import foilproof.bench.ReadOptions;
+import foilproof.report.ReportExtras;
+import foilproof.report.ResultDocument;
+import foilproof.source.Diagnostic;
+import foilproof.source.InputException;
+import foilproof.source.SourceSpan;
+
+/** What the command line needs of the engine: one call that runs a job. */
+@FunctionalInterface
+interface DryRunner {
+    /**
+     * Runs a job.
+     *
+     * @throws InputException where the input cannot be run
+     */
+    Outcome run(JobSource source, ReadOptions options, Settings settings, ProgressLine progress) throws InputException;
+
+    /**
+     * How to run.
+     *
+     * @param cellMm edge of the grid's cells, mm
+     * @param threads worker threads; the result does not depend on it
+     * @param pictures whether pictures will be asked for
+     */
+    record Settings(double cellMm, int threads, boolean pictures) {}
+
+    /**
+     * What came out.
+     *
+     * @param result the result
+     * @param extras what a report shows beside it
+     */
+    record Outcome(ResultDocument result, ReportExtras extras) {}
+
+    /** The engine. */
+    static DryRunner engine() {
+        return (source, options, settings, progress) -> {
+            throw new InputException(
+                    Diagnostic.of(SourceSpan.ofFile(source.file()), "not-built", "The dry run is not built yet."));
+        };
+    }
+}

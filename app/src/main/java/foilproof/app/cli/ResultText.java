@@ -1,0 +1,135 @@
+package foilproof.app.cli;
+
+import foilproof.findings.Finding;
+import foilproof.findings.NotChecked;
+import foilproof.report.Decimals;
+import foilproof.report.HumanText;
+import foilproof.report.ResultDocument;
+import foilproof.report.ResultDocument.ZWindow;
+import foilproof.report.Verdict;
+import java.io.PrintStream;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+
+/** A result as a person reads it in a terminal: the Z window before any list, findings worst first, never silent on gaps. */
+final class ResultText {
+    private static final int MOST_CONSEQUENCES = 8;
+
+    private final PrintStream out;
+
+    ResultText(PrintStream out) {
+        this.out = out;
+    }
+
+    /** Prints the whole result. */
+    void print(ResultDocument result) {
+        out.println(result.job() + ": " + result.verdict().word().toUpperCase(Locale.ROOT) + ". "
+                + meaning(result.verdict()));
+        out.println();
+        windows(result);
+        out.println();
+        findings(result.findings());
+        out.println();
+        notChecked(result.notChecked());
+        if (!result.assumed().isEmpty()) {
+            out.println();
+            out.println("Assumed, because the inputs do not say:");
+            result.assumed().forEach(line -> out.println("  - " + line));
+        }
+        out.println();
+        ResultDocument.TimeFacts time = result.time();
+        out.println("Time " + HumanText.moment(time.totalS()) + " (min:s), cutting " + HumanText.moment(time.cuttingS())
+                + ", tool changes " + time.toolChanges() + ". Cells of " + Decimals.plain(result.cellUm(), 3) + " um.");
+    }
+
+    private static String meaning(Verdict verdict) {
+        return switch (verdict) {
+            case STOP -> "Do not run this job.";
+            case FIX -> "The board is likely to come off bad.";
+            case WATCH -> "Right only if the stated set-up holds or a rule of thumb is forgiven.";
+            case CLEAN -> "Nothing above a note was found.";
+        };
+    }
+
+    private void windows(ResultDocument result) {
+        out.println("Z window (Z error that the job survives; + = really deeper):");
+        if (result.zWindows().isEmpty()) {
+            out.println("  none: no tool run cuts copper, or none could be judged.");
+            return;
+        }
+        for (ZWindow window : result.zWindows()) {
+            out.println("  run " + window.run() + ", " + window.tool() + ", side " + window.side() + ": "
+                    + (window.empty()
+                            ? "no Z error satisfies every check"
+                            : HumanText.window(window.fromMm(), window.toMm())));
+            String limits = limits("below", window.limitedFrom()) + limits("above", window.limitedTo());
+            out.println("    +/- " + Decimals.fixed(Decimals.upToUm(window.plusMinusMm()), 3) + " mm" + limits);
+            if (window.spreadMm() != null) {
+                String margin = window.marginMm() == null
+                        ? "margin unknown"
+                        : "margin " + HumanText.signedLength(Decimals.downToUm(window.marginMm()));
+                out.println("    your spread " + Decimals.signed(window.spreadMm()[0], 3) + " .. "
+                        + Decimals.signed(window.spreadMm()[1], 3) + " mm: " + margin);
+            }
+            if (window.note() != null) {
+                out.println("    " + window.note());
+            }
+        }
+        ResultDocument.JointWindow joint = result.zWindowJoint();
+        if (joint != null && result.zWindows().size() > 1) {
+            out.println("  the same error for all runs: " + HumanText.window(joint.fromMm(), joint.toMm()));
+        }
+    }
+
+    private static String limits(String end, ResultDocument.@Nullable LimitedBy limit) {
+        if (limit == null) {
+            return "";
+        }
+        return ", " + end + ": " + limit.kind() + (limit.atMm() == null ? "" : " at " + HumanText.place(limit.atMm()));
+    }
+
+    private void findings(List<Finding> findings) {
+        out.println(findings.isEmpty() ? "Findings: none." : "Findings, worst first:");
+        for (Finding finding : findings) {
+            out.println("  " + finding.severity().word().toUpperCase(Locale.ROOT) + " ("
+                    + finding.certainty().word() + ") " + finding.kind() + ": " + finding.message());
+            String where = HumanText.where(finding);
+            String numbers = HumanText.numbers(finding);
+            if (!where.isEmpty()) {
+                out.println("    where: " + where);
+            }
+            if (!numbers.isEmpty()) {
+                out.println("    measured: " + numbers);
+            }
+            if (!finding.doThis().isEmpty()) {
+                out.println("    do: " + finding.doThis());
+            }
+            consequences(finding.consequences());
+        }
+    }
+
+    private void consequences(List<Finding> consequences) {
+        if (consequences.isEmpty()) {
+            return;
+        }
+        out.println("    " + consequences.size() + (consequences.size() == 1 ? " consequence" : " consequences")
+                + " folded under it:");
+        for (Finding consequence : consequences.subList(0, Math.min(MOST_CONSEQUENCES, consequences.size()))) {
+            String where = HumanText.where(consequence);
+            out.println("      " + consequence.severity().word() + " " + consequence.kind() + ": "
+                    + consequence.message() + (where.isEmpty() ? "" : " (" + where + ")"));
+        }
+        if (consequences.size() > MOST_CONSEQUENCES) {
+            out.println(
+                    "      ... and " + (consequences.size() - MOST_CONSEQUENCES) + " more, all in --json and --out.");
+        }
+    }
+
+    private void notChecked(List<NotChecked> items) {
+        out.println(items.isEmpty() ? "Not checked: nothing is known to have been left out." : "Not checked:");
+        for (NotChecked item : items) {
+            out.println("  - " + item.what() + ": " + item.why());
+        }
+    }
+}
