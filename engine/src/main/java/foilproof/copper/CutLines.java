@@ -1,5 +1,9 @@
 package foilproof.copper;
 
+import foilproof.motion.Segments;
+import foilproof.motion.ToolRun;
+import org.jspecify.annotations.Nullable;
+
 /**
  * The centre lines of one tool run's feed moves, sampled: paths of points in the blank's frame, in the order of the
  * program. A path is a stretch that the cutter runs without lifting out.
@@ -54,7 +58,9 @@ public final class CutLines {
             double dy = yMm[k] - yMm[k - 1];
             double length = Math.sqrt(dx * dx + dy * dy);
             gone += length;
-            double s = length == 0 ? 0 : ((xMm[from] - xMm[k - 1]) * dx + (yMm[from] - yMm[k - 1]) * dy) / (length * length);
+            double s = length == 0
+                    ? 0
+                    : ((xMm[from] - xMm[k - 1]) * dx + (yMm[from] - yMm[k - 1]) * dy) / (length * length);
             double t = Math.max(0, Math.min(1, s));
             double ex = xMm[k - 1] + t * dx - xMm[from];
             double ey = yMm[k - 1] + t * dy - yMm[from];
@@ -120,6 +126,74 @@ public final class CutLines {
             }
         }
         return x1 < x0 ? 0 : Math.max(x1 - x0, y1 - y0);
+    }
+
+    /**
+     * The centre lines of a tool run's feed moves.
+     *
+     * @param segments all moves of the job
+     * @param run the run
+     * @param zeroMm where the run's zero nominally lies above the nominal foil top: 0 for one set on the foil,
+     *     -(thickness + tape) for one set on the spoil board
+     */
+    public static CutLines of(Segments segments, ToolRun run, double zeroMm) {
+        Builder b = builder();
+        boolean down = false;
+        for (int i = run.firstSegment(); i < run.endSegment(); i++) {
+            boolean known = !segments.has(i, Segments.POSITION_UNKNOWN) && !segments.has(i, Segments.START_UNKNOWN);
+            boolean cuts = segments.isFeed(i) && known && segments.lowestMm(i) + zeroMm < -1e-9;
+            if (!cuts) {
+                down = down && known && segments.planLengthMm(i) == 0 && segments.lowestMm(i) + zeroMm < -1e-9;
+                continue;
+            }
+            if (!down) {
+                b.begin(segments.x0Mm(i), segments.y0Mm(i), segments.program(i), segments.line(i));
+                down = true;
+            }
+            addMove(b, segments, i, zeroMm);
+            down = segments.z1Mm(i) + zeroMm < 0;
+        }
+        return b.build();
+    }
+
+    private static void addMove(Builder b, Segments segments, int i, double zeroMm) {
+        double plan = segments.planLengthMm(i);
+        if (plan == 0) {
+            return;
+        }
+        boolean level = Math.abs(segments.z1Mm(i) - segments.z0Mm(i)) <= LEVEL_SLOPE * plan;
+        boolean meant = level && Math.max(segments.z0Mm(i), segments.z1Mm(i)) + zeroMm < -1e-9;
+        int steps = 1;
+        if (segments.isArc(i)) {
+            // Chords no further than 1 um from the arc (check-values Q23: sagitta c^2 / 8 R).
+            double chord = Math.sqrt(8 * Math.max(segments.radiusMm(i), 1e-6) * 0.001);
+            steps = (int) Math.min(20_000, 1 + StrictMath.floor(plan / chord));
+        }
+        for (int k = 1; k <= steps; k++) {
+            double[] p = segments.pointAt(i, (double) k / steps);
+            b.add(p[0], p[1], segments.program(i), segments.line(i), meant);
+        }
+    }
+
+    /**
+     * Where a tool run goes deepest below its zero while it cuts.
+     *
+     * @param zeroMm as in {@link #of}: for a zero on the spoil board the depth counts from the nominal foil top
+     * @return null where it cuts nothing
+     */
+    public static ZWindowSetup.@Nullable Deepest deepest(Segments segments, ToolRun run, double zeroMm) {
+        double lowest = 0;
+        ZWindowSetup.Deepest deepest = null;
+        for (int i = run.firstSegment(); i < run.endSegment(); i++) {
+            if (segments.isFeed(i)
+                    && !segments.has(i, Segments.POSITION_UNKNOWN)
+                    && segments.lowestMm(i) + zeroMm < lowest - 1e-9) {
+                lowest = segments.lowestMm(i) + zeroMm;
+                double[] p = segments.pointAt(i, segments.z1Mm(i) <= segments.z0Mm(i) ? 1 : 0);
+                deepest = new ZWindowSetup.Deepest(-lowest, p[0], p[1], segments.program(i), segments.line(i));
+            }
+        }
+        return deepest;
     }
 
     /** Starts a new set of lines. */

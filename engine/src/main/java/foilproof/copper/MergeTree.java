@@ -34,8 +34,7 @@ public final class MergeTree {
         float floor = (float) floorMm;
         TreeStripe[] stripes = IntStream.range(0, bands)
                 .parallel()
-                .mapToObj(s ->
-                        new TreeStripe(field, s * BAND_ROWS, Math.min(rows, (s + 1) * BAND_ROWS), floor, cells))
+                .mapToObj(s -> new TreeStripe(field, s * BAND_ROWS, Math.min(rows, (s + 1) * BAND_ROWS), floor, cells))
                 .toArray(TreeStripe[]::new);
         int[] base = new int[bands + 1];
         for (int s = 0; s < bands; s++) {

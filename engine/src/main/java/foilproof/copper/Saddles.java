@@ -9,6 +9,7 @@ final class Saddles {
     float[] height;
     /** Row times 2^32 plus column of the lower cell at the saddle. */
     long[] cell;
+
     int size;
 
     Saddles(int capacity) {

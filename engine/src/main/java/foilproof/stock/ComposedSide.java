@@ -2,6 +2,7 @@ package foilproof.stock;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.IntPredicate;
 
 /**
  * The surface of one side under conditions: {@code min(S, E_k + z0_k - e_k)} over the runs on this face. Heights are
@@ -115,6 +116,18 @@ public final class ComposedSide {
     /** The envelope of a run present on this face. */
     public Envelope envelope(int run) {
         return layer(run).envelope();
+    }
+
+    /** The same side with some of the runs alone, each still at the zero that it has among all of them. */
+    public ComposedSide withRuns(IntPredicate which) {
+        List<Layer> some =
+                layers.stream().filter(layer -> which.test(layer.run())).toList();
+        return new ComposedSide(stock, blank, conditions, some, cellMm);
+    }
+
+    /** Highest place of the foil top under these conditions, mm; not below 0. */
+    public double highestMm() {
+        return highestSurfaceMm();
     }
 
     Layer layer(int run) {

@@ -39,12 +39,19 @@ class MergeTreeTest {
         GrooveField f = new GrooveField(8, 6, 0.01, 0.0348, 0.3);
         java.util.Random random = new java.util.Random(11);
         for (int k = 0; k < 25; k++) {
-            f.v30(random.nextDouble() * 8, random.nextDouble() * 6, random.nextDouble() * 8, random.nextDouble() * 6, 0.1);
+            f.v30(
+                    random.nextDouble() * 8,
+                    random.nextDouble() * 6,
+                    random.nextDouble() * 8,
+                    random.nextDouble() * 6,
+                    0.1);
         }
         MergeTree tree = MergeTree.of(f, -0.1);
         for (double e : new double[] {-0.03, 0, 0.05, 0.1, 0.2}) {
             CopperMap map = CopperMap.of(f, e);
-            assertThat(tree.componentsAt(e)).as("e %f", e).isEqualTo(map.pieces().size() + map.crumbs());
+            assertThat(tree.componentsAt(e))
+                    .as("e %f", e)
+                    .isEqualTo(map.pieces().size() + map.crumbs());
         }
     }
 }

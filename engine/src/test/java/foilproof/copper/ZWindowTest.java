@@ -18,7 +18,8 @@ class ZWindowTest {
         return b.build();
     }
 
-    private static ZWindowSetup setup(ToolRunField f, CutLines lines, boolean copperOnly, double depth, double[] spread) {
+    private static ZWindowSetup setup(
+            ToolRunField f, CutLines lines, boolean copperOnly, double depth, double[] spread) {
         return new ZWindowSetup(
                 f,
                 lines,
@@ -64,8 +65,8 @@ class ZWindowTest {
     void shouldLeaveAnEndOpenBeyondTheHeadroomAndTakeTheMarginOfTheOther() {
         GrooveField f = new GrooveField(10, 8, 0.02, 0.0174, 0.3);
         f.flat(-1, 4, 11, 4, 0.1, 0.4);
-        ZWindow w = ZWindows.of(
-                setup(new RunField(f, null), lines(-1, 4, 11, 4), false, 0.1, new double[] {-0.06, 0.03}));
+        ZWindow w =
+                ZWindows.of(setup(new RunField(f, null), lines(-1, 4, 11, 4), false, 0.1, new double[] {-0.06, 0.03}));
         assertThat(w.fromMm()).isEqualTo(-0.0776);
         assertThat(w.toMm()).isNull();
         assertThat(w.marginMm()).isCloseTo(0.0176, within(1e-9));
@@ -80,13 +81,13 @@ class ZWindowTest {
         GrooveField f = new GrooveField(30, 22, 0.02, 0.0348, 0.3);
         f.grooves.add(new GrooveField.Groove(2, 11, 28, 11, -0.1, 0.05, GrooveField.RISE_60));
         f.surface = (x, y) -> -0.08 * (1 - ((x - 15) * (x - 15) + (y - 11) * (y - 11)) / 361.0);
-        ZWindow w = ZWindows.of(
-                setup(new RunField(f, null), lines(2, 11, 28, 11), true, 0.1, new double[] {-0.03, 0.03}));
+        ZWindow w =
+                ZWindows.of(setup(new RunField(f, null), lines(2, 11, 28, 11), true, 0.1, new double[] {-0.03, 0.03}));
         // 0.0348 + 0.005 + 0.08 - 0.1 = 0.0198 at the middle
         assertThat(w.fromMm()).isCloseTo(0.0198, within(1e-5));
         assertThat(w.limitedFrom().xMm()).isCloseTo(15, within(0.1));
-        ZWindow tight = ZWindows.of(
-                setup(new RunField(f, null), lines(2, 11, 28, 11), true, 0.14, new double[] {-0.03, 0.03}));
+        ZWindow tight =
+                ZWindows.of(setup(new RunField(f, null), lines(2, 11, 28, 11), true, 0.14, new double[] {-0.03, 0.03}));
         assertThat(tight.empty()).isTrue();
         assertThat(tight.flattened()).isNotNull();
         assertThat(tight.flattened().empty()).isFalse();
@@ -95,10 +96,14 @@ class ZWindowTest {
 
     @Test
     void shouldFindWhereTwoNetsOfADesignPartAndWhereOneFallsApart() {
-        // A trace 0.20 between centre lines at depth 0.1 in one-ounce foil: open at +0.1214 (issue 3); a groove parts the
+        // A trace 0.20 between centre lines at depth 0.1 in one-ounce foil: open at +0.1214 (issue 3); a groove parts
+        // the
         // two halves only where it reaches the foil's bottom: 0.0348 - 0.1 = -0.0652.
         GrooveField f = new GrooveField(6, 4, 0.01, 0.0348, 0.3);
-        f.v30(1, 1.9, 5, 1.9, 0.1).v30(1, 2.1, 5, 2.1, 0.1).v30(3, -1, 3, 1.9, 0.1).v30(3, 2.1, 3, 5, 0.1);
+        f.v30(1, 1.9, 5, 1.9, 0.1)
+                .v30(1, 2.1, 5, 2.1, 0.1)
+                .v30(3, -1, 3, 1.9, 0.1)
+                .v30(3, 2.1, 3, 5, 0.1);
         List<Terminal> terminals =
                 List.of(new Terminal(1, 1, 0.4, 2), new Terminal(1, 1, 5.6, 2), new Terminal(2, 2, 3, 2));
         ZWindowSetup s = new ZWindowSetup(
@@ -132,18 +137,30 @@ class ZWindowTest {
             MergeTree tree = MergeTree.of(f, -f.capMm());
             NetLimits limits = NetLimits.byPieces(tree);
             String what = "board " + board + " of seed " + seed + ", " + limits.whole();
-            double low = limits.apart() == null ? -0.12 : Math.max(-0.12, limits.apart().eMm());
-            double high = limits.whole() == null ? 0.25 : Math.min(0.25, limits.whole().eMm());
+            double low = limits.apart() == null
+                    ? -0.12
+                    : Math.max(-0.12, limits.apart().eMm());
+            double high = limits.whole() == null
+                    ? 0.25
+                    : Math.min(0.25, limits.whole().eMm());
             int[] base = signature(f, 0);
             double tolerance = 0.004;
-            assertThat(same(f, base, low + tolerance)).as(what + ", just above " + low).isTrue();
-            assertThat(same(f, base, high - tolerance)).as(what + ", just below " + high).isTrue();
+            assertThat(same(f, base, low + tolerance))
+                    .as(what + ", just above " + low)
+                    .isTrue();
+            assertThat(same(f, base, high - tolerance))
+                    .as(what + ", just below " + high)
+                    .isTrue();
             if (low > -0.12) {
-                assertThat(same(f, base, low - tolerance)).as(what + ", just below " + low).isFalse();
+                assertThat(same(f, base, low - tolerance))
+                        .as(what + ", just below " + low)
+                        .isFalse();
             }
             if (high < 0.25) {
                 // A part that breaks off may itself shrink to a crumb soon after: look at several errors above.
-                assertThat(same(f, base, high + 0.0003) && same(f, base, high + 0.002) && same(f, base, high + tolerance))
+                assertThat(same(f, base, high + 0.0003)
+                                && same(f, base, high + 0.002)
+                                && same(f, base, high + tolerance))
                         .as(what + ", just above " + high)
                         .isFalse();
             }

@@ -1,0 +1,117 @@
+package foilproof.copper;
+
+import foilproof.stock.ComposedBoard;
+import foilproof.stock.ComposedSide;
+
+/** The margins of one side of a composed board: the cut, not clipped by the foil top, above the foil's glue plane. */
+public final class SideField implements MarginField {
+    /** Walls up to this steep are interpolated even where no cone is: ball ends, round noses, mm per mm. */
+    static final double LEAST_SLOPE = 4;
+
+    private final ComposedBoard board;
+    private final ComposedSide side;
+    private final boolean far;
+    private final double foilMm;
+    private final double capMm;
+
+    /**
+     * A side of a board.
+     *
+     * @param board the composed board
+     * @param sideNumber from 1
+     */
+    public SideField(ComposedBoard board, int sideNumber) {
+        this.board = board;
+        side = board.side(sideNumber);
+        far = board.cutFromFarSide(sideNumber);
+        foilMm = side.foilMm();
+        capMm = side.capMm() - side.highestMm() + foilMm;
+    }
+
+    @Override
+    public double cellMm() {
+        return side.cellMm();
+    }
+
+    @Override
+    public int columns() {
+        return side.columns();
+    }
+
+    @Override
+    public int rows() {
+        return side.rows();
+    }
+
+    @Override
+    public double widthMm() {
+        return side.blank().widthMm();
+    }
+
+    @Override
+    public double heightMm() {
+        return side.blank().heightMm();
+    }
+
+    @Override
+    public double foilMm() {
+        return foilMm;
+    }
+
+    @Override
+    public double capMm() {
+        return capMm;
+    }
+
+    @Override
+    public void marginRow(int row, float[] into) {
+        row(side, row, into, foilMm, capMm);
+        if (far) {
+            lowerByFarSide(board, side, row, into);
+        }
+    }
+
+    /** Cut less glue plane along a row, clipped at the cap. */
+    static void row(ComposedSide side, int row, float[] into, double foilMm, double capMm) {
+        int n = side.columns();
+        side.cutRow(row, 0, n, into);
+        float cap = (float) capMm;
+        if (side.isFlat()) {
+            float foil = (float) foilMm;
+            for (int i = 0; i < n; i++) {
+                into[i] = Math.min(cap, into[i] + foil);
+            }
+            return;
+        }
+        double[] surface = new double[n];
+        side.surfaceRow(row, 0, n, surface);
+        for (int i = 0; i < n; i++) {
+            into[i] = Math.min(cap, (float) (into[i] - surface[i] + foilMm));
+        }
+    }
+
+    /** Where the other face's cutters come up to this foil, its copper is gone too. */
+    static void lowerByFarSide(ComposedBoard board, ComposedSide side, int row, float[] into) {
+        int n = side.columns();
+        float[] up = new float[n];
+        board.farCutRow(side.number(), row, 0, n, up);
+        double[] surface = new double[n];
+        side.surfaceRow(row, 0, n, surface);
+        double foilMm = side.foilMm();
+        for (int i = 0; i < n; i++) {
+            into[i] = Math.min(into[i], (float) (surface[i] - foilMm - up[i]));
+        }
+    }
+
+    @Override
+    public double exactMarginMm(double xMm, double yMm) {
+        double bottom = side.foilBottomMm(xMm, yMm);
+        double margin = Math.min(capMm, side.exactCutMm(xMm, yMm) - bottom);
+        return far ? Math.min(margin, bottom - board.exactFarCutMm(side.number(), xMm, yMm)) : margin;
+    }
+
+    @Override
+    public double steepestSlope() {
+        return Math.max(LEAST_SLOPE, side.steepestConeSlope());
+    }
+}
