@@ -5,8 +5,8 @@ import foilproof.bench.JobReader;
 import foilproof.bench.JobSource;
 import foilproof.bench.ReadOptions;
 import foilproof.findings.Catalogue;
-import foilproof.findings.Examination;
 import foilproof.findings.ExamineOptions;
+import foilproof.findings.Examination;
 import foilproof.findings.Examiner;
 import foilproof.source.InputException;
 
