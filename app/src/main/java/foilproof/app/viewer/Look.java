@@ -1,0 +1,87 @@
+package foilproof.app.viewer;
+
+/**
+ * How a picture is drawn.
+ *
+ * @param dark dark or light theme
+ * @param paint what the colours mean
+ * @param lifted whether the blank is shown off the spoil board, holes open
+ * @param samples frames that are summed for smooth edges: 1 while something moves, 16 at rest
+ * @param quadPixels size of a quad of the ground, pixels: 4 while something moves, 2 at rest
+ * @param shade whether occlusion and cast shadows are drawn
+ * @param fixtures whether clamps, touch points, clip and cutter are drawn
+ * @param chosenRun index of a tool run whose floor is tinted, -1 for none
+ */
+public record Look(
+        boolean dark,
+        Paint paint,
+        boolean lifted,
+        int samples,
+        double quadPixels,
+        boolean shade,
+        boolean fixtures,
+        int chosenRun) {
+
+    /** What the colours mean. */
+    public enum Paint {
+        /** Materials as they look. */
+        MATERIAL("material"),
+        /** Depth below the foil top. */
+        DEPTH("depth below foil top"),
+        /** Thickness of foil that a cutter left. */
+        FOIL_LEFT("foil left in grooves"),
+        /** How much deeper than the foil's underside the floor lies: what Z may lose before foil stays. */
+        MARGIN("depth below the foil's underside"),
+        /** Which tool run made the floor. */
+        TOOL("tool run");
+
+        private final String words;
+
+        Paint(String words) {
+            this.words = words;
+        }
+
+        /** In words. */
+        public String words() {
+            return words;
+        }
+    }
+
+    /** At rest: smooth, shaded, fine. */
+    public static Look still(boolean dark) {
+        return new Look(dark, Paint.MATERIAL, false, 8, 4, true, true, -1);
+    }
+
+    /** The same with other colours. */
+    public Look withPaint(Paint p) {
+        return new Look(dark, p, lifted, samples, quadPixels, shade, fixtures, chosenRun);
+    }
+
+    /** The same at another fineness. */
+    public Look fine(int newSamples, double newQuadPixels, boolean newShade) {
+        return new Look(dark, paint, lifted, newSamples, newQuadPixels, newShade, fixtures, chosenRun);
+    }
+
+    /** The same with the blank on or off the spoil board. */
+    public Look withLifted(boolean newLifted) {
+        return new Look(dark, paint, newLifted, samples, quadPixels, shade, fixtures, chosenRun);
+    }
+
+    /** The same with a tool run tinted. */
+    public Look withChosenRun(int run) {
+        return new Look(dark, paint, lifted, samples, quadPixels, shade, fixtures, run);
+    }
+
+    /** The same in the other theme. */
+    public Look withDark(boolean newDark) {
+        return new Look(newDark, paint, lifted, samples, quadPixels, shade, fixtures, chosenRun);
+    }
+
+    /** The ends of the colour scale, mm, for a foil thickness. */
+    public double[] rangeMm(double foilMm, double thicknessMm) {
+        if (paint == Paint.DEPTH) {
+            return new double[] {0, Math.min(0.3, thicknessMm)};
+        }
+        return paint == Paint.FOIL_LEFT ? new double[] {0, foilMm} : new double[] {-foilMm, 0.15};
+    }
+}

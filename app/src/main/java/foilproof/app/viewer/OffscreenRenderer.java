@@ -1,0 +1,135 @@
+package foilproof.app.viewer;
+
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.function.BooleanSupplier;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Draws snapshots without a window, on a thread of its own that owns the OpenGL context.
+ *
+ * <p>Close it before the process ends: some drivers crash when a context is still bound then.
+ */
+public final class OffscreenRenderer implements AutoCloseable {
+    private final ExecutorService thread;
+    private @Nullable GlContext context;
+    private @Nullable SceneDrawer drawer;
+    private String words = "";
+
+    /**
+     * What is to be drawn.
+     *
+     * @param board the snapshot
+     * @param conditions what differs from the base
+     * @param camera from where
+     * @param look how
+     * @param width pixels
+     * @param height pixels
+     */
+    public record Request(
+            BoardSnapshot board,
+            BoardSnapshot.Conditions conditions,
+            Camera camera,
+            Look look,
+            int width,
+            int height) {}
+
+    /** Starts the thread; the context is made with the first picture, or by {@link #start()}. */
+    public OffscreenRenderer() {
+        thread = Executors.newSingleThreadExecutor(task -> {
+            Thread t = new Thread(task, "foilproof-drawing");
+            t.setDaemon(true);
+            return t;
+        });
+    }
+
+    /** Makes the context and the shaders in the background, so that the first picture need not wait for them. */
+    public CompletableFuture<String> start() {
+        return submit(() -> {
+            drawer();
+            return words;
+        });
+    }
+
+    /** Draws a picture; the future fails with a {@link GraphicsException} where graphics do not work. */
+    public CompletableFuture<Frame> draw(Request request) {
+        return draw(request, () -> false);
+    }
+
+    /**
+     * Draws a picture that may be given up.
+     *
+     * @param overtaken asked between the summed frames; true ends the work with a {@link CancellationException}, except
+     *     that one frame is always finished
+     */
+    public CompletableFuture<Frame> draw(Request request, BooleanSupplier overtaken) {
+        return submit(() -> drawer().draw(request, overtaken));
+    }
+
+    /** What draws, in words: the way to the context, the driver's name and version. */
+    public String words() {
+        return words;
+    }
+
+    private SceneDrawer drawer() throws GraphicsException {
+        if (drawer == null) {
+            if (context == null) {
+                context = GlContext.open();
+            }
+            drawer = new SceneDrawer();
+            words = context.words() + ", " + drawer.driverWords();
+        }
+        return drawer;
+    }
+
+    private interface Work<T> {
+        T run() throws GraphicsException;
+    }
+
+    private <T> CompletableFuture<T> submit(Work<T> work) {
+        CompletableFuture<T> result = new CompletableFuture<>();
+        thread.execute(() -> {
+            try {
+                result.complete(work.run());
+            } catch (Exception | LinkageError e) {
+                result.completeExceptionally(e);
+            }
+        });
+        return result;
+    }
+
+    /** Waits for a picture. */
+    static Frame await(CompletableFuture<Frame> frame) throws GraphicsException {
+        try {
+            return frame.get();
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new GraphicsException("interrupted while drawing");
+        } catch (ExecutionException e) {
+            if (e.getCause() instanceof GraphicsException g) {
+                throw g;
+            }
+            throw new GraphicsException("drawing failed: " + e.getCause());
+        }
+    }
+
+    @Override
+    public void close() {
+        CompletableFuture<Boolean> done = submit(() -> {
+            if (drawer != null) {
+                drawer.delete();
+                drawer = null;
+            }
+            if (context != null) {
+                context.close();
+                context = null;
+            }
+            return true;
+        });
+        thread.shutdown();
+        done.join();
+    }
+}

@@ -1,0 +1,137 @@
+package foilproof.app.viewer;
+
+import java.util.Arrays;
+import org.joml.FrustumIntersection;
+import org.joml.Matrix4f;
+import org.joml.Vector3f;
+
+/**
+ * Chooses the patches of the ground: squares of 32 x 32 quads, split until a quad covers few enough pixels, left whole
+ * where no cutter went or where the picture does not reach.
+ */
+final class Patches {
+    /** Quads along a patch's side. */
+    static final int QUADS = 32;
+
+    private static final int MOST = 6000;
+
+    private final BoardSnapshot board;
+    private final Camera camera;
+    private final double quadPixels;
+    private final double pixelsPerMm;
+    private final FrustumIntersection frustum;
+    private final Vector3f eye;
+    private final Batch cut = new Batch();
+    private final Batch plain = new Batch();
+
+    /** Patches that are drawn together: four floats each: x, y, size (mm), region. */
+    static final class Batch {
+        private float[] list = new float[4 * 256];
+        private int count;
+
+        private void add(double x, double y, double size, int region) {
+            if (4 * count == list.length) {
+                list = Arrays.copyOf(list, 2 * list.length);
+            }
+            list[4 * count] = (float) x;
+            list[4 * count + 1] = (float) y;
+            list[4 * count + 2] = (float) size;
+            list[4 * count + 3] = region;
+            count++;
+        }
+
+        int count() {
+            return count;
+        }
+
+        float[] list() {
+            return Arrays.copyOf(list, 4 * count);
+        }
+    }
+
+    Patches(BoardSnapshot board, Camera camera, Matrix4f clipFromWorld, int height, double quadPixels) {
+        this.board = board;
+        this.camera = camera;
+        this.quadPixels = quadPixels;
+        this.pixelsPerMm = camera.pixelsPerMm(height);
+        this.frustum = new FrustumIntersection(clipFromWorld);
+        this.eye = camera.eye();
+    }
+
+    /** Patches on which some cutter left its trace. */
+    Batch cut() {
+        return cut;
+    }
+
+    /** Patches that no cutter reached, drawn without looking for cuts. */
+    Batch plain() {
+        return plain;
+    }
+
+    /** Adds the patches of a box of the ground. */
+    void add(double[] box, int region) {
+        double size = Math.max(box[2] - box[0], box[3] - box[1]);
+        double small = Math.max(1e-6, Math.min(box[2] - box[0], box[3] - box[1]));
+        int parts = (int) Math.max(1, Math.min(16, Math.floor(size / small)));
+        double part = size / parts;
+        for (double x = box[0]; x < box[2] - 1e-9; x += part) {
+            for (double y = box[1]; y < box[3] - 1e-9; y += part) {
+                split(x, y, part, box, region, 0);
+            }
+        }
+    }
+
+    private void split(double x, double y, double size, double[] box, int region, int level) {
+        double x1 = Math.min(x + size, box[2]);
+        double y1 = Math.min(y + size, box[3]);
+        if (x >= box[2] || y >= box[3] || cut.count >= MOST) {
+            return;
+        }
+        double z = camera.zFactor();
+        float lowest = (float) ((board.spoilTopMm() - board.spoilBoardMm()) * z);
+        if (!frustum.testAab((float) x, (float) y, lowest, (float) x1, (float) y1, (float) (0.4 * z))) {
+            return;
+        }
+        double quad = size / QUADS;
+        boolean uncut = !cutIn(x - size * 0.02, y - size * 0.02, x1 + size * 0.02, y1 + size * 0.02);
+        boolean coarse = uncut && (region != 0 || level >= 2);
+        if (coarse || quad * scale(x, y, x1, y1) <= quadPixels || quad < 0.002) {
+            (uncut ? plain : cut).add(x, y, size, region);
+            return;
+        }
+        double half = size / 2;
+        split(x, y, half, box, region, level + 1);
+        split(x + half, y, half, box, region, level + 1);
+        split(x, y + half, half, box, region, level + 1);
+        split(x + half, y + half, half, box, region, level + 1);
+    }
+
+    private double scale(double x0, double y0, double x1, double y1) {
+        if (camera.parallel()) {
+            return pixelsPerMm;
+        }
+        double dx = Math.max(0, Math.max(x0 - eye.x, eye.x - x1));
+        double dy = Math.max(0, Math.max(y0 - eye.y, eye.y - y1));
+        double dz = eye.z;
+        double d = Math.max(1e-3, Math.sqrt(dx * dx + dy * dy + dz * dz));
+        return pixelsPerMm * camera.distanceMm() / d;
+    }
+
+    private boolean cutIn(double x0, double y0, double x1, double y1) {
+        return cutIn(board.runs(), x0, y0, x1, y1) || cutIn(board.farRuns(), x0, y0, x1, y1);
+    }
+
+    private static boolean cutIn(
+            java.util.List<BoardSnapshot.ToolRun> runs, double x0, double y0, double x1, double y1) {
+        for (BoardSnapshot.ToolRun r : runs) {
+            double a0 = r.flipX() * (r.flipX() > 0 ? x0 : x1) + r.shiftXMm();
+            double a1 = r.flipX() * (r.flipX() > 0 ? x1 : x0) + r.shiftXMm();
+            double b0 = r.flipY() * (r.flipY() > 0 ? y0 : y1) + r.shiftYMm();
+            double b1 = r.flipY() * (r.flipY() > 0 ? y1 : y0) + r.shiftYMm();
+            if (r.tiles().anyIn(a0, b0, a1, b1)) {
+                return true;
+            }
+        }
+        return false;
+    }
+}

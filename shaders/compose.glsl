@@ -1,0 +1,77 @@
+// The board is composed here, for every vertex and every pixel: min(S, E_k + z0_k - e_k).
+// Heights are mm, Z 0 the nominal foil top. Shared by surface.vert and surface.frag.
+//
+// Software drawing runs both arms of every branch, so what a picture does not need is left out by #if, and a run's
+// height at a place is one page and one filtered texel: each tile carries the first column and row of its neighbours.
+
+const int MAX_RUNS = 64;
+
+uniform sampler2DArray heightAtlas;   // 16-bit heights, 1.0 = no cutter came here
+uniform usampler2D pageTable;         // per run: tile -> slot, 0 where there is none
+uniform sampler2D surfaceMap;         // S above its nominal plane
+uniform vec4 surfaceFrame;            // x0, y0, 1/step x, 1/step y
+uniform vec4 bow;                     // how far the middle lies low, 2/width, 2/height, thickness change
+uniform vec2 heightCode;              // z = x + texel * y
+uniform vec2 slotSize;                // cells from slot to slot, 1 / cells along an atlas layer's side
+uniform int topRuns;                  // runs 0 .. topRuns-1 cut this face
+uniform int runCount;                 // the rest cut the far face
+uniform vec4 runOrigin[MAX_RUNS];     // x0, y0, 1/cell, shift of Z (z0 now - z0 encoded - e)
+uniform ivec4 runPage[MAX_RUNS];      // first row in the page table, tile columns, tile rows, log2 of tile cells
+uniform vec4 runFrom[MAX_RUNS];       // x' = x*a + b, y' = y*c + d
+uniform vec4 zLayers;                 // thickness, foil, tape, spoil board's top Z
+
+float foilTop(vec2 p) {
+    vec2 m = clamp(p * bow.yz - 1.0, -1.0, 1.0);
+    float z = bow.w - bow.x * (1.0 - m.x * m.x) * (1.0 - m.y * m.y);
+#if FLAT == 0
+    vec2 q = (p - surfaceFrame.xy) * surfaceFrame.zw;
+    vec2 n = vec2(textureSize(surfaceMap, 0));
+    z += textureLod(surfaceMap, (clamp(q, vec2(0.0), n - 1.0) + 0.5) / n, 0.0).r;
+#endif
+    return z;
+}
+
+// The encoded height of a run at p, linear between cell centres; 1.0 where no cutter came.
+float envelope(int k, vec2 p) {
+    ivec4 page = runPage[k];
+    vec2 q = (p * runFrom[k].xz + runFrom[k].yw - runOrigin[k].xy) * runOrigin[k].z - 0.5;
+    vec2 tile = floor(q * (1.0 / float(1 << page.w)));
+    ivec2 t = ivec2(tile);
+    bool outside = any(lessThan(t, ivec2(0))) || t.x >= page.y || t.y >= page.z;
+    t = clamp(t, ivec2(0), max(page.yz - 1, ivec2(0)));
+    uint slot = texelFetch(pageTable, ivec2(t.x, page.x + t.y), 0).r;
+    vec2 at = vec2(float(slot & 0xFFu), float((slot >> 8) & 0xFFu)) * slotSize.x;
+    vec2 uv = (at + (q - tile * float(1 << page.w)) + 0.5) * slotSize.y;
+    float v = textureLod(heightAtlas, vec3(uv, float((slot >> 16) & 0x7FFFu)), 0.0).r;
+    return outside || slot == 0u ? 1.0 : v;
+}
+
+// Composed surface from the surface s before any cut; who is the run that made it, -1 for none.
+float composed(vec2 p, float s, out int who) {
+    float h = s;
+    who = -1;
+#if PLAIN == 0
+    for (int k = 0; k < topRuns; k++) {
+        float v = envelope(k, p);
+        float z = heightCode.x + v * heightCode.y + runOrigin[k].w;
+        bool lower = v < 0.99999 && z < h;
+        h = lower ? z : h;
+        who = lower ? k : who;
+    }
+#endif
+    return h;
+}
+
+// Underside of the blank: its plane, raised where the far face was cut.
+float underside(vec2 p) {
+    float bottom = -zLayers.x;
+    float h = bottom;
+#if PLAIN == 0
+    for (int k = topRuns; k < runCount; k++) {
+        float v = envelope(k, p);
+        float z = bottom - (heightCode.x + v * heightCode.y + runOrigin[k].w);
+        h = v < 0.99999 ? max(h, z) : h;
+    }
+#endif
+    return h;
+}
