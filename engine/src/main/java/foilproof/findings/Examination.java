@@ -8,10 +8,13 @@ import foilproof.bench.Work;
 import foilproof.motion.MotionPlan;
 import foilproof.motion.PlannedProgram;
 import foilproof.motion.Segments;
+import foilproof.motion.Stroke;
+import foilproof.motion.Toolpaths;
 import foilproof.stock.BoardStock;
 import foilproof.stock.ComposedBoard;
 import foilproof.stock.ComposedSide;
 import foilproof.stock.Conditions;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
@@ -27,7 +30,8 @@ public final class Examination {
     private final ComposedBoard board;
     private final List<RunFacts> runs;
     private final Engagements engagements;
-    private final Works works;
+    private final Toolpaths paths;
+    private final @Nullable Work[] work;
     private final List<Hole> holes;
     private final List<CopperFacts> copper;
     private final ExamineOptions options;
@@ -40,9 +44,18 @@ public final class Examination {
         this.runs = parts.runs();
         this.options = parts.options();
         this.engagements = parts.engagements();
-        this.works = Works.classify(this);
+        this.paths = Toolpaths.of(plan, job);
+        this.work = works(paths, plan.segments().size());
         this.holes = Holes.find(this);
         this.copper = CopperFacts.of(this);
+    }
+
+    private static @Nullable Work[] works(Toolpaths paths, int segments) {
+        @Nullable Work[] work = new Work[segments];
+        for (Stroke stroke : paths.strokes()) {
+            Arrays.fill(work, stroke.firstSegment(), stroke.endSegment(), paths.workOf(stroke));
+        }
+        return work;
     }
 
     /** What an examination is built of. */
@@ -73,6 +86,11 @@ public final class Examination {
     /** What was swept. */
     public BoardStock stock() {
         return stock;
+    }
+
+    /** Strokes, holes and loops of the paths. */
+    public Toolpaths paths() {
+        return paths;
     }
 
     /** The finished board under the conditions asked for. */
@@ -157,7 +175,7 @@ public final class Examination {
 
     /** What work a segment does, as the job says or as depth and shape tell; null where it cuts nothing. */
     public @Nullable Work workOf(int segment) {
-        return works.of(segment);
+        return work[segment];
     }
 
     /** The Z error that the set-up allows a run, mm, + = really deeper. */

@@ -66,7 +66,7 @@ public final class Examiner {
         ComposedBoard board = stock.under(conditions(plan));
         List<RunFacts> runs = facts(plan, tools, board);
         step("replaying the moves", 0.55);
-        Engagements engagements = ReplayedEngagements.of(plan, stock, board, options.threads());
+        Engagements engagements = ReplayedEngagements.of(plan, board, options.threads());
         step("judging the copper", 0.65);
         Examination x = new Examination(new Examination.Parts(job, plan, stock, board, runs, engagements, options));
         step("checking", 0.9);

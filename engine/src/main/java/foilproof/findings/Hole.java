@@ -14,7 +14,8 @@ package foilproof.findings;
  * @param circledMm height down to which it has its full shape all round, blank's frame, mm (helices end higher)
  * @param entryMm diameter at the foil's top
  * @param exitMm diameter at the blank's underside, 0 where it does not reach it
- * @param pecks how many dips made it
+ * @param longestPlungeMm the deepest single straight way down without coming up, mm
+ * @param pecks how many times the cutter went in
  */
 public record Hole(
         int side,
@@ -28,6 +29,7 @@ public record Hole(
         double circledMm,
         double entryMm,
         double exitMm,
+        double longestPlungeMm,
         int pecks) {
     /** Whether it passes the blank. */
     public boolean through() {

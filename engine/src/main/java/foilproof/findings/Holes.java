@@ -1,10 +1,12 @@
 package foilproof.findings;
 
 import foilproof.bench.Tool;
+import foilproof.motion.Segments;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 
-/** Finds the holes of a job among the dips of its tool runs. */
+/** The holes of a job in the blank's frame, all that is made at one place joined into one. */
 final class Holes {
     private static final double SAME_PLACE_MM = 0.02;
 
@@ -12,50 +14,41 @@ final class Holes {
 
     static List<Hole> find(Examination x) {
         List<Hole> holes = new ArrayList<>();
-        for (RunFacts run : x.runs()) {
-            if (run.tool() == null) {
-                continue;
-            }
-            for (Dips.Dip dip : Dips.of(x, run)) {
-                if (dip.hole() && dip.depthMm() > x.foilMm() + 1e-6 && onBlank(x, dip.xMm(), dip.yMm())) {
-                    merge(holes, hole(x, run, dip));
-                }
+        for (foilproof.motion.Hole path : x.paths().holes()) {
+            RunFacts run = x.run(path.run());
+            boolean deep = run.blankFromRunMm(path.deepestMm()) < -x.foilMm() - 1e-6;
+            if (run.tool() != null && deep && onBlank(x, path.xMm(), path.yMm())) {
+                merge(holes, hole(x, run, path));
             }
         }
         return List.copyOf(holes);
     }
 
     private static boolean onBlank(Examination x, double xMm, double yMm) {
-        return xMm > 0
-                && yMm > 0
-                && xMm < x.job().blank().widthMm()
-                && yMm < x.job().blank().heightMm();
+        return xMm > 0 && yMm > 0 && xMm < x.job().blank().widthMm() && yMm < x.job().blank().heightMm();
     }
 
-    private static Hole hole(Examination x, RunFacts run, Dips.Dip dip) {
-        double top = x.side(run.side().number()).surfaceMm(dip.xMm(), dip.yMm());
-        double tip = -dip.depthMm();
-        double low = dip.bored() ? dip.circledLowMm() : tip;
-        Tool tool = java.util.Objects.requireNonNull(run.tool());
-        double atTop = 2 * (dip.pathRadiusMm() + tool.cutRadiusAtHeightMm(top - low));
+    private static Hole hole(Examination x, RunFacts run, foilproof.motion.Hole path) {
+        Segments s = x.plan().segments();
+        int deepest = path.firstSegment();
+        for (int i = path.firstSegment(); i < path.endSegment(); i++) {
+            if (s.isFeed(i) && s.lowestMm(i) < s.lowestMm(deepest) - 1e-9) {
+                deepest = i;
+            }
+        }
+        double top = x.side(run.side().number()).surfaceMm(path.xMm(), path.yMm());
+        double tip = run.blankFromRunMm(path.deepestMm());
+        double low = run.blankFromRunMm(BoreFloor.allRoundMm(s, path));
+        Tool tool = Objects.requireNonNull(run.tool());
+        double entry = 2 * (path.pathRadiusMm() + tool.cutRadiusAtHeightMm(top - low));
         double above = -x.thicknessMm() - low;
-        double exit = above < -1e-9 ? 0 : 2 * (dip.pathRadiusMm() + tool.cutRadiusAtHeightMm(Math.max(0, above)));
+        double exit = above < -1e-9 ? 0 : 2 * (path.pathRadiusMm() + tool.cutRadiusAtHeightMm(Math.max(0, above)));
         return new Hole(
-                run.side().number(),
-                dip.xMm(),
-                dip.yMm(),
-                run.run().index(),
-                dip.deepest(),
-                dip.bored(),
-                dip.pathRadiusMm(),
-                tip,
-                low,
-                atTop,
-                exit,
-                1);
+                run.side().number(), path.xMm(), path.yMm(), path.run(), deepest, path.pathRadiusMm() > 0,
+                path.pathRadiusMm(), tip, low, entry, exit, path.longestPlungeMm(), path.strokes());
     }
 
-    /** The wider entry and exit of all dips at one place count; the deepest gives line and tool. */
+    /** The wider entry and exit of all that is made at one place count; the deepest gives line and tool. */
     private static void merge(List<Hole> holes, Hole next) {
         for (int i = 0; i < holes.size(); i++) {
             Hole old = holes.get(i);
@@ -65,18 +58,11 @@ final class Holes {
                 holes.set(
                         i,
                         new Hole(
-                                deep.side(),
-                                deep.xMm(),
-                                deep.yMm(),
-                                deep.run(),
-                                deep.segment(),
-                                old.bored() || next.bored(),
-                                Math.max(old.pathRadiusMm(), next.pathRadiusMm()),
-                                Math.min(old.tipMm(), next.tipMm()),
-                                Math.min(old.circledMm(), next.circledMm()),
-                                Math.max(old.entryMm(), next.entryMm()),
-                                Math.max(old.exitMm(), next.exitMm()),
-                                old.pecks() + 1));
+                                deep.side(), deep.xMm(), deep.yMm(), deep.run(), deep.segment(),
+                                old.bored() || next.bored(), Math.max(old.pathRadiusMm(), next.pathRadiusMm()),
+                                Math.min(old.tipMm(), next.tipMm()), Math.min(old.circledMm(), next.circledMm()),
+                                Math.max(old.entryMm(), next.entryMm()), Math.max(old.exitMm(), next.exitMm()),
+                                deep.longestPlungeMm(), old.pecks() + next.pecks()));
                 return;
             }
         }
