@@ -2,6 +2,8 @@ package foilproof.language;
 
 /** Checks what a block asks for as a whole, before any of it runs, and decides which motion goes with it. */
 final class BlockChecks {
+    private static final int FREE_LETTERS = letters("ABCFSTXYZ");
+
     private final Controller c;
     private final boolean strict;
 
@@ -12,6 +14,11 @@ final class BlockChecks {
 
     void check(Block block) throws ProgramException {
         block.motion = -1;
+        for (char letter = 'A'; letter <= 'C'; letter++) {
+            if (block.has(letter) && block.value(letter) != 0) {
+                throw unused(block, letter);
+            }
+        }
         int nonModal = block.g[Codes.NON_MODAL];
         int length = block.g[Codes.LENGTH];
         boolean axisUser = nonModal == 100 || nonModal == 280 || nonModal == 300 || nonModal == 920 || length == 431;
@@ -129,7 +136,7 @@ final class BlockChecks {
 
     private void checkLetters(Block block, int nonModal) throws ProgramException {
         int motion = block.motion;
-        int rest = block.letters() & ~letters("FSTXYZ");
+        int rest = block.letters() & ~FREE_LETTERS;
         if (rest == 0) {
             return;
         }
@@ -153,9 +160,6 @@ final class BlockChecks {
         }
         if (block.g[Codes.LENGTH] == 430) {
             rest &= ~letters("H");
-        }
-        for (char letter = 'A'; letter <= 'C'; letter++) {
-            rest &= block.has(letter) && block.value(letter) == 0 ? ~letters(String.valueOf(letter)) : -1;
         }
         if (rest != 0) {
             throw unused(block, (char) ('A' + Integer.numberOfTrailingZeros(rest)));
