@@ -51,7 +51,8 @@ final class Arcs {
         boolean offsets = block.has(offsetFirst) || block.has(offsetSecond);
         if (block.has('R')) {
             if (offsets || block.has(offsetAxial)) {
-                throw block.error("arc-form", 'R', "an arc with both R and I, J or K").expecting("Expected one or the other.");
+                throw block.error("arc-form", 'R', "an arc with both R and I, J or K")
+                        .expecting("Expected one or the other.");
             }
             if (!ends) {
                 throw block.error("arc-end", "an arc by radius without " + first + " and " + second)
@@ -61,7 +62,8 @@ final class Arcs {
         }
         if (block.has(offsetAxial)) {
             throw block.error("arc-plane", offsetAxial, "the word " + offsetAxial + " lies across the plane of the arc")
-                    .expecting("Expected " + offsetFirst + " and " + offsetSecond + ", or another plane (G17, G18, G19).");
+                    .expecting(
+                            "Expected " + offsetFirst + " and " + offsetSecond + ", or another plane (G17, G18, G19).");
         }
         if (!offsets) {
             throw block.error("arc-centre", "an arc without radius and without centre")
@@ -87,7 +89,8 @@ final class Arcs {
         double half = chord / 2;
         double excess = half - size;
         if (excess > toleranceMm(size * c.scale()) / c.scale() || size == 0) {
-            throw block.error("arc-radius", 'R', "the radius is too small: the end is farther away than twice the radius")
+            throw block.error(
+                            "arc-radius", 'R', "the radius is too small: the end is farther away than twice the radius")
                     .expecting("Expected |R| of at least half the way from start to end.");
         }
         double height = excess >= 0 ? 0 : Math.sqrt((size - half) * (size + half));
@@ -100,7 +103,10 @@ final class Arcs {
         double sweep = Math.toDegrees(2 * StrictMath.asin(Math.min(1, half / size)));
         sweep = radius > 0 ? sweep : 360 - sweep;
         if (sweep > 165 && sweep < 195 || sweep > 345) {
-            c.note(NoteKind.ARC_BY_RADIUS_FRAGILE, sweep, "an arc by radius whose centre hangs on the last digits of its end point");
+            c.note(
+                    NoteKind.ARC_BY_RADIUS_FRAGILE,
+                    sweep,
+                    "an arc by radius whose centre hangs on the last digits of its end point");
         }
         if (excess > 0) {
             c.note(NoteKind.ARC_RADIUS_ERROR, excess * c.scale(), "the chord is longer than twice the radius");
@@ -120,16 +126,26 @@ final class Arcs {
         double startRadius = hypot(startFirst - centreFirst, startSecond - centreSecond);
         double endRadius = hypot(endFirst - centreFirst, endSecond - centreSecond);
         if (startRadius * c.scale() <= SAME_POINT_MM) {
-            throw block.error("arc-radius", first, "an arc of radius zero").expecting("Expected a centre away from the start.");
+            throw block.error("arc-radius", first, "an arc of radius zero")
+                    .expecting("Expected a centre away from the start.");
         }
         double differenceMm = Math.abs(startRadius - endRadius) * c.scale();
         double toleranceMm = toleranceMm(startRadius * c.scale());
         // A difference of just the tolerance is within it: 1e-9 mm covers the rounding of decimal input.
         if (differenceMm > toleranceMm + 1e-9) {
-            throw block.error("arc-radii", first, String.format(java.util.Locale.ROOT,
-                            "the radius is %.4f mm at the arc's start and %.4f mm at its end: they differ by %.4f mm",
-                            startRadius * c.scale(), endRadius * c.scale(), differenceMm))
-                    .expecting(String.format(java.util.Locale.ROOT, "Expected a difference of at most %.4f mm%s.", toleranceMm,
+            throw block.error(
+                            "arc-radii",
+                            first,
+                            String.format(
+                                    java.util.Locale.ROOT,
+                                    "the radius is %.4f mm at the arc's start and %.4f mm at its end: they differ by %.4f mm",
+                                    startRadius * c.scale(),
+                                    endRadius * c.scale(),
+                                    differenceMm))
+                    .expecting(String.format(
+                            java.util.Locale.ROOT,
+                            "Expected a difference of at most %.4f mm%s.",
+                            toleranceMm,
                             c.arcCentresAbsolute ? "" : "; if the centre is meant absolute, say G90.1"));
         }
         if (differenceMm > 1e-9) {

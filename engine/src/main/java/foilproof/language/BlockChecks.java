@@ -28,7 +28,8 @@ final class BlockChecks {
             decideMotion(block);
         }
         if (nonModal == 530 && block.motion != 0 && block.motion != 10) {
-            throw block.errorAtG("g53", Codes.NON_MODAL, "G53 without a G0 or G1 move").expecting("Expected G0 or G1 with axis words.");
+            throw block.errorAtG("g53", Codes.NON_MODAL, "G53 without a G0 or G1 move")
+                    .expecting("Expected G0 or G1 with axis words.");
         }
         if (block.gCount > 0) {
             checkModes(block, nonModal);
@@ -39,14 +40,17 @@ final class BlockChecks {
     private void otherAxisUser(Block block, int nonModal, int length) throws ProgramException {
         int explicit = block.g[Codes.MOTION];
         if (explicit >= 0 && explicit != 800 || nonModal >= 0 && length == 431 && nonModal != 40) {
-            throw block.errorAtG("axis-words-twice", Codes.NON_MODAL, "two codes on one line that both take the axis words")
+            throw block.errorAtG(
+                            "axis-words-twice", Codes.NON_MODAL, "two codes on one line that both take the axis words")
                     .expecting("Expected them on lines of their own.");
         }
         if (nonModal == 920 && !block.hasAxis()) {
-            throw block.errorAtG("axis-missing", Codes.NON_MODAL, "G92 without axis words").expecting("Expected X, Y or Z.");
+            throw block.errorAtG("axis-missing", Codes.NON_MODAL, "G92 without axis words")
+                    .expecting("Expected X, Y or Z.");
         }
         if (length == 431 && (!block.has('Z') || block.has('X') || block.has('Y'))) {
-            throw block.errorAtG("axis-missing", Codes.LENGTH, "G43.1 takes Z alone").expecting("Expected Z and neither X nor Y.");
+            throw block.errorAtG("axis-missing", Codes.LENGTH, "G43.1 takes Z alone")
+                    .expecting("Expected Z and neither X nor Y.");
         }
     }
 
@@ -66,7 +70,8 @@ final class BlockChecks {
         }
         if (explicit == 800) {
             if (axes) {
-                throw block.error("no-motion-mode", "axis words on a line with G80").expecting("Expected no axis words.");
+                throw block.error("no-motion-mode", "axis words on a line with G80")
+                        .expecting("Expected no axis words.");
             }
             return;
         }
@@ -94,7 +99,8 @@ final class BlockChecks {
             }
         }
         if (block.g[Codes.LENGTH] == 430 && !block.has('H')) {
-            throw block.errorAtG("length-number", Codes.LENGTH, "G43 without H").expecting("Expected the tool's number: G43 H1.");
+            throw block.errorAtG("length-number", Codes.LENGTH, "G43 without H")
+                    .expecting("Expected the tool's number: G43 H1.");
         }
         if (c.comp != CutterComp.OFF) {
             checkComp(block, nonModal);
@@ -103,7 +109,8 @@ final class BlockChecks {
         if (turnOn == 410 || turnOn == 420) {
             int plane = block.g[Codes.PLANE];
             if (plane < 0 ? c.plane != Plane.XY : plane != 170) {
-                throw block.errorAtG("comp-plane", Codes.RADIUS_COMP, "radius compensation outside the XY plane").expecting("Expected G17 first.");
+                throw block.errorAtG("comp-plane", Codes.RADIUS_COMP, "radius compensation outside the XY plane")
+                        .expecting("Expected G17 first.");
             }
         }
     }
@@ -111,25 +118,32 @@ final class BlockChecks {
     private void checkComp(Block block, int nonModal) throws ProgramException {
         int comp = block.g[Codes.RADIUS_COMP];
         if (comp == 410 || comp == 420) {
-            throw block.errorAtG("comp-twice", Codes.RADIUS_COMP, "radius compensation is on already").expecting("Expected G40 first.");
+            throw block.errorAtG("comp-twice", Codes.RADIUS_COMP, "radius compensation is on already")
+                    .expecting("Expected G40 first.");
         }
         int plane = block.g[Codes.PLANE];
         if (plane == 180 || plane == 190) {
-            throw block.errorAtG("comp-plane", Codes.PLANE, "another plane while radius compensation is on").expecting("Expected G40 first.");
+            throw block.errorAtG("comp-plane", Codes.PLANE, "another plane while radius compensation is on")
+                    .expecting("Expected G40 first.");
         }
         if (block.g[Codes.UNITS] >= 0 && (block.g[Codes.UNITS] == 200) != (c.units == LengthUnits.INCH)) {
-            throw block.errorAtG("comp-units", Codes.UNITS, "a change of units while radius compensation is on").expecting("Expected G40 first.");
+            throw block.errorAtG("comp-units", Codes.UNITS, "a change of units while radius compensation is on")
+                    .expecting("Expected G40 first.");
         }
         // G40 on the same line comes first in the order of execution, so that what follows meets no compensation.
         if (comp == 400) {
             return;
         }
         if (block.g[Codes.SYSTEM] >= 0) {
-            throw block.errorAtG("comp-origin", Codes.SYSTEM, "another coordinate system while radius compensation is on")
+            throw block.errorAtG(
+                            "comp-origin", Codes.SYSTEM, "another coordinate system while radius compensation is on")
                     .expecting("Expected G40 first.");
         }
         if (nonModal > 40) {
-            throw block.errorAtG("comp-origin", Codes.NON_MODAL, Codes.nameOfG(nonModal) + " while radius compensation is on")
+            throw block.errorAtG(
+                            "comp-origin",
+                            Codes.NON_MODAL,
+                            Codes.nameOfG(nonModal) + " while radius compensation is on")
                     .expecting("Expected G40 first.");
         }
     }
@@ -166,13 +180,15 @@ final class BlockChecks {
         }
         boolean twoTimes = nonModal == 40 && (Codes.isCycle(motion) || block.g[Codes.PATH] == 640) && block.has('P');
         if (twoTimes) {
-            throw block.error("word-shared", 'P', "P could belong to two codes on this line").expecting("Expected them on lines of their own.");
+            throw block.error("word-shared", 'P', "P could belong to two codes on this line")
+                    .expecting("Expected them on lines of their own.");
         }
     }
 
     private static ProgramException unused(Block block, char letter) {
         if (letter <= 'C') {
-            return block.error("no-rotary-axis", letter, "a turn about axis " + letter + ", which the bench does not have")
+            return block.error(
+                            "no-rotary-axis", letter, "a turn about axis " + letter + ", which the bench does not have")
                     .expecting("Expected moves of X, Y and Z.");
         }
         String owner =

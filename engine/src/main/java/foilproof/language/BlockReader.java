@@ -96,7 +96,8 @@ final class BlockReader {
             c = peek();
         }
         if (digits == 0) {
-            throw error("line-number", start, at, "a line number without digits").expecting("Expected N and up to 5 digits.");
+            throw error("line-number", start, at, "a line number without digits")
+                    .expecting("Expected N and up to 5 digits.");
         }
         if (digits > 5 && dialect == Dialect.STRICT) {
             throw error("line-number", start, at, "a line number of more than 5 digits")
@@ -109,7 +110,8 @@ final class BlockReader {
         int i = at + 1;
         while (i < end && bytes[i] != ')') {
             if (bytes[i] == '(') {
-                throw error("comment-nested", i, i + 1, "a comment within a comment").expecting("Expected ) first.");
+                throw error("comment-nested", i, i + 1, "a comment within a comment")
+                        .expecting("Expected ) first.");
             }
             i++;
         }
@@ -152,8 +154,9 @@ final class BlockReader {
             case 'G' -> readG(block, start);
             case 'M' -> readM(block, start);
             case 'E', 'O', 'U', 'V', 'W' -> throw unknownWord(letter, start);
-            case 'N' -> throw error("line-number", start, at, "a line number that is not first on its line")
-                    .expecting("Expected N only at the start of a line.");
+            case 'N' ->
+                throw error("line-number", start, at, "a line number that is not first on its line")
+                        .expecting("Expected N only at the start of a line.");
             default -> {
                 if (block.has(letter)) {
                     throw error("word-twice", start, at, "a second " + letter + " word on one line")
@@ -189,9 +192,12 @@ final class BlockReader {
                     .near(Spelling.nearest(written, Codes.namesOfG(dialect)));
         }
         if (block.g[group] >= 0) {
-            throw error("modal-group", start, at,
-                            written(start) + " and " + Codes.nameOfG(block.g[group]) + " are both of the modal group of "
-                                    + Codes.nameOfGroup(group))
+            throw error(
+                            "modal-group",
+                            start,
+                            at,
+                            written(start) + " and " + Codes.nameOfG(block.g[group])
+                                    + " are both of the modal group of " + Codes.nameOfGroup(group))
                     .expecting("Expected one of them on a line.");
         }
         block.g[group] = code;
@@ -210,7 +216,10 @@ final class BlockReader {
             throw error("five-m", start, at, "five M words on one line").expecting("Expected at most four.");
         }
         if (block.m[group] >= 0) {
-            throw error("modal-group", start, at,
+            throw error(
+                            "modal-group",
+                            start,
+                            at,
                             "M" + code + " and M" + block.m[group] + " are both of the modal group of "
                                     + Codes.nameOfMGroup(group))
                     .expecting("Expected one of them on a line.");
@@ -280,7 +289,11 @@ final class BlockReader {
             }
             at++;
             if (++chars > limits.numberChars()) {
-                throw error("number-too-long", start, at, "a number of more than " + limits.numberChars() + " characters")
+                throw error(
+                                "number-too-long",
+                                start,
+                                at,
+                                "a number of more than " + limits.numberChars() + " characters")
                         .expecting("Expected about 17 significant figures at most.");
             }
         }
@@ -304,7 +317,8 @@ final class BlockReader {
                     .expecting("Expected a decimal point: 1.25, not 1,25.");
         }
         if (c == '.') {
-            throw error("number", at, at + 1, "a second decimal point in a number").expecting("Expected one point at most.");
+            throw error("number", at, at + 1, "a second decimal point in a number")
+                    .expecting("Expected one point at most.");
         }
     }
 
@@ -326,7 +340,11 @@ final class BlockReader {
         depth--;
         int number = nearInteger(value);
         if (number < 1 || number > Parameters.LAST) {
-            throw error("parameter-number", start, at, (reading ? "reading" : "setting") + " a parameter that does not exist")
+            throw error(
+                            "parameter-number",
+                            start,
+                            at,
+                            (reading ? "reading" : "setting") + " a parameter that does not exist")
                     .expecting("Expected # and a whole number, 1 to " + Parameters.LAST + ".");
         }
         return number;
@@ -347,7 +365,8 @@ final class BlockReader {
         if (peek() != ']') {
             int c = peek();
             if (c < 0) {
-                throw error("bracket-open", start, end, "a bracket that is not closed").expecting("Expected ] on the same line.");
+                throw error("bracket-open", start, end, "a bracket that is not closed")
+                        .expecting("Expected ] on the same line.");
             }
             throw unknownOperator(c);
         }
@@ -358,7 +377,8 @@ final class BlockReader {
 
     private double finite(double value, int start) throws ProgramException {
         if (!Double.isFinite(value)) {
-            throw error("arithmetic", start, at, "the value is no finite number").expecting("Expected a value within reason.");
+            throw error("arithmetic", start, at, "the value is no finite number")
+                    .expecting("Expected a value within reason.");
         }
         return value;
     }
@@ -481,7 +501,10 @@ final class BlockReader {
                 };
         if (outside) {
             throw error("arithmetic", start, at, name.toUpperCase(Locale.ROOT) + " of a value outside its domain")
-                    .expecting("Expected " + (name.equals("ln") ? "a value above 0." : name.equals("sqrt") ? "0 or more." : "-1 to 1."));
+                    .expecting("Expected "
+                            + (name.equals("ln")
+                                    ? "a value above 0."
+                                    : name.equals("sqrt") ? "0 or more." : "-1 to 1."));
         }
         return switch (name) {
             case "abs" -> Math.abs(x);
@@ -550,7 +573,9 @@ final class BlockReader {
     private ProgramException unknownWord(char letter, int start) {
         String why = letter == 'O'
                 ? "program numbers, subprograms and loops are not in the language"
-                : letter == 'E' ? "no exponents and no E words are in the language" : "the letter is not in the language";
+                : letter == 'E'
+                        ? "no exponents and no E words are in the language"
+                        : "the letter is not in the language";
         return error("unknown-word", start, at, "unknown word starting with " + letter + ": " + why)
                 .expecting("Expected a word of A B C D F G H I J K L M N P Q R S T X Y Z.");
     }
@@ -576,7 +601,11 @@ final class BlockReader {
             return controlCharacter(at, c);
         }
         if (isDash(at)) {
-            return error("not-a-minus", at, at + (bytes[at] == (byte) 0xe2 ? 3 : 1), "a dash that is not the minus sign of the keyboard")
+            return error(
+                            "not-a-minus",
+                            at,
+                            at + (bytes[at] == (byte) 0xe2 ? 3 : 1),
+                            "a dash that is not the minus sign of the keyboard")
                     .expecting("Expected -.");
         }
         if (c > 127) {
@@ -584,20 +613,27 @@ final class BlockReader {
                     .expecting("Expected plain letters, digits, and . + - * / = # [ ] ( ).");
         }
         return switch (c) {
-            case ';' -> error("unknown-character", at, at + 1, "a ; comment, which the strict language does not have")
-                    .expecting("Expected ( ) around comments.");
+            case ';' ->
+                error("unknown-character", at, at + 1, "a ; comment, which the strict language does not have")
+                        .expecting("Expected ( ) around comments.");
             case ')' -> error("comment-open", at, at + 1, "a ) without its (").expecting("Expected ( first.");
             case '%' -> error("percent", at, at + 1, "a % in a line").expecting("Expected % alone on its line.");
-            case '/' -> error("block-delete", at, at + 1, "a / that is not first on its line")
-                    .expecting("Expected / only at the start of a line.");
+            case '/' ->
+                error("block-delete", at, at + 1, "a / that is not first on its line")
+                        .expecting("Expected / only at the start of a line.");
             case ',' -> error("decimal-comma", at, at + 1, "a comma").expecting("Expected a decimal point in numbers.");
-            default -> error("unknown-character", at, at + 1, "a character outside the language: '" + (char) c + "'")
-                    .expecting("Expected a word, a (comment) or a parameter setting.");
+            default ->
+                error("unknown-character", at, at + 1, "a character outside the language: '" + (char) c + "'")
+                        .expecting("Expected a word, a (comment) or a parameter setting.");
         };
     }
 
     private ProgramException controlCharacter(int where, int c) {
-        return error("control-character", where, where + 1, "a control character (code " + c + "): this is no plain text")
+        return error(
+                        "control-character",
+                        where,
+                        where + 1,
+                        "a control character (code " + c + "): this is no plain text")
                 .expecting("Expected plain text; send the file again, or export it as ASCII.");
     }
 

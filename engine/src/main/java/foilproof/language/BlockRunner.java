@@ -79,7 +79,8 @@ final class BlockRunner {
         if (c.feedMode == FeedMode.UNITS_PER_MINUTE) {
             // F comes before the units in the order of a line, yet means the units of its line (open point A3).
             int unitsCode = block.g[Codes.UNITS];
-            feed = value * (unitsCode == 200 ? LengthUnits.INCH : unitsCode == 210 ? LengthUnits.MM : c.units).mmPerUnit();
+            feed = value
+                    * (unitsCode == 200 ? LengthUnits.INCH : unitsCode == 210 ? LengthUnits.MM : c.units).mmPerUnit();
             if (Double.compare(feed, c.feedMmPerMin) != 0) {
                 c.note(NoteKind.FEED_CHANGED, feed, "");
                 c.feedMmPerMin = feed;
@@ -151,10 +152,14 @@ final class BlockRunner {
 
     private void changeTool(Block block) throws ProgramException {
         if (c.comp != CutterComp.OFF) {
-            throw block.error("comp-tool-change", "a tool change while radius compensation is on").expecting("Expected G40 first.");
+            throw block.error("comp-tool-change", "a tool change while radius compensation is on")
+                    .expecting("Expected G40 first.");
         }
         if (c.selectedTool < 0) {
-            c.note(NoteKind.TOOL_CHANGE_WITHOUT_TOOL, Double.NaN, "M6 without any T before it: the tool stays what it was");
+            c.note(
+                    NoteKind.TOOL_CHANGE_WITHOUT_TOOL,
+                    Double.NaN,
+                    "M6 without any T before it: the tool stays what it was");
         } else {
             c.tool = c.selectedTool;
         }
@@ -263,13 +268,19 @@ final class BlockRunner {
             int number = toolNumber(block, 'H');
             double mm = number == 0 ? 0 : setup.tools().lengthMm(number);
             if (Double.isNaN(mm)) {
-                c.note(NoteKind.LENGTH_OFFSET_UNKNOWN, number, "the length that H" + number + " names is not known: run with 0");
+                c.note(
+                        NoteKind.LENGTH_OFFSET_UNKNOWN,
+                        number,
+                        "the length that H" + number + " names is not known: run with 0");
                 mm = 0;
             } else {
                 c.note(NoteKind.LENGTH_OFFSET_ON, mm, "H" + number);
             }
             if (number != 0 && c.tool >= 0 && number != c.tool) {
-                c.note(NoteKind.LENGTH_OFFSET_OTHER_TOOL, number, "H" + number + " while tool " + c.tool + " is in the spindle");
+                c.note(
+                        NoteKind.LENGTH_OFFSET_OTHER_TOOL,
+                        number,
+                        "H" + number + " while tool " + c.tool + " is in the spindle");
             }
             c.setLengthMm(mm, number);
         }
@@ -284,12 +295,14 @@ final class BlockRunner {
         if (code == 640 && block.has('P') && block.g[Codes.NON_MODAL] != 40 && block.g[Codes.NON_MODAL] != 100) {
             toleranceMm = block.value('P') * c.scale();
             if (toleranceMm < 0) {
-                throw block.error("path-tolerance", 'P', "a negative path tolerance").expecting("Expected P of 0 or more.");
+                throw block.error("path-tolerance", 'P', "a negative path tolerance")
+                        .expecting("Expected P of 0 or more.");
             }
             c.note(NoteKind.PATH_TOLERANCE, toleranceMm, "");
         }
         c.setPathMode(
-                code == 610 ? PathMode.EXACT_PATH : code == 611 ? PathMode.EXACT_STOP : PathMode.CONTINUOUS, toleranceMm);
+                code == 610 ? PathMode.EXACT_PATH : code == 611 ? PathMode.EXACT_STOP : PathMode.CONTINUOUS,
+                toleranceMm);
     }
 
     private void distance(Block block) {
@@ -365,19 +378,23 @@ final class BlockRunner {
 
     private void probe(Block block, int code) throws ProgramException {
         if (c.comp != CutterComp.OFF) {
-            throw block.error("probe-comp", "a probing move while radius compensation is on").expecting("Expected G40 first.");
+            throw block.error("probe-comp", "a probing move while radius compensation is on")
+                    .expecting("Expected G40 first.");
         }
         if (c.feedMode == FeedMode.INVERSE_TIME) {
-            throw block.error("probe-inverse-time", "a probing move while G93 is in force").expecting("Expected G94.");
+            throw block.error("probe-inverse-time", "a probing move while G93 is in force")
+                    .expecting("Expected G94.");
         }
         if (c.spindle != SpindleTurn.STOPPED) {
-            throw block.error("probe-spindle", "a probing move while the spindle turns").expecting("Expected M5 first.");
+            throw block.error("probe-spindle", "a probing move while the spindle turns")
+                    .expecting("Expected M5 first.");
         }
         double[] from = c.position.clone();
         double[] to = {origins.end(block, 0), origins.end(block, 1), origins.end(block, 2)};
         double length = Arcs.hypot(Arcs.hypot(to[0] - from[0], to[1] - from[1]), to[2] - from[2]);
         if (length * c.scale() < SHORTEST_PROBE_MM) {
-            throw block.error("probe-short", "a probing move of less than 0.254 mm").expecting("Expected an end farther away.");
+            throw block.error("probe-short", "a probing move of less than 0.254 mm")
+                    .expecting("Expected an end farther away.");
         }
         origins.know(block);
         double trip = tripFraction(code, from, to);
@@ -448,7 +465,10 @@ final class BlockRunner {
     /** What M2 and M30 put back: NISTIR 6556 section 3.6.1; the length offset is not in its list and stays. */
     void endProgram() {
         if (Codes.isCycle(c.motion)) {
-            c.note(NoteKind.CYCLE_LEFT_MODAL, c.motion / 10.0, Codes.nameOfG(c.motion) + " is still in force at the end");
+            c.note(
+                    NoteKind.CYCLE_LEFT_MODAL,
+                    c.motion / 10.0,
+                    Codes.nameOfG(c.motion) + " is still in force at the end");
         }
         if (Arrays.stream(c.g92Mm).anyMatch(mm -> mm != 0)) {
             c.note(NoteKind.G92_LEFT, c.g92Mm[2], "a G92 offset is in force at the end");

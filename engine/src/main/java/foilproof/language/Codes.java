@@ -30,6 +30,7 @@ final class Codes {
     private static final byte[] G_GROUP = new byte[1000];
     /** Whether only the common language has the code. */
     private static final boolean[] COMMON_ONLY = new boolean[1000];
+
     private static final byte[] M_GROUP = new byte[100];
 
     static {

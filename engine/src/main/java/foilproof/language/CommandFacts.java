@@ -17,7 +17,8 @@ final class CommandFacts {
         if (controller.incremental) {
             if (!incrementalTold) {
                 incrementalTold = true;
-                controller.note(NoteKind.INCREMENTAL_STRETCH, Double.NaN, "moves count from where the axes stand (G91)");
+                controller.note(
+                        NoteKind.INCREMENTAL_STRETCH, Double.NaN, "moves count from where the axes stand (G91)");
             }
         } else {
             incrementalTold = false;
@@ -32,9 +33,15 @@ final class CommandFacts {
         Controller c = controller;
         if (!c.unitsSet) {
             if (c.units == LengthUnits.UNKNOWN) {
-                c.note(NoteKind.UNITS_UNSET, Double.NaN, "axes move before G20 or G21: nobody knows in which units; run as mm");
+                c.note(
+                        NoteKind.UNITS_UNSET,
+                        Double.NaN,
+                        "axes move before G20 or G21: nobody knows in which units; run as mm");
             } else {
-                c.note(NoteKind.UNITS_BY_DEFAULT, Double.NaN, "axes move before G20 or G21: the machine's own default counts");
+                c.note(
+                        NoteKind.UNITS_BY_DEFAULT,
+                        Double.NaN,
+                        "axes move before G20 or G21: the machine's own default counts");
             }
         }
         if (!c.distanceSet) {
@@ -44,16 +51,28 @@ final class CommandFacts {
             c.note(NoteKind.SYSTEM_UNSET, c.system, "no work coordinate system is named before the first move");
         }
         if (!c.lengthSet) {
-            c.note(NoteKind.STATE_CARRIED_OVER, 49, "no G43 or G49 before the first move: a length offset of an earlier job would count");
+            c.note(
+                    NoteKind.STATE_CARRIED_OVER,
+                    49,
+                    "no G43 or G49 before the first move: a length offset of an earlier job would count");
         }
         if (!c.compSet) {
-            c.note(NoteKind.STATE_CARRIED_OVER, 40, "no G40 before the first move: compensation of an earlier job would count");
+            c.note(
+                    NoteKind.STATE_CARRIED_OVER,
+                    40,
+                    "no G40 before the first move: compensation of an earlier job would count");
         }
         if (!c.planeSet) {
-            c.note(NoteKind.STATE_CARRIED_OVER, 17, "no G17, G18 or G19 before the first move: the plane of an earlier job would count");
+            c.note(
+                    NoteKind.STATE_CARRIED_OVER,
+                    17,
+                    "no G17, G18 or G19 before the first move: the plane of an earlier job would count");
         }
         if (!c.feedModeSet) {
-            c.note(NoteKind.STATE_CARRIED_OVER, 94, "no G93 or G94 before the first move: the feed mode of an earlier job would count");
+            c.note(
+                    NoteKind.STATE_CARRIED_OVER,
+                    94,
+                    "no G93 or G94 before the first move: the feed mode of an earlier job would count");
         }
     }
 
@@ -68,7 +87,10 @@ final class CommandFacts {
         }
         boolean missing = c.feedMode == FeedMode.UNITS_PER_MINUTE && !(c.feedMmPerMin > 0);
         if (missing && !feedMissingTold) {
-            c.note(NoteKind.FEED_UNSET, 0, Double.isNaN(c.feedMmPerMin) ? "a move at feed before any F" : "a move at feed 0");
+            c.note(
+                    NoteKind.FEED_UNSET,
+                    0,
+                    Double.isNaN(c.feedMmPerMin) ? "a move at feed before any F" : "a move at feed 0");
         }
         feedMissingTold = missing;
     }

@@ -55,7 +55,9 @@ final class Compensation {
         int side = side();
         if (first()) {
             if (length <= r) {
-                throw block.error("comp-gouge", "the first move with radius compensation is not longer than the cutter's radius")
+                throw block.error(
+                                "comp-gouge",
+                                "the first move with radius compensation is not longer than the cutter's radius")
                         .expecting("Expected a longer move onto the path.");
             }
             // The tool touches the end point square to the line from where it stands (appendix B, entry moves).
@@ -82,7 +84,8 @@ final class Compensation {
     }
 
     /** Goes round a convex corner at the programmed point, or finds that it is concave. */
-    private void corner(Block block, boolean rapid, double normalX, double normalY, double moveLength) throws ProgramException {
+    private void corner(Block block, boolean rapid, double normalX, double normalY, double moveLength)
+            throws ProgramException {
         double r = radius();
         if (r * c.scale() <= Arcs.SAME_POINT_MM) {
             return;
@@ -144,7 +147,13 @@ final class Compensation {
         double programmedX = arcs.endFirst;
         double programmedY = arcs.endSecond;
         corner(block, false, startX, startY, startRadius * Math.abs(sweepRad(arcs)));
-        c.arc(programmedX + r * endX, programmedY + r * endY, z, arcs.centreFirst, arcs.centreSecond, arcs.turn,
+        c.arc(
+                programmedX + r * endX,
+                programmedY + r * endY,
+                z,
+                arcs.centreFirst,
+                arcs.centreSecond,
+                arcs.turn,
                 CanonicalProgram.COMPENSATED);
         c.compX = programmedX;
         c.compY = programmedY;
@@ -169,11 +178,19 @@ final class Compensation {
                     .expecting("Expected a smaller cutter or a larger arc.");
         }
         if (Math.abs(centreToStart - wanted) * c.scale() > arcs.toleranceMm(wanted * c.scale())) {
-            throw block.error("arc-radii", "the entry arc does not end beside its programmed end: its radius differs there")
+            throw block.error(
+                            "arc-radii",
+                            "the entry arc does not end beside its programmed end: its radius differs there")
                     .expecting("Expected a centre that fits both the tool's place and the end point.");
         }
         double out = inside ? -r : r;
-        c.arc(toX + out * (toX - centreX) / pathRadius, toY + out * (toY - centreY) / pathRadius, z, centreX, centreY, turn,
+        c.arc(
+                toX + out * (toX - centreX) / pathRadius,
+                toY + out * (toY - centreY) / pathRadius,
+                z,
+                centreX,
+                centreY,
+                turn,
                 CanonicalProgram.COMPENSATED);
         c.compX = toX;
         c.compY = toY;
@@ -183,7 +200,8 @@ final class Compensation {
      * R is the radius of the programmed arc; the tool's centre runs on the concentric circle, R larger or smaller by
      * the cutter's radius, from where it stands: the centre is where both circles meet.
      */
-    private void firstArcByRadius(Block block, int code, double toX, double toY, double z, Arcs arcs) throws ProgramException {
+    private void firstArcByRadius(Block block, int code, double toX, double toY, double z, Arcs arcs)
+            throws ProgramException {
         double r = radius();
         double pathRadius = Math.abs(block.value('R'));
         int turn = code == 30 ? 1 : -1;
@@ -207,7 +225,13 @@ final class Compensation {
         double centreX = c.position[0] + (along * dx - height * dy) / d;
         double centreY = c.position[1] + (along * dy + height * dx) / d;
         double out = inside ? -r : r;
-        c.arc(toX + out * (toX - centreX) / pathRadius, toY + out * (toY - centreY) / pathRadius, z, centreX, centreY, turn,
+        c.arc(
+                toX + out * (toX - centreX) / pathRadius,
+                toY + out * (toY - centreY) / pathRadius,
+                z,
+                centreX,
+                centreY,
+                turn,
                 CanonicalProgram.COMPENSATED);
         c.compX = toX;
         c.compY = toY;

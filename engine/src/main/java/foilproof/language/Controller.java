@@ -71,7 +71,8 @@ final class Controller {
     Controller(InterpreterSetup setup, String file, int expectedCommands) {
         this.setup = setup;
         this.notes = new Notes(file);
-        this.program = new CanonicalProgram(file, setup.startMm(0), setup.startMm(1), setup.startMm(2), expectedCommands);
+        this.program =
+                new CanonicalProgram(file, setup.startMm(0), setup.startMm(1), setup.startMm(2), expectedCommands);
         units = setup.initialUnits();
         tool = setup.initialTool();
         presetParameters();
@@ -180,8 +181,11 @@ final class Controller {
             compY *= factor;
             parameters.convertLengths(factor);
             if (program.motionCount() > 0) {
-                note(NoteKind.UNITS_CHANGED, Double.NaN, "units change to " + (to == LengthUnits.MM ? "mm" : "inch")
-                        + " after axes have moved: numbers kept from before keep their digits, origins stay where they are");
+                note(
+                        NoteKind.UNITS_CHANGED,
+                        Double.NaN,
+                        "units change to " + (to == LengthUnits.MM ? "mm" : "inch")
+                                + " after axes have moved: numbers kept from before keep their digits, origins stay where they are");
             }
         }
         units = to;
@@ -251,7 +255,8 @@ final class Controller {
         end[plane.first()] = first;
         end[plane.second()] = second;
         end[plane.axial()] = axial;
-        if (!(Math.abs(centreFirst) * scale() <= 1000 * FARTHEST_MM && Math.abs(centreSecond) * scale() <= 1000 * FARTHEST_MM)) {
+        if (!(Math.abs(centreFirst) * scale() <= 1000 * FARTHEST_MM
+                && Math.abs(centreSecond) * scale() <= 1000 * FARTHEST_MM)) {
             throw tooFar();
         }
         move(CommandKind.ARC_FEED, end[0], end[1], end[2], feedOfMove(), flags);
@@ -274,7 +279,10 @@ final class Controller {
             throw tooFar();
         }
         if (program.motionCount() >= setup.limits().motions()) {
-            throw new ProgramException("too-many-moves", span >>> 16, span & 0xffff,
+            throw new ProgramException(
+                            "too-many-moves",
+                            span >>> 16,
+                            span & 0xffff,
                             "more than " + setup.limits().motions() + " moves")
                     .expecting("Expected a program of fewer moves.");
         }
@@ -306,8 +314,28 @@ final class Controller {
     ModalState snapshot() {
         boolean g92 = g92Mm[0] != 0 || g92Mm[1] != 0 || g92Mm[2] != 0;
         return new ModalState(
-                motion, units, incremental, arcCentresAbsolute, plane, feedMode, feedMmPerMin, spindle, speedRpm, tool,
-                selectedTool, system, comp, compNumber, lengthMm, lengthNumber, pathMode, pathToleranceMm,
-                retractToOldZ, mist, flood, overrides, g92);
+                motion,
+                units,
+                incremental,
+                arcCentresAbsolute,
+                plane,
+                feedMode,
+                feedMmPerMin,
+                spindle,
+                speedRpm,
+                tool,
+                selectedTool,
+                system,
+                comp,
+                compNumber,
+                lengthMm,
+                lengthNumber,
+                pathMode,
+                pathToleranceMm,
+                retractToOldZ,
+                mist,
+                flood,
+                overrides,
+                g92);
     }
 }

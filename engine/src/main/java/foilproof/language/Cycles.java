@@ -28,13 +28,16 @@ final class Cycles {
 
     void run(Block block, int code) throws ProgramException {
         if (c.feedMode == FeedMode.INVERSE_TIME) {
-            throw block.error("cycle-inverse-time", "a canned cycle while G93 is in force").expecting("Expected G94.");
+            throw block.error("cycle-inverse-time", "a canned cycle while G93 is in force")
+                    .expecting("Expected G94.");
         }
         if (c.comp != CutterComp.OFF) {
-            throw block.error("cycle-comp", "a canned cycle while radius compensation is on").expecting("Expected G40 first.");
+            throw block.error("cycle-comp", "a canned cycle while radius compensation is on")
+                    .expecting("Expected G40 first.");
         }
         if (!block.hasAxis()) {
-            throw block.error("axis-missing", "a canned cycle without X, Y and Z").expecting("Expected at least one of them.");
+            throw block.error("axis-missing", "a canned cycle without X, Y and Z")
+                    .expecting("Expected at least one of them.");
         }
         boolean again = c.motion == code;
         readNumbers(block, code, again);
@@ -42,14 +45,17 @@ final class Cycles {
         if (block.has('L')) {
             repeats = BlockReader.nearInteger(block.value('L'));
             if (repeats < 1) {
-                throw block.error("cycle-repeats", 'L', "L of a cycle counts how often").expecting("Expected a whole number of 1 or more.");
+                throw block.error("cycle-repeats", 'L', "L of a cycle counts how often")
+                        .expecting("Expected a whole number of 1 or more.");
             }
         }
         if (code == 840 && c.spindle != SpindleTurn.CLOCKWISE) {
-            throw block.error("cycle-spindle", "G84 while the spindle does not turn clockwise").expecting("Expected M3 first.");
+            throw block.error("cycle-spindle", "G84 while the spindle does not turn clockwise")
+                    .expecting("Expected M3 first.");
         }
         if ((code == 860 || code == 870 || code == 880) && c.spindle == SpindleTurn.STOPPED) {
-            throw block.error("cycle-spindle", Codes.nameOfG(code) + " while the spindle does not turn").expecting("Expected M3 or M4 first.");
+            throw block.error("cycle-spindle", Codes.nameOfG(code) + " while the spindle does not turn")
+                    .expecting("Expected M3 or M4 first.");
         }
         place(block, code, repeats);
     }
@@ -105,10 +111,12 @@ final class Cycles {
             at[second] = block.hasAxis(second) ? block.axis(second) : at[second];
             clear = clearNumber;
             bottom = bottomNumber;
-            c.unknownAxes &= ~((block.hasAxis(first) ? 1 << first : 0) | (block.hasAxis(second) ? 1 << second : 0) | 1 << axial);
+            c.unknownAxes &=
+                    ~((block.hasAxis(first) ? 1 << first : 0) | (block.hasAxis(second) ? 1 << second : 0) | 1 << axial);
         }
         if (clear < bottom) {
-            throw block.error("cycle-r-below-z", 'R', "R of the cycle lies below its Z").expecting("Expected R above Z.");
+            throw block.error("cycle-r-below-z", 'R', "R of the cycle lies below its Z")
+                    .expecting("Expected R above Z.");
         }
         tell(block, code, axial);
         double old = c.position[axial];
@@ -259,13 +267,19 @@ final class Cycles {
 
     private void traverse(double[] place, double axialPosition) throws ProgramException {
         int axial = c.plane.axial();
-        c.traverse(axial == 0 ? axialPosition : place[0], axial == 1 ? axialPosition : place[1],
-                axial == 2 ? axialPosition : place[2], FLAGS);
+        c.traverse(
+                axial == 0 ? axialPosition : place[0],
+                axial == 1 ? axialPosition : place[1],
+                axial == 2 ? axialPosition : place[2],
+                FLAGS);
     }
 
     private void feed(double axialPosition) throws ProgramException {
         int axial = c.plane.axial();
-        c.feed(axial == 0 ? axialPosition : at[0], axial == 1 ? axialPosition : at[1],
-                axial == 2 ? axialPosition : at[2], FLAGS);
+        c.feed(
+                axial == 0 ? axialPosition : at[0],
+                axial == 1 ? axialPosition : at[1],
+                axial == 2 ? axialPosition : at[2],
+                FLAGS);
     }
 }

@@ -35,8 +35,10 @@ final class Origins {
     void setParameter(int number, double value) {
         c.parameters.set(number, value);
         if (number >= Parameters.G92 && number < 5390) {
-            c.note(NoteKind.ORIGIN_SET, Math.max(0, (number - 5221) / 20 + 1), "parameter #" + number
-                    + " is set: it counts from the next G54 to G59.3 or G92.3 on");
+            c.note(
+                    NoteKind.ORIGIN_SET,
+                    Math.max(0, (number - 5221) / 20 + 1),
+                    "parameter #" + number + " is set: it counts from the next G54 to G59.3 or G92.3 on");
         }
     }
 
@@ -112,11 +114,13 @@ final class Origins {
         int kind = block.has('L') ? BlockReader.nearInteger(block.value('L')) : 0;
         boolean common = c.setup.dialect() == Dialect.COMMON;
         if (kind != 2 && !(kind == 20 && common)) {
-            throw block.error("g10", 'L', "G10 without L2" + (common ? " or L20" : "")).expecting("Expected G10 L2 P1 X0 Y0.");
+            throw block.error("g10", 'L', "G10 without L2" + (common ? " or L20" : ""))
+                    .expecting("Expected G10 L2 P1 X0 Y0.");
         }
         int system = block.has('P') ? BlockReader.nearInteger(block.value('P')) : 0;
         if (system < 1 || system > 9) {
-            throw block.error("g10", 'P', "P of G10 names no coordinate system").expecting("Expected P1 to P9 (G54 is P1).");
+            throw block.error("g10", 'P', "P of G10 names no coordinate system")
+                    .expecting("Expected P1 to P9 (G54 is P1).");
         }
         for (int axis = 0; axis < 3; axis++) {
             if (!block.hasAxis(axis)) {

@@ -9,8 +9,12 @@ final class ProgramException extends Exception {
     final String problem;
     final int column;
     final int endColumn;
-    @Nullable String expected;
-    @Nullable String nearest;
+
+    @Nullable
+    String expected;
+
+    @Nullable
+    String nearest;
 
     ProgramException(String code, int column, int endColumn, String problem) {
         super(problem, null, false, false);

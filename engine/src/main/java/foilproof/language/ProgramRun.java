@@ -56,7 +56,11 @@ final class ProgramRun {
                 errors.add(diagnostic(e));
                 end = Interpretation.End.ERROR;
                 if (lineEnd == bytes.length) {
-                    controller.notes.add(NoteKind.LAST_LINE_CUT, line, 1 << 16 | 1, Double.NaN,
+                    controller.notes.add(
+                            NoteKind.LAST_LINE_CUT,
+                            line,
+                            1 << 16 | 1,
+                            Double.NaN,
                             "the last line has no line end: the file may have been cut");
                 }
             }
@@ -64,27 +68,35 @@ final class ProgramRun {
         if (controller.stateChanged) {
             trace.add(line, controller.snapshot());
         }
-        return new Interpretation(
-                source, controller.program, errors, controller.notes.finish(), trace, end, line);
+        return new Interpretation(source, controller.program, errors, controller.notes.finish(), trace, end, line);
     }
 
     private @Nullable Diagnostic unreadable() {
         if (source.size() > limits.fileBytes()) {
-            return Diagnostic.of(SourceSpan.ofFile(source.name()), "file-too-large",
+            return Diagnostic.of(
+                            SourceSpan.ofFile(source.name()),
+                            "file-too-large",
                             "the file has " + source.size() + " bytes, more than " + limits.fileBytes())
                     .expecting("Expected a smaller program.");
         }
         SourceSpan start = new SourceSpan(source.name(), 1, 1, 2);
         if (startsWith(0xff, 0xfe) || startsWith(0xfe, 0xff) || bytes.length >= 4 && looksLikeUtf16()) {
-            return Diagnostic.of(start, "utf-16", "the file is UTF-16 text").expecting("Expected ASCII or UTF-8: export it again.");
+            return Diagnostic.of(start, "utf-16", "the file is UTF-16 text")
+                    .expecting("Expected ASCII or UTF-8: export it again.");
         }
         if (startsWith(0xef, 0xbb, 0xbf)) {
-            return Diagnostic.of(start, "byte-order-mark", "the file begins with a byte order mark, which controllers read as letters")
+            return Diagnostic.of(
+                            start,
+                            "byte-order-mark",
+                            "the file begins with a byte order mark, which controllers read as letters")
                     .expecting("Expected plain ASCII or UTF-8 without it.");
         }
         if (!controller.systemParameterSound()) {
-            return Diagnostic.of(SourceSpan.ofFile(source.name()), "parameter-5220",
-                            "parameter 5220 names no coordinate system").expecting("Expected a whole number, 1 to 9.");
+            return Diagnostic.of(
+                            SourceSpan.ofFile(source.name()),
+                            "parameter-5220",
+                            "parameter 5220 names no coordinate system")
+                    .expecting("Expected a whole number, 1 to 9.");
         }
         return null;
     }
@@ -138,7 +150,10 @@ final class ProgramRun {
     private Interpretation.@Nullable End oneLine() throws ProgramException {
         int most = setup.dialect() == Dialect.STRICT ? 256 : limits.lineChars();
         if (lineEnd - lineStart > most) {
-            throw new ProgramException("line-too-long", most + 1, most + 2,
+            throw new ProgramException(
+                            "line-too-long",
+                            most + 1,
+                            most + 2,
                             "a line of " + (lineEnd - lineStart) + " characters, more than " + most)
                     .expecting("Expected shorter lines.");
         }
@@ -165,13 +180,16 @@ final class ProgramRun {
         anyBlock = true;
         controller.begin(block);
         if (block.slash) {
-            controller.note(NoteKind.BLOCK_DELETE, setup.blockDelete() ? 1 : 0, setup.blockDelete() ? "skipped" : "runs");
+            controller.note(
+                    NoteKind.BLOCK_DELETE, setup.blockDelete() ? 1 : 0, setup.blockDelete() ? "skipped" : "runs");
             if (setup.blockDelete()) {
                 return null;
             }
         }
         if (controller.parameters.unsetRead > 0) {
-            controller.note(NoteKind.PARAMETER_UNSET, controller.parameters.unsetRead,
+            controller.note(
+                    NoteKind.PARAMETER_UNSET,
+                    controller.parameters.unsetRead,
                     "#" + controller.parameters.unsetRead + " was never set and counts 0");
             controller.parameters.unsetRead = 0;
         }
@@ -201,17 +219,20 @@ final class ProgramRun {
 
     private Interpretation.End endOfFile() throws ProgramException {
         if (!anyBlock) {
-            throw new ProgramException("empty-program", 0, 0, "the file holds no program").expecting("Expected at least one line of it.");
+            throw new ProgramException("empty-program", 0, 0, "the file holds no program")
+                    .expecting("Expected at least one line of it.");
         }
         endWithoutCode();
         boolean cut = lineEnd == bytes.length;
         if (cut) {
-            controller.note(NoteKind.LAST_LINE_CUT, Double.NaN, "the last line has no line end: the file may have been cut");
+            controller.note(
+                    NoteKind.LAST_LINE_CUT, Double.NaN, "the last line has no line end: the file may have been cut");
         }
         String missing = percentOpen ? "the second % is missing at the end" : "neither M2 nor M30 ends the program";
         controller.note(NoteKind.PROGRAM_END_MISSING, line, missing);
         if (setup.dialect() == Dialect.STRICT && !setup.continueAfterEnd()) {
-            throw new ProgramException("program-end-missing", 0, 0, missing).expecting("Expected M2 or M30, or % before and after.");
+            throw new ProgramException("program-end-missing", 0, 0, missing)
+                    .expecting("Expected M2 or M30, or % before and after.");
         }
         return Interpretation.End.FILE_END;
     }
@@ -265,7 +286,12 @@ final class ProgramRun {
         int column = charColumn(e.column);
         int endColumn = Math.max(column, charColumn(e.endColumn));
         return new Diagnostic(
-                new SourceSpan(source.name(), line, column, endColumn), e.code, sentence(e.problem), e.expected, e.nearest, text.toString());
+                new SourceSpan(source.name(), line, column, endColumn),
+                e.code,
+                sentence(e.problem),
+                e.expected,
+                e.nearest,
+                text.toString());
     }
 
     private static String sentence(String problem) {

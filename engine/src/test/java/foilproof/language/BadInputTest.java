@@ -13,7 +13,8 @@ import org.junit.jupiter.api.Test;
 /** Whatever the bytes are: an error with its place, bounded time and memory, never an exception. */
 class BadInputTest {
     private static Interpretation read(byte[] bytes) {
-        return Interpreter.interpret(SourceFile.of("bad.ngc", bytes), InterpreterSetup.builder().build());
+        return Interpreter.interpret(
+                SourceFile.of("bad.ngc", bytes), InterpreterSetup.builder().build());
     }
 
     private static Diagnostic only(byte[] bytes) {
@@ -68,24 +69,35 @@ class BadInputTest {
             Diagnostic error = only(String.join(end, "G21", "", "N5 G0 X1", "?", "M2"));
             place(error, "unknown-character", 4, 1);
         }
-        CanonicalProgram c = read("G21\r\n\r\nG0 X1\rG0 X2\nM2".getBytes(StandardCharsets.UTF_8)).commands();
+        CanonicalProgram c = read("G21\r\n\r\nG0 X1\rG0 X2\nM2".getBytes(StandardCharsets.UTF_8))
+                .commands();
         assertThat(c.line(1)).isEqualTo(3);
         assertThat(c.line(2)).isEqualTo(4);
     }
 
     @Test
     void shouldNoteALastLineThatWasCut() {
-        assertThat(read("G21\nG1 X1 Y".getBytes(StandardCharsets.UTF_8)).notes(NoteKind.LAST_LINE_CUT)).hasSize(1);
-        assertThat(read("G21\nG0 X1 Y2".getBytes(StandardCharsets.UTF_8)).notes(NoteKind.LAST_LINE_CUT)).hasSize(1);
-        assertThat(read("G21\nG0 X1 Y2\nM2".getBytes(StandardCharsets.UTF_8)).notes(NoteKind.LAST_LINE_CUT)).isEmpty();
+        assertThat(read("G21\nG1 X1 Y".getBytes(StandardCharsets.UTF_8)).notes(NoteKind.LAST_LINE_CUT))
+                .hasSize(1);
+        assertThat(read("G21\nG0 X1 Y2".getBytes(StandardCharsets.UTF_8)).notes(NoteKind.LAST_LINE_CUT))
+                .hasSize(1);
+        assertThat(read("G21\nG0 X1 Y2\nM2".getBytes(StandardCharsets.UTF_8)).notes(NoteKind.LAST_LINE_CUT))
+                .isEmpty();
     }
 
     @Test
     void shouldRefuseFilesAndMotionsBeyondTheLimits() {
         InputLimits small = new InputLimits(100, 50, 10, 3, 5, 5);
         InterpreterSetup setup = InterpreterSetup.builder().limits(small).build();
-        assertThat(Interpreter.interpret(SourceFile.of("a", new byte[101]), setup).errors().get(0).code()).isEqualTo("file-too-large");
-        assertThat(Interpreter.interpret(SourceFile.ofText("a", "G0X1\nX2\nX3\nX4\nX5\nX6\n"), setup).errors().get(0).code())
+        assertThat(Interpreter.interpret(SourceFile.of("a", new byte[101]), setup)
+                        .errors()
+                        .get(0)
+                        .code())
+                .isEqualTo("file-too-large");
+        assertThat(Interpreter.interpret(SourceFile.ofText("a", "G0X1\nX2\nX3\nX4\nX5\nX6\n"), setup)
+                        .errors()
+                        .get(0)
+                        .code())
                 .isEqualTo("too-many-moves");
         InterpreterSetup usual = InterpreterSetup.builder().build();
         for (String endless : new String[] {"F1 G83 X1 Z-1 R1 Q0.0000001\n", "F1 G91 G81 X0 Z-1 R0 L999999999\n"}) {
@@ -117,12 +129,111 @@ class BadInputTest {
         long seed = 815;
         Random random = new Random(seed);
         String[] pieces = {
-            "G0", "G1", "G2", "G3", "G17", "G18", "G19", "G20", "G21", "G28", "G30", "G10 L2 P1", "G10 L20 P2", "G38.2", "G38.3", "G38.5",
-            "G40", "G41", "G42 D1", "G43 H1", "G43.1", "G49", "G53", "G54", "G59.3", "G61", "G64", "G64 P0.01", "G73", "G80", "G81", "G82",
-            "G83", "G84", "G85", "G86", "G87", "G88", "G89", "G90", "G91", "G90.1", "G91.1", "G92", "G92.1", "G92.2", "G92.3", "G93", "G94",
-            "G98", "G99", "M0", "M2", "M3", "M5", "M6", "M8", "M30", "T1", "T2", "S1000", "F100", "F0", "X1", "X-2.5", "Y1", "Y-3", "Z1", "Z-1",
-            "R2", "R-2", "I1", "I-0.5", "J0", "J2", "K-1", "P1", "Q0.3", "L3", "D1", "H2", "#1=3", "X#1", "X[1+#2]", "Z[sin[30]]", "(c)",
-            "(MSG,x)", ";", "/", "N1", "%", "\n", "\n", "\n", "\n", "\n", "\r\n", " ", "A1", "E", "[", "]", "-", ".", "1"
+            "G0",
+            "G1",
+            "G2",
+            "G3",
+            "G17",
+            "G18",
+            "G19",
+            "G20",
+            "G21",
+            "G28",
+            "G30",
+            "G10 L2 P1",
+            "G10 L20 P2",
+            "G38.2",
+            "G38.3",
+            "G38.5",
+            "G40",
+            "G41",
+            "G42 D1",
+            "G43 H1",
+            "G43.1",
+            "G49",
+            "G53",
+            "G54",
+            "G59.3",
+            "G61",
+            "G64",
+            "G64 P0.01",
+            "G73",
+            "G80",
+            "G81",
+            "G82",
+            "G83",
+            "G84",
+            "G85",
+            "G86",
+            "G87",
+            "G88",
+            "G89",
+            "G90",
+            "G91",
+            "G90.1",
+            "G91.1",
+            "G92",
+            "G92.1",
+            "G92.2",
+            "G92.3",
+            "G93",
+            "G94",
+            "G98",
+            "G99",
+            "M0",
+            "M2",
+            "M3",
+            "M5",
+            "M6",
+            "M8",
+            "M30",
+            "T1",
+            "T2",
+            "S1000",
+            "F100",
+            "F0",
+            "X1",
+            "X-2.5",
+            "Y1",
+            "Y-3",
+            "Z1",
+            "Z-1",
+            "R2",
+            "R-2",
+            "I1",
+            "I-0.5",
+            "J0",
+            "J2",
+            "K-1",
+            "P1",
+            "Q0.3",
+            "L3",
+            "D1",
+            "H2",
+            "#1=3",
+            "X#1",
+            "X[1+#2]",
+            "Z[sin[30]]",
+            "(c)",
+            "(MSG,x)",
+            ";",
+            "/",
+            "N1",
+            "%",
+            "\n",
+            "\n",
+            "\n",
+            "\n",
+            "\n",
+            "\r\n",
+            " ",
+            "A1",
+            "E",
+            "[",
+            "]",
+            "-",
+            ".",
+            "1"
         };
         ToolTable tools = Listing.REPORT_TOOLS;
         for (int i = 0; i < 6000; i++) {
@@ -145,12 +256,15 @@ class BadInputTest {
     void shouldNeverThrowOnAProgramWithOneByteChanged() {
         long seed = 99;
         Random random = new Random(seed);
-        byte[] good = ("G21 G90 G94 G17 G40 G49 G80 G54 G61\nT1 M6\nS16000 M3\nG4 P3\nG0 X3.12 Y4.4\nG0 Z0.5\nG1 Z-0.1 F90\n"
-                        + "G1 X36.88 F420\nG3 X38.88 Y6.4 I0 J2\nG2 X40 Y6.4 R0.56\nG1 Y[25.6+#100]\nG0 Z2\nG81 X4 Y5 Z-1.8 R0.5 F60\nX6\nG80\n"
-                        + "G42 D1 G1 X30 Y30\nX20\nG40\nM5\nM30\n")
-                .getBytes(StandardCharsets.US_ASCII);
-        InterpreterSetup setup = InterpreterSetup.builder().tools(Listing.REPORT_TOOLS).build();
-        assertThat(Interpreter.interpret(SourceFile.of("p.ngc", good), setup).errors()).isEmpty();
+        byte[] good =
+                ("G21 G90 G94 G17 G40 G49 G80 G54 G61\nT1 M6\nS16000 M3\nG4 P3\nG0 X3.12 Y4.4\nG0 Z0.5\nG1 Z-0.1 F90\n"
+                                + "G1 X36.88 F420\nG3 X38.88 Y6.4 I0 J2\nG2 X40 Y6.4 R0.56\nG1 Y[25.6+#100]\nG0 Z2\nG81 X4 Y5 Z-1.8 R0.5 F60\nX6\nG80\n"
+                                + "G42 D1 G1 X30 Y30\nX20\nG40\nM5\nM30\n")
+                        .getBytes(StandardCharsets.US_ASCII);
+        InterpreterSetup setup =
+                InterpreterSetup.builder().tools(Listing.REPORT_TOOLS).build();
+        assertThat(Interpreter.interpret(SourceFile.of("p.ngc", good), setup).errors())
+                .isEmpty();
         for (int i = 0; i < 4000; i++) {
             byte[] bytes = good.clone();
             bytes[random.nextInt(bytes.length)] = (byte) random.nextInt(256);
@@ -175,7 +289,9 @@ class BadInputTest {
         }
         for (Diagnostic error : interpretation.errors()) {
             assertThat(error.render()).as(what).isNotBlank();
-            assertThat(error.span().endColumn()).as(what).isGreaterThanOrEqualTo(error.span().column());
+            assertThat(error.span().endColumn())
+                    .as(what)
+                    .isGreaterThanOrEqualTo(error.span().column());
         }
         assertThat(interpretation.stateAtLine(interpretation.lastLine())).isNotNull();
     }

@@ -30,7 +30,9 @@ class CanonicalMotionTest {
     }
 
     private static void refused(String code, String... lines) {
-        assertThat(run(strict(), lines).errorCodes()).as(String.join(" | ", lines)).containsExactly(code);
+        assertThat(run(strict(), lines).errorCodes())
+                .as(String.join(" | ", lines))
+                .containsExactly(code);
     }
 
     @Test // C02 to C05, C07: table 10
@@ -53,7 +55,13 @@ class CanonicalMotionTest {
                 .containsExactly("SET_ORIGIN(0,0,1)", "SPINDLE_STOP", "COOLANT_OFF", "PROGRAM_END");
         assertThat(session.motionsFromLine(6))
                 .containsExactly(
-                        "F(30,1,-0.5)", "T(30,1,1)", "T(33,3,1)", "F(33,3,0.2)", "T(33,3,1)", "T(36,5,1)", "F(36,5,0.2)",
+                        "F(30,1,-0.5)",
+                        "T(30,1,1)",
+                        "T(33,3,1)",
+                        "F(33,3,0.2)",
+                        "T(33,3,1)",
+                        "T(36,5,1)",
+                        "F(36,5,0.2)",
                         "T(36,5,1)");
         assertThat(session.interpretation().stateAtLine(5).lengthOffsetMm()).isEqualTo(1);
         assertThat(session.interpretation().stateAtLine(5).motionTenths()).isEqualTo(10);
@@ -66,8 +74,16 @@ class CanonicalMotionTest {
                 .containsExactly("T(4,5,3)", "T(4,5,2.8)", "F(4,5,1.5)", "T(4,5,3)");
         assertThat(run(strict(), start, "G91 G81 G98 X4 Y5 Z-0.6 R1.8 L3").motionsFromLine(2))
                 .containsExactly(
-                        "T(1,2,4.8)", "T(5,7,4.8)", "F(5,7,4.2)", "T(5,7,4.8)", "T(9,12,4.8)", "F(9,12,4.2)", "T(9,12,4.8)",
-                        "T(13,17,4.8)", "F(13,17,4.2)", "T(13,17,4.8)");
+                        "T(1,2,4.8)",
+                        "T(5,7,4.8)",
+                        "F(5,7,4.2)",
+                        "T(5,7,4.8)",
+                        "T(9,12,4.8)",
+                        "F(9,12,4.2)",
+                        "T(9,12,4.8)",
+                        "T(13,17,4.8)",
+                        "F(13,17,4.2)",
+                        "T(13,17,4.8)");
         assertThat(run(strict(), start, "G90 G81 G99 X4 Y5 Z1.5 R2.8").motionsFromLine(2))
                 .containsExactly("T(4,5,3)", "T(4,5,2.8)", "F(4,5,1.5)", "T(4,5,2.8)");
     }
@@ -84,13 +100,15 @@ class CanonicalMotionTest {
 
     @Test // C21, C22: section 3.5.3.1; centres by an independent route
     void shouldRunTheRadiusFormOfTheReport() {
-        CanonicalProgram shortWay = run(strict(), "G0 Z5 F100", "G17 G2 x10 y15 r20 z5").commands();
+        CanonicalProgram shortWay =
+                run(strict(), "G0 Z5 F100", "G17 G2 x10 y15 r20 z5").commands();
         int i = lastMotion(shortWay);
         assertThat(shortWay.programCentreFirst(i)).isCloseTo(19.85507, within(5e-6));
         assertThat(shortWay.programCentreSecond(i)).isCloseTo(-2.40338, within(5e-6));
         assertThat(Math.toDegrees(-shortWay.sweepRad(i))).isCloseTo(53.57643, within(5e-6));
         assertThat(-20 * shortWay.sweepRad(i)).isCloseTo(18.70170, within(5e-6));
-        CanonicalProgram longWay = run(strict(), "G0 Z5 F100", "G17 G2 x10 y15 r-20 z5").commands();
+        CanonicalProgram longWay =
+                run(strict(), "G0 Z5 F100", "G17 G2 x10 y15 r-20 z5").commands();
         i = lastMotion(longWay);
         assertThat(longWay.programCentreFirst(i)).isCloseTo(-9.85507, within(5e-6));
         assertThat(longWay.programCentreSecond(i)).isCloseTo(17.40338, within(5e-6));
@@ -102,7 +120,8 @@ class CanonicalMotionTest {
         String start = "G0 X32.5 Y0 Z-0.5 F100";
         Listing circle = run(strict(), start, "g2 x32.5 j2.5");
         assertThat(circle.motionsFromLine(2)).containsExactly("A(32.5,0, 32.5,2.5, -1, -0.5)");
-        assertThat(-2.5 * circle.commands().sweepRad(lastMotion(circle.commands()))).isCloseTo(15.70796, within(5e-6));
+        assertThat(-2.5 * circle.commands().sweepRad(lastMotion(circle.commands())))
+                .isCloseTo(15.70796, within(5e-6));
         assertThat(circle.interpretation().notes(NoteKind.FULL_CIRCLE)).hasSize(1);
         refused("arc-end", start, "g2 j2.5");
         assertThat(run(common(), start, "g2 j2.5").motionsFromLine(2)).containsExactly("A(32.5,0, 32.5,2.5, -1, -0.5)");
@@ -131,7 +150,10 @@ class CanonicalMotionTest {
         assertThat(run(common(), "F100", "G2 X2.0051 Y0 I1").errorCodes()).containsExactly("arc-radii");
         assertThat(run(common(), "F100", "G2 X40.019 Y0 I20").errorCodes()).isEmpty();
         assertThat(run(common(), "F100", "G2 X40.021 Y0 I20").errorCodes()).containsExactly("arc-radii");
-        LanguageNote note = run(common(), "F100", "G2 X2.004 Y0 I1").interpretation().notes(NoteKind.ARC_RADIUS_ERROR).get(0);
+        LanguageNote note = run(common(), "F100", "G2 X2.004 Y0 I1")
+                .interpretation()
+                .notes(NoteKind.ARC_RADIUS_ERROR)
+                .get(0);
         assertThat(note.value()).isCloseTo(0.004, within(1e-9));
         assertThat(note.span().line()).isEqualTo(2);
     }
@@ -159,8 +181,27 @@ class CanonicalMotionTest {
     @Test // C31: section 3.5.18
     void shouldKeepG92OffsetsAsTheReport() {
         Listing all = run(
-                strict(), "G0 X4", "G92 x7", "#1=#5211", "G92 x9", "#2=#5211", "G91 G0 X0", "G90", "G92.2", "G91 G0 X0", "G90", "#3=#5211",
-                "G92.3", "G91 G0 X0", "G90", "G92.1", "G91 G0 X0", "G90", "#4=#5211", "G0 X#1 Y#2 Z#3", "X#4");
+                strict(),
+                "G0 X4",
+                "G92 x7",
+                "#1=#5211",
+                "G92 x9",
+                "#2=#5211",
+                "G91 G0 X0",
+                "G90",
+                "G92.2",
+                "G91 G0 X0",
+                "G90",
+                "#3=#5211",
+                "G92.3",
+                "G91 G0 X0",
+                "G90",
+                "G92.1",
+                "G91 G0 X0",
+                "G90",
+                "#4=#5211",
+                "G0 X#1 Y#2 Z#3",
+                "X#4");
         assertThat(all.errorCodes()).isEmpty();
         assertThat(all.motionsFromLine(2))
                 .containsExactly("T(9,0,0)", "T(4,0,0)", "T(9,0,0)", "T(4,0,0)", "T(-3,-5,-5)", "T(0,-5,-5)");
@@ -172,13 +213,16 @@ class CanonicalMotionTest {
 
     @Test // C32, C33: section 3.5.5
     void shouldSetOriginsWithoutMotion() {
-        Listing l = run(strict(), "G0 X10 Y20", "G10 L2 P1 x3.5 y17.2", "#1=#5221 #2=#5222", "G91 G0 Z0", "G90 X#1 Y#2");
+        Listing l =
+                run(strict(), "G0 X10 Y20", "G10 L2 P1 x3.5 y17.2", "#1=#5221 #2=#5222", "G91 G0 Z0", "G90 X#1 Y#2");
         assertThat(l.motionsFromLine(2)).containsExactly("T(6.5,2.8,0)", "T(3.5,17.2,0)");
         refused("g10", "G10 L2 P0 X1");
         refused("g10", "G10 L2 P1.5 X1");
         refused("g10", "G10 L2 P10 X1");
-        assertThat(run(common(), "G0 X10 Y20", "G10 L20 P1 X1 Y2", "G91 G0 Z0").motionsFromLine(2)).containsExactly("T(1,2,0)");
-        assertThat(run(common(), "G0 X10 Y20", "G10 L20 P2 X1 Y2", "G91 G0 Z0", "G90 G55 G0 Z0").motionsFromLine(2))
+        assertThat(run(common(), "G0 X10 Y20", "G10 L20 P1 X1 Y2", "G91 G0 Z0").motionsFromLine(2))
+                .containsExactly("T(1,2,0)");
+        assertThat(run(common(), "G0 X10 Y20", "G10 L20 P2 X1 Y2", "G91 G0 Z0", "G90 G55 G0 Z0")
+                        .motionsFromLine(2))
                 .containsExactly("T(10,20,0)", "T(1,2,0)");
     }
 
@@ -188,7 +232,8 @@ class CanonicalMotionTest {
         assertThat(l.motionsFromLine(2)).containsExactly("T(-10,0,0)");
         CanonicalProgram c = l.commands();
         assertThat(c.endMm(lastMotion(c), 0)).isZero();
-        assertThat(c.flags(lastMotion(c)) & CanonicalProgram.MACHINE_COORDINATES).isNotZero();
+        assertThat(c.flags(lastMotion(c)) & CanonicalProgram.MACHINE_COORDINATES)
+                .isNotZero();
         refused("g53", "F1", "G3 G53 X0 I1");
         refused("g53", "G53");
     }
@@ -213,7 +258,10 @@ class CanonicalMotionTest {
         assertThat(run(common(), "G0 X5 Y5 Z5", "G28 Z10").motionsFromLine(2)).containsExactly("T(5,5,10)", "T(5,5,0)");
         assertThat(run(common(), "G0 X5 Y5 Z5", "G91 G28 Z0", "G90 G30").motionsFromLine(2))
                 .containsExactly("T(5,5,5)", "T(5,5,0)", "T(0,0,0)");
-        assertThat(run(common().homesUnknown(), "G0 X1", "G28 Z1").interpretation().notes(NoteKind.HOME_UNKNOWN)).hasSize(1);
+        assertThat(run(common().homesUnknown(), "G0 X1", "G28 Z1")
+                        .interpretation()
+                        .notes(NoteKind.HOME_UNKNOWN))
+                .hasSize(1);
     }
 
     @Test // C36: section 3.5.15
@@ -242,12 +290,28 @@ class CanonicalMotionTest {
     void shouldRunALineInTheOrderOfTable8() {
         assertThat(run(strict(), "T1 M6", "G1 X5 G4 P1 T2 M6 M3 S8000 F100").commandsFromLine(2))
                 .containsExactly(
-                        "SET_FEED(100)", "SET_SPEED(8000)", "SELECT_TOOL(2)", "CHANGE_TOOL(2)", "SPINDLE_CLOCKWISE", "DWELL(1)",
+                        "SET_FEED(100)",
+                        "SET_SPEED(8000)",
+                        "SELECT_TOOL(2)",
+                        "CHANGE_TOOL(2)",
+                        "SPINDLE_CLOCKWISE",
+                        "DWELL(1)",
                         "F(5,0,0)");
-        assertThat(run(strict(), "M0 G1 G98 G90 G61 G55 G49 G40 G21 G17 M48 M8 F1 X1 (note) G94 ").commandsFromLine(1))
+        assertThat(run(strict(), "M0 G1 G98 G90 G61 G55 G49 G40 G21 G17 M48 M8 F1 X1 (note) G94 ")
+                        .commandsFromLine(1))
                 .containsExactly(
-                        "COMMENT(note)", "SET_FEED_MODE(0)", "SET_FEED(1)", "FLOOD_ON", "OVERRIDES(1)", "SELECT_PLANE(0)",
-                        "USE_UNITS(0)", "LENGTH_OFFSET(0)", "SET_ORIGIN(0,0,0)", "SET_ORIGIN(0,0,0)", "SET_PATH_MODE(1)", "F(1,0,0)",
+                        "COMMENT(note)",
+                        "SET_FEED_MODE(0)",
+                        "SET_FEED(1)",
+                        "FLOOD_ON",
+                        "OVERRIDES(1)",
+                        "SELECT_PLANE(0)",
+                        "USE_UNITS(0)",
+                        "LENGTH_OFFSET(0)",
+                        "SET_ORIGIN(0,0,0)",
+                        "SET_ORIGIN(0,0,0)",
+                        "SET_PATH_MODE(1)",
+                        "F(1,0,0)",
                         "PROGRAM_STOP");
     }
 
@@ -255,16 +319,19 @@ class CanonicalMotionTest {
     void shouldProbe() {
         refused("probe-short", "G0 Z5 F50", "G38.2 Z4.9");
         ProbeSurface plane = (x0, y0, z0, x1, y1, z1, tool) -> z0 >= 1 && z1 <= 1
-                ? java.util.OptionalDouble.of((z0 - 1) / (z0 - z1)) : java.util.OptionalDouble.empty();
+                ? java.util.OptionalDouble.of((z0 - 1) / (z0 - z1))
+                : java.util.OptionalDouble.empty();
         Listing l = run(strict().probeSurface(plane), "G0 Z5 F50", "G91 G38.2 Z-10 F50", "G90 G0 X#5061 Y#5062 Z#5063");
         assertThat(l.motionsFromLine(2)).containsExactly("P(0,0,1)", "T(0,0,1)");
-        assertThat(run(strict(), "G0 Z5 F50", "G91 G38.2 Z-10 F50").errorCodes()).containsExactly("probe-not-tripped");
+        assertThat(run(strict(), "G0 Z5 F50", "G91 G38.2 Z-10 F50").errorCodes())
+                .containsExactly("probe-not-tripped");
         Listing missed = run(common(), "G0 Z5 F50", "G91 G38.2 Z-10 F50");
         assertThat(missed.motionsFromLine(2)).containsExactly("P(0,0,-5)");
         assertThat(missed.interpretation().notes(NoteKind.PROBE_NOT_TRIPPED)).hasSize(1);
         refused("probe-spindle", "G0 Z5 F50 S1 M3", "G38.2 Z-10 F50");
         refused("axis-missing", "G38.2 F50");
-        assertThat(run(strict().probeSurface(plane), "#1=#5063 G0 Z5 F50", "G38.2 Z-10 #2=#5063", "G0 X#2 Y#5063").motionsFromLine(3))
+        assertThat(run(strict().probeSurface(plane), "#1=#5063 G0 Z5 F50", "G38.2 Z-10 #2=#5063", "G0 X#2 Y#5063")
+                        .motionsFromLine(3))
                 .as("expressions are evaluated before the line runs, section 3.3.2.3 (L11)")
                 .containsExactly("T(0,1,1)");
     }
@@ -290,13 +357,31 @@ class CanonicalMotionTest {
     @Test // C43: appendix B, tables 12 and 13: the compensated path has the points of the program that needs none
     void shouldFindThePathOfTable13FromTheProgramOfTable12() {
         Listing l = run(
-                strict(), "T1 M6", "G0 X1 Y5 F100", "G41 G1 Y4", "G3 X2 Y3 I1", "G2 X3 Y2 J-1", "G1 Y-1", "G2 X2 Y-2 I-1", "G1 X-2",
-                "G2 X-2.6 Y-0.2 J1", "G1 X1.4 Y2.8", "G2 X2 Y3 I0.6 J-0.8", "G40");
+                strict(),
+                "T1 M6",
+                "G0 X1 Y5 F100",
+                "G41 G1 Y4",
+                "G3 X2 Y3 I1",
+                "G2 X3 Y2 J-1",
+                "G1 Y-1",
+                "G2 X2 Y-2 I-1",
+                "G1 X-2",
+                "G2 X-2.6 Y-0.2 J1",
+                "G1 X1.4 Y2.8",
+                "G2 X2 Y3 I0.6 J-0.8",
+                "G40");
         assertThat(l.errorCodes()).isEmpty();
         assertThat(l.motionsFromLine(3))
                 .containsExactly(
-                        "F(1.433,4.25,0)", "A(1.5,4, 1,4, -1, 0)", "A(2,3.5, 2,4, 1, 0)", "A(3.5,2, 2,2, -1, 0)", "F(3.5,-1,0)",
-                        "A(2,-2.5, 2,-1, -1, 0)", "F(-2,-2.5,0)", "A(-2.9,0.2, -2,-1, -1, 0)", "F(1.1,3.2,0)",
+                        "F(1.433,4.25,0)",
+                        "A(1.5,4, 1,4, -1, 0)",
+                        "A(2,3.5, 2,4, 1, 0)",
+                        "A(3.5,2, 2,2, -1, 0)",
+                        "F(3.5,-1,0)",
+                        "A(2,-2.5, 2,-1, -1, 0)",
+                        "F(-2,-2.5,0)",
+                        "A(-2.9,0.2, -2,-1, -1, 0)",
+                        "F(1.1,3.2,0)",
                         "A(2,3.5, 2,2, -1, 0)");
     }
 
@@ -320,14 +405,22 @@ class CanonicalMotionTest {
         refused("tool-number", "F1", "G41 D69 G1 X5");
         refused("word-unused", "D1");
         assertThat(run(strict(), "F1 G41 D0 G1 X5", "X10", "Y10").motions())
-                .as("D0 is radius 0").containsExactly("F(5,0,0)", "F(10,0,0)", "F(10,10,0)");
+                .as("D0 is radius 0")
+                .containsExactly("F(5,0,0)", "F(10,0,0)", "F(10,10,0)");
         assertThat(run(strict(), "F1 G42 D1 G1 X5", "Y10").motions())
-                .as("the left turn is an outside corner on the right").hasSize(3);
+                .as("the left turn is an outside corner on the right")
+                .hasSize(3);
         Listing outside = run(strict(), "F1 G41 D1 G1 X5", "X10", "Y-10", "G40", "X20");
-        assertThat(outside.motionsFromLine(2)).containsExactly(
-                "A(5,0.5, 5,0, -1, 0)", "F(10,0.5,0)", "A(10.5,0, 10,0, -1, 0)", "F(10.5,-10,0)", "F(20,-10,0)");
+        assertThat(outside.motionsFromLine(2))
+                .containsExactly(
+                        "A(5,0.5, 5,0, -1, 0)",
+                        "F(10,0.5,0)",
+                        "A(10.5,0, 10,0, -1, 0)",
+                        "F(10.5,-10,0)",
+                        "F(20,-10,0)");
         assertThat(run(strict(), "F1 G42 D10 G1 X5", "X10").motionsFromLine(2))
-                .as("a negative radius changes sides: tool 10 of the report's table").containsExactly("A(5,0.15, 5,0, -1, 0)", "F(10,0.15,0)");
+                .as("a negative radius changes sides: tool 10 of the report's table")
+                .containsExactly("A(5,0.15, 5,0, -1, 0)", "F(10,0.15,0)");
     }
 
     @Test // K11: section 3.5.11
@@ -339,7 +432,8 @@ class CanonicalMotionTest {
         refused("tool-number", "G43 H-1");
         refused("tool-number", "G43 H69");
         refused("length-number", "G43");
-        assertThat(run(strict(), "G43 H3").interpretation().notes(NoteKind.LENGTH_OFFSET_UNKNOWN)).hasSize(1);
+        assertThat(run(strict(), "G43 H3").interpretation().notes(NoteKind.LENGTH_OFFSET_UNKNOWN))
+                .hasSize(1);
         assertThat(run(common(), "G43.1 Z5", "G0 X1").motions()).containsExactly("T(1,0,-5)");
     }
 
@@ -348,7 +442,9 @@ class CanonicalMotionTest {
         String[] codes = {"G54", "G55", "G56", "G57", "G58", "G59", "G59.1", "G59.2", "G59.3"};
         for (int system = 1; system <= 9; system++) {
             Listing l = run(strict().origin(system, 7, 0, 0), codes[system - 1] + " G0 X1");
-            assertThat(l.commands().endMm(lastMotion(l.commands()), 0)).as(codes[system - 1]).isEqualTo(8);
+            assertThat(l.commands().endMm(lastMotion(l.commands()), 0))
+                    .as(codes[system - 1])
+                    .isEqualTo(8);
             assertThat(l.interpretation().stateAtLine(1).system()).isEqualTo(system);
         }
     }
@@ -367,8 +463,7 @@ class CanonicalMotionTest {
 
     @Test // M2 and M30: section 3.6.1
     void shouldPutBackWhatTheProgramEndPutsBack() {
-        Listing l = run(
-                strict(), "G92 X5", "G55 G18 G91 G93 M49 M3 M8 G20", "G42 D0 G17", "M30");
+        Listing l = run(strict(), "G92 X5", "G55 G18 G91 G93 M49 M3 M8 G20", "G42 D0 G17", "M30");
         ModalState end = l.interpretation().stateAtLine(4);
         assertThat(end.g92()).isFalse();
         assertThat(end.system()).isEqualTo(1);
@@ -385,22 +480,31 @@ class CanonicalMotionTest {
 
     @Test // A2: decided as a finding
     void shouldNoteFeedsThatAreMissing() {
-        assertThat(run(strict(), "G1 X1", "X2").interpretation().notes(NoteKind.FEED_UNSET)).hasSize(1);
-        assertThat(run(strict(), "F0 G1 X1", "F5 X2", "F0 X3").interpretation().notes(NoteKind.FEED_UNSET)).hasSize(2);
-        assertThat(run(strict(), "G0 X1", "F5 G1 X2").interpretation().notes(NoteKind.FEED_UNSET)).isEmpty();
+        assertThat(run(strict(), "G1 X1", "X2").interpretation().notes(NoteKind.FEED_UNSET))
+                .hasSize(1);
+        assertThat(run(strict(), "F0 G1 X1", "F5 X2", "F0 X3").interpretation().notes(NoteKind.FEED_UNSET))
+                .hasSize(2);
+        assertThat(run(strict(), "G0 X1", "F5 G1 X2").interpretation().notes(NoteKind.FEED_UNSET))
+                .isEmpty();
     }
 
     @Test // design section 4: units and distance mode that nobody stated
     void shouldNoteWhatTheFirstMoveReliesOn() {
-        Interpretation bare = run(common().initialUnits(LengthUnits.UNKNOWN), "(a)", "G0 X1").interpretation();
-        assertThat(bare.notes(NoteKind.UNITS_UNSET)).singleElement().satisfies(n -> assertThat(n.span().line()).isEqualTo(2));
+        Interpretation bare =
+                run(common().initialUnits(LengthUnits.UNKNOWN), "(a)", "G0 X1").interpretation();
+        assertThat(bare.notes(NoteKind.UNITS_UNSET))
+                .singleElement()
+                .satisfies(n -> assertThat(n.span().line()).isEqualTo(2));
         assertThat(bare.notes(NoteKind.DISTANCE_UNSET)).hasSize(1);
         assertThat(bare.notes(NoteKind.SYSTEM_UNSET)).hasSize(1);
         assertThat(bare.notes(NoteKind.STATE_CARRIED_OVER)).hasSize(4);
-        Interpretation safe = run(common().initialUnits(LengthUnits.UNKNOWN), "G21 G90 G91.1 G94 G17 G40 G49 G80 G54 G61", "G0 X1")
+        Interpretation safe = run(
+                        common().initialUnits(LengthUnits.UNKNOWN),
+                        "G21 G90 G91.1 G94 G17 G40 G49 G80 G54 G61",
+                        "G0 X1")
                 .interpretation();
         assertThat(safe.errors()).isEmpty();
-        assertThat(safe.notes().stream().map(LanguageNote::kind)).containsExactlyElementsOf(List.of(
-                NoteKind.SYSTEM, NoteKind.ENDED_AT_Z, NoteKind.PROGRAM_END_MISSING));
+        assertThat(safe.notes().stream().map(LanguageNote::kind))
+                .containsExactlyElementsOf(List.of(NoteKind.SYSTEM, NoteKind.ENDED_AT_Z, NoteKind.PROGRAM_END_MISSING));
     }
 }

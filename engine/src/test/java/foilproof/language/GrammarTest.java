@@ -16,11 +16,15 @@ import org.junit.jupiter.api.Test;
 /** Line grammar and limits: NISTIR 6556 section 3.3 and appendix E; rows L1 to L20 of the check values. */
 class GrammarTest {
     private static void accepted(String... lines) {
-        assertThat(run(strict(), lines).interpretation().errors()).as(String.join(" | ", lines)).isEmpty();
+        assertThat(run(strict(), lines).interpretation().errors())
+                .as(String.join(" | ", lines))
+                .isEmpty();
     }
 
     private static void refused(String code, String... lines) {
-        assertThat(run(strict(), lines).errorCodes()).as(String.join(" | ", lines)).containsExactly(code);
+        assertThat(run(strict(), lines).errorCodes())
+                .as(String.join(" | ", lines))
+                .containsExactly(code);
     }
 
     @Test // L1: section 3.3, appendix E
@@ -70,9 +74,11 @@ class GrammarTest {
         refused("number-missing", "G0 X.");
         refused("unknown-word", "G0 X1e3");
         refused("number", "G0 X1.2.3");
-        CanonicalProgram digits = run(strict(), "G0 X0.12345678901234567 Y123456789.123456789 Z0.1").commands();
+        CanonicalProgram digits = run(strict(), "G0 X0.12345678901234567 Y123456789.123456789 Z0.1")
+                .commands();
         assertThat(digits.size()).isZero();
-        CanonicalProgram near = run(strict(), "G0 X0.12345678901234567 Y1234.123456789012345678").commands();
+        CanonicalProgram near = run(strict(), "G0 X0.12345678901234567 Y1234.123456789012345678")
+                .commands();
         assertThat(near.programEnd(0, 0)).isEqualTo(0.12345678901234567);
         assertThat(near.programEnd(0, 1)).isEqualTo(1234.123456789012345678);
     }
@@ -96,24 +102,36 @@ class GrammarTest {
 
     @Test // L9: section 3.3.2.3
     void shouldRankOperatorsInThreeGroups() {
-        assertThat(run(strict(), "G0 X[2.0 / 3 * 1.5 - 5.5 / 11.0] Y[2**3**2]").motions()).containsExactly("T(0.5,64,0)");
+        assertThat(run(strict(), "G0 X[2.0 / 3 * 1.5 - 5.5 / 11.0] Y[2**3**2]").motions())
+                .containsExactly("T(0.5,64,0)");
     }
 
     @Test // L10 and A1 (divisions and domains decided as errors)
     void shouldRoundDownAndUpTowardsInfinity() {
-        assertThat(run(strict(), "G0 X FIX[2.8] Y FIX[-2.8]", "G0 X FUP[2.8] Y FUP[-2.8]").motions())
+        assertThat(run(strict(), "G0 X FIX[2.8] Y FIX[-2.8]", "G0 X FUP[2.8] Y FUP[-2.8]")
+                        .motions())
                 .containsExactly("T(2,-3,0)", "T(3,-2,0)");
         refused("function", "G0 X ATAN[1]");
-        for (String bad : List.of("[1/0]", "SQRT[-1]", "LN[0]", "ASIN[1.1]", "ACOS[-2]", "[1 MOD 0]", "[0**[-1]]",
-                "[[-8]**0.5]", "EXP[1000]")) {
+        for (String bad : List.of(
+                "[1/0]",
+                "SQRT[-1]",
+                "LN[0]",
+                "ASIN[1.1]",
+                "ACOS[-2]",
+                "[1 MOD 0]",
+                "[0**[-1]]",
+                "[[-8]**0.5]",
+                "EXP[1000]")) {
             refused("arithmetic", "G0 X" + bad);
         }
-        assertThat(run(strict(), "G0 X[-7 MOD 4] Y ROUND[0.5] Z ROUND[-0.5]").motions()).containsExactly("T(1,1,-1)");
+        assertThat(run(strict(), "G0 X[-7 MOD 4] Y ROUND[0.5] Z ROUND[-0.5]").motions())
+                .containsExactly("T(1,1,-1)");
     }
 
     @Test // L12 and C11, C12: sections 3.3.3 and 3.3.6
     void shouldSetParametersAfterEveryValueOfTheLineIsFound() {
-        assertThat(run(strict(), "#3=15", "#3=6 G1 F100 x#3", "x#3").motions()).containsExactly("F(15,0,0)", "F(6,0,0)");
+        assertThat(run(strict(), "#3=15", "#3=6 G1 F100 x#3", "x#3").motions())
+                .containsExactly("F(15,0,0)", "F(6,0,0)");
         assertThat(run(strict(), "#3=15 #3=6", "G0 X#3").motions()).containsExactly("T(6,0,0)");
         assertThat(run(strict(), "#3=6 #3=15", "G0 X#3").motions()).containsExactly("T(15,0,0)");
     }
@@ -121,12 +139,15 @@ class GrammarTest {
     @Test // C13 and C14: appendix C.2
     void shouldReadParametersIndirectlyAndBeforeTheyAreSet() {
         assertThat(run(strict(), "#1=2", "##1 = 0.375", "G0 x #2").motions()).containsExactly("T(0.375,0,0)");
-        assertThat(run(strict(), "#3=7", "G0 #3=5.0 x #3", "x #3 #3=1.1", "x #3").motions())
+        assertThat(run(strict(), "#3=7", "G0 #3=5.0 x #3", "x #3 #3=1.1", "x #3")
+                        .motions())
                 .containsExactly("T(7,0,0)", "T(5,0,0)", "T(1.1,0,0)");
     }
 
     private static void value(String expression, String expected) {
-        assertThat(run(strict(), "G0 X" + expression).motions()).as(expression).containsExactly("T(" + expected + ",0,0)");
+        assertThat(run(strict(), "G0 X" + expression).motions())
+                .as(expression)
+                .containsExactly("T(" + expected + ",0,0)");
     }
 
     @Test // C15 and C16: appendix C.2
@@ -228,7 +249,10 @@ class GrammarTest {
     private static Interpretation file(Dialect dialect, String text) {
         return Interpreter.interpret(
                 SourceFile.ofText("p.ngc", text),
-                InterpreterSetup.builder().dialect(dialect).initialUnits(LengthUnits.MM).build());
+                InterpreterSetup.builder()
+                        .dialect(dialect)
+                        .initialUnits(LengthUnits.MM)
+                        .build());
     }
 
     private static List<String> codes(Interpretation interpretation) {
@@ -252,8 +276,10 @@ class GrammarTest {
     @Test // L17: section 2.2.2
     void shouldSkipSlashedLinesOnlyWhereTheSwitchIsOn() {
         assertThat(run(strict(), "/G1 F1 X1").motions()).containsExactly("F(1,0,0)");
-        assertThat(run(strict().blockDelete(true), "/G1 F1 X1", "/ garbage").motions()).isEmpty();
-        assertThat(run(strict().blockDelete(true), "/G1 F1 X1").interpretation().notes(NoteKind.BLOCK_DELETE)).hasSize(1);
+        assertThat(run(strict().blockDelete(true), "/G1 F1 X1", "/ garbage").motions())
+                .isEmpty();
+        assertThat(run(strict().blockDelete(true), "/G1 F1 X1").interpretation().notes(NoteKind.BLOCK_DELETE))
+                .hasSize(1);
     }
 
     @Test // L18: sections 3.1 and 5.1.3
@@ -271,11 +297,13 @@ class GrammarTest {
         for (int system = 1; system <= 9; system++) {
             setup.origin(system, system, 0, 0);
         }
-        assertThat(run(setup, "G0 X#5220 Y#5221 Z#5241", "X#5261 Y#5281 Z#5301", "X#5321 Y#5341 Z#5361", "X#5381").motions())
+        assertThat(run(setup, "G0 X#5220 Y#5221 Z#5241", "X#5261 Y#5281 Z#5301", "X#5321 Y#5341 Z#5361", "X#5381")
+                        .motions())
                 .containsExactly("T(1,1,2)", "T(3,4,5)", "T(6,7,8)", "T(9,7,8)");
         assertThat(run(strict().parameter(5220, 1.5), "G0 X1").errorCodes()).containsExactly("parameter-5220");
         assertThat(run(strict().parameter(5220, 10), "G0 X1").errorCodes()).containsExactly("parameter-5220");
-        assertThat(run(strict().home28(1, 2, 3).home30(4, 5, 6), "G0 X#5161 Y#5162 Z#5163", "X#5181 Y#5182 Z#5183").motions())
+        assertThat(run(strict().home28(1, 2, 3).home30(4, 5, 6), "G0 X#5161 Y#5162 Z#5163", "X#5181 Y#5182 Z#5183")
+                        .motions())
                 .containsExactly("T(1,2,3)", "T(4,5,6)");
     }
 
@@ -289,7 +317,8 @@ class GrammarTest {
 
     @Test // C06: NISTIR 6556 table 10
     void shouldSayWhichWordIsUnknownAndWhichIsNear() {
-        Diagnostic error = run(strict(), "g1 x asim[0.5]").interpretation().errors().get(0);
+        Diagnostic error =
+                run(strict(), "g1 x asim[0.5]").interpretation().errors().get(0);
         assertThat(error.message()).isEqualTo("Unknown word starting with a.");
         assertThat(error.nearest()).isEqualTo("asin");
         assertThat(error.span().line()).isEqualTo(1);
@@ -314,7 +343,9 @@ class GrammarTest {
 
     @Test // C33: section 3.5
     void shouldTakeExpressionsForCodes() {
-        assertThat(run(strict(), "G[2*5] L[1+1] P1 x3", "G0 X0").commands().endMm(run(strict(), "G10 L2 P1 x3", "G0 X0").commands().size() - 1, 0))
+        assertThat(run(strict(), "G[2*5] L[1+1] P1 x3", "G0 X0")
+                        .commands()
+                        .endMm(run(strict(), "G10 L2 P1 x3", "G0 X0").commands().size() - 1, 0))
                 .isEqualTo(3);
     }
 

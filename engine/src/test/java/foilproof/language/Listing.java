@@ -60,8 +60,8 @@ final class Listing {
     };
 
     static Listing run(InterpreterSetup.Builder setup, String... lines) {
-        return new Listing(Interpreter.interpret(
-                SourceFile.ofText("test.ngc", String.join("\n", lines) + "\n"), setup.build()));
+        return new Listing(
+                Interpreter.interpret(SourceFile.ofText("test.ngc", String.join("\n", lines) + "\n"), setup.build()));
     }
 
     Interpretation interpretation() {
@@ -108,19 +108,23 @@ final class Listing {
             case STRAIGHT_TRAVERSE -> "T" + end(c, i);
             case STRAIGHT_FEED -> "F" + end(c, i);
             case STRAIGHT_PROBE -> "P" + end(c, i);
-            case ARC_FEED -> "A(" + number(c.programEnd(i, c.plane(i).first())) + ","
-                    + number(c.programEnd(i, c.plane(i).second())) + ", "
-                    + number(c.programCentreFirst(i)) + "," + number(c.programCentreSecond(i)) + ", " + c.turn(i) + ", "
-                    + number(c.programEnd(i, c.plane(i).axial())) + ")";
-            case SET_ORIGIN -> "SET_ORIGIN(" + number(c.originMm(i, 0)) + "," + number(c.originMm(i, 1)) + ","
-                    + number(c.originMm(i, 2)) + ")";
+            case ARC_FEED ->
+                "A(" + number(c.programEnd(i, c.plane(i).first())) + ","
+                        + number(c.programEnd(i, c.plane(i).second())) + ", "
+                        + number(c.programCentreFirst(i)) + "," + number(c.programCentreSecond(i)) + ", " + c.turn(i)
+                        + ", "
+                        + number(c.programEnd(i, c.plane(i).axial())) + ")";
+            case SET_ORIGIN ->
+                "SET_ORIGIN(" + number(c.originMm(i, 0)) + "," + number(c.originMm(i, 1)) + ","
+                        + number(c.originMm(i, 2)) + ")";
             case COMMENT, MESSAGE -> c.kind(i) + "(" + c.text(i) + ")";
             default -> Double.isNaN(c.value(i)) ? c.kind(i).toString() : c.kind(i) + "(" + number(c.value(i)) + ")";
         };
     }
 
     private static String end(CanonicalProgram c, int i) {
-        return "(" + number(c.programEnd(i, 0)) + "," + number(c.programEnd(i, 1)) + "," + number(c.programEnd(i, 2)) + ")";
+        return "(" + number(c.programEnd(i, 0)) + "," + number(c.programEnd(i, 1)) + "," + number(c.programEnd(i, 2))
+                + ")";
     }
 
     static String number(double value) {
