@@ -132,6 +132,22 @@ public final class ComposedBoard {
         return new ComposedSide(stock.sides().get(side - 1), stock.blank(), conditions, layersOn(side, run), cellMm);
     }
 
+    /** A side with what was milled on it alone, whatever other sides have the same face up. */
+    ComposedSide alone(int side) {
+        List<Layer> layers = new ArrayList<>();
+        addLayers(side, stock.sides().get(side - 1), Integer.MAX_VALUE, layers);
+        return new ComposedSide(stock.sides().get(side - 1), stock.blank(), conditions, layers, cellMm);
+    }
+
+    /** The layers of all sides, each as its own side sees it. */
+    List<Layer> allLayers() {
+        List<Layer> layers = new ArrayList<>();
+        for (SideStock side : stock.sides()) {
+            addLayers(side.number(), side, Integer.MAX_VALUE, layers);
+        }
+        return layers;
+    }
+
     /** Whether anything was milled from the other face of a side. */
     public boolean cutFromFarSide(int side) {
         return !farLayers(side).isEmpty();

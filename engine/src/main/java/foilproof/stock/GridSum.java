@@ -1,0 +1,168 @@
+package foilproof.stock;
+
+import java.util.function.IntConsumer;
+
+/**
+ * Integrals over a rectangle from the values at cell centres: cells count by the part of them inside the rectangle, and
+ * squares between four centres that an upright wall crosses are put right by where the wall really stands, found by
+ * halving with the exact shape. Rows are summed in bands of a fixed size, bands in order: the same for any number of
+ * threads.
+ */
+final class GridSum {
+    private static final int BAND = 64;
+    private static final int HALVINGS = 13;
+
+    private final Columns columns;
+    private final double cellMm;
+    private final double[] boxMm;
+    private final int i0;
+    private final int j0;
+    private final int countX;
+    private final int countY;
+
+    GridSum(Columns columns, double cellMm, double[] boxMm) {
+        this.columns = columns;
+        this.cellMm = cellMm;
+        this.boxMm = boxMm;
+        i0 = (int) Math.floor(boxMm[0] / cellMm + 1e-9);
+        j0 = (int) Math.floor(boxMm[1] / cellMm + 1e-9);
+        countX = (int) Math.ceil(boxMm[2] / cellMm - 1e-9) - i0;
+        countY = (int) Math.ceil(boxMm[3] / cellMm - 1e-9) - j0;
+    }
+
+    /** The integral of each quantity over the rectangle. */
+    double[] sum(int threads) {
+        int bands = (countY + BAND - 1) / BAND;
+        double[][] parts = new double[bands][];
+        Parallel.run(bands, threads, () -> new Worker(parts));
+        double[] total = new double[columns.quantities()];
+        for (double[] part : parts) {
+            for (int q = 0; q < total.length; q++) {
+                total[q] += part[q];
+            }
+        }
+        return total;
+    }
+
+    private static double covered(int cell, double cellMm, double from, double to) {
+        return Math.max(0, Math.min((cell + 1) * cellMm, to) - Math.max(cell * cellMm, from));
+    }
+
+    private final class Worker implements IntConsumer {
+        private final double[][] parts;
+        private float[] height = new float[countX];
+        private float[] heightAbove = new float[countX];
+        private float[][] values = new float[columns.quantities()][countX];
+        private float[][] valuesAbove = new float[columns.quantities()][countX];
+        private final double[] wide = new double[countX];
+        private final boolean[] low = new boolean[4];
+        private final double[] crossing = new double[4];
+        private double level;
+
+        Worker(double[][] parts) {
+            this.parts = parts;
+            for (int i = 0; i < countX; i++) {
+                wide[i] = covered(i0 + i, cellMm, boxMm[0], boxMm[2]);
+            }
+        }
+
+        @Override
+        public void accept(int band) {
+            double[] sum = new double[columns.quantities()];
+            int end = Math.min(countY, (band + 1) * BAND);
+            columns.row(j0 + band * BAND, i0, countX, height, values);
+            for (int j = band * BAND; j < end; j++) {
+                double tall = covered(j0 + j, cellMm, boxMm[1], boxMm[3]);
+                for (int q = 0; q < sum.length; q++) {
+                    double line = 0;
+                    float[] v = values[q];
+                    for (int i = 0; i < countX; i++) {
+                        line += v[i] * wide[i];
+                    }
+                    sum[q] += line * tall;
+                }
+                if (j + 1 < countY) {
+                    columns.row(j0 + j + 1, i0, countX, heightAbove, valuesAbove);
+                    walls(j, sum);
+                    float[] h = height;
+                    height = heightAbove;
+                    heightAbove = h;
+                    float[][] v = values;
+                    values = valuesAbove;
+                    valuesAbove = v;
+                }
+            }
+            parts[band] = sum;
+        }
+
+        private void walls(int j, double[] sum) {
+            for (int i = 0; i + 1 < countX; i++) {
+                float a = height[i];
+                float b = height[i + 1];
+                float c = heightAbove[i + 1];
+                float d = heightAbove[i];
+                float least = Math.min(Math.min(a, b), Math.min(c, d));
+                float most = Math.max(Math.max(a, b), Math.max(c, d));
+                if (least < most && columns.parted(least, most)) {
+                    wall(i, j, new float[] {a, b, c, d}, sum);
+                }
+            }
+        }
+
+        private void wall(int i, int j, float[] h, double[] sum) {
+            double least = Math.min(Math.min(h[0], h[1]), Math.min(h[2], h[3]));
+            double most = Math.max(Math.max(h[0], h[1]), Math.max(h[2], h[3]));
+            level = columns.levelMm(least, most);
+            int lows = 0;
+            for (int k = 0; k < 4; k++) {
+                low[k] = h[k] <= level;
+                lows += low[k] ? 1 : 0;
+            }
+            if (lows == 0 || lows == 4) {
+                return;
+            }
+            double x = (i0 + i + 0.5) * cellMm;
+            double y = (j0 + j + 0.5) * cellMm;
+            for (int k = 0; k < 4; k++) {
+                if (low[k] != low[(k + 1) & 3]) {
+                    float own = h[k];
+                    float next = h[(k + 1) & 3];
+                    crossing[k] = columns.upright(Math.min(own, next), Math.max(own, next))
+                            ? crossing(x, y, k)
+                            : (level - own) / (next - own);
+                }
+            }
+            boolean saddle = lows == 2 && low[0] == low[2];
+            boolean middleLow = saddle && columns.exactHeightMm(x + cellMm / 2, y + cellMm / 2) <= level;
+            double part = QuadArea.lowArea(low, crossing, middleLow);
+            for (int q = 0; q < sum.length; q++) {
+                double[] v = {values[q][i], values[q][i + 1], valuesAbove[q][i + 1], valuesAbove[q][i]};
+                double lowSum = 0;
+                double highSum = 0;
+                for (int k = 0; k < 4; k++) {
+                    lowSum += low[k] ? v[k] : 0;
+                    highSum += low[k] ? 0 : v[k];
+                }
+                double right = part * lowSum / lows + (1 - part) * highSum / (4 - lows);
+                sum[q] += (right - (lowSum + highSum) / 4) * cellMm * cellMm;
+            }
+        }
+
+        private double crossing(double x, double y, int k) {
+            int next = (k + 1) & 3;
+            double from = 0;
+            double to = 1;
+            for (int n = 0; n < HALVINGS; n++) {
+                double middle = (from + to) / 2;
+                double px = x + (QuadArea.X[k] + (QuadArea.X[next] - QuadArea.X[k]) * middle) * cellMm;
+                double py = y + (QuadArea.Y[k] + (QuadArea.Y[next] - QuadArea.Y[k]) * middle) * cellMm;
+                if (columns.exactHeightMm(px, py) <= level == low[k]) {
+                    from = middle;
+                } else {
+                    to = middle;
+                }
+            }
+            return (from + to) / 2;
+        }
+    }
+}

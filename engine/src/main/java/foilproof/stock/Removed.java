@@ -1,0 +1,178 @@
+package foilproof.stock;
+
+import java.util.List;
+
+/**
+ * Volumes that a job removed, mm3. Foil and substrate are what the finished blank lacks; spoil board is what the cutters
+ * took below its top, side by side, where they went no farther beyond the blank than the swept domain.
+ *
+ * @param foilMm3 copper, both faces
+ * @param substrateMm3 what lies between the foils, or below the one
+ * @param spoilBoardMm3 spoil board; what two sides cut at one place counts for each
+ */
+public record Removed(double foilMm3, double substrateMm3, double spoilBoardMm3) {
+    /**
+     * Measures a finished board.
+     *
+     * @param threads how many threads; the result does not depend on it
+     */
+    public static Removed of(ComposedBoard board, int threads) {
+        BlankBody blank = board.stock().blank();
+        double[] box = {0, 0, blank.widthMm(), blank.heightMm()};
+        double[] solid = new GridSum(new BlankColumns(board), board.side(1).cellMm(), box).sum(threads);
+        double spoil = 0;
+        for (SideStock side : board.stock().sides()) {
+            spoil += spoilBoard(board, side, threads);
+        }
+        return new Removed(solid[0], solid[1], spoil);
+    }
+
+    private static double spoilBoard(ComposedBoard board, SideStock side, int threads) {
+        ComposedSide alone = board.alone(side.number());
+        double lowest = Double.POSITIVE_INFINITY;
+        double[] box = null;
+        for (int run : alone.runs()) {
+            Envelope envelope = alone.envelope(run);
+            lowest = Math.min(lowest, envelope.path().lowestMm() + alone.shiftMm(run));
+            box = envelope.settings().domainMm();
+        }
+        if (box == null || lowest >= alone.spoilBoardMm()) {
+            return 0;
+        }
+        return new GridSum(new SpoilColumns(alone), alone.cellMm(), box).sum(threads)[0];
+    }
+
+    /** Jumps that no sloping wall explains, and no less than a slope of 1: the rest is summed as it is. */
+    static float wallStep(List<Layer> layers, double cellMm) {
+        double slope = 1;
+        for (Layer layer : layers) {
+            slope = Math.max(slope, 1.5 * layer.envelope().steepestConeSlope());
+        }
+        return (float) (slope * cellMm);
+    }
+
+    /** Foil and substrate that a column of the blank lacks. */
+    private static final class BlankColumns implements Columns {
+        private final ComposedBoard board;
+        private final ComposedSide side;
+        private final boolean far;
+        private final float step;
+
+        BlankColumns(ComposedBoard board) {
+            this.board = board;
+            side = board.side(1);
+            far = board.cutFromFarSide(1);
+            step = wallStep(board.allLayers(), side.cellMm());
+        }
+
+        @Override
+        public int quantities() {
+            return 2;
+        }
+
+        /** Walls are looked for in the solid that is left; a column's height is the top less what the far side took. */
+        @Override
+        public void row(int j, int i0, int count, float[] height, float[][] values) {
+            side.heightRow(j, i0, count, height);
+            float[] farCut = new float[count];
+            double[] surface = new double[count];
+            side.surfaceRow(j, i0, count, surface);
+            if (far) {
+                board.farCutRow(1, j, i0, count, farCut);
+            } else {
+                java.util.Arrays.fill(farCut, (float) side.undersideMm());
+            }
+            for (int k = 0; k < count; k++) {
+                if (height[k] >= (float) surface[k] && farCut[k] <= (float) side.undersideMm()) {
+                    values[0][k] = 0;
+                    values[1][k] = 0;
+                } else {
+                    take(height[k], farCut[k], surface[k], k, values);
+                }
+                height[k] = Math.max(0, height[k] - farCut[k]);
+            }
+        }
+
+        private void take(double top, double under, double surface, int k, float[][] values) {
+            double foil = side.foilMm();
+            double underside = side.undersideMm();
+            double farFoil = board.stock().blank().bothSides() ? foil : 0;
+            double foilLeft = common(under, top, surface - foil, surface)
+                    + common(under, top, underside, underside + farFoil);
+            double coreLeft = common(under, top, underside + farFoil, surface - foil);
+            values[0][k] = (float) (foil + farFoil - foilLeft);
+            values[1][k] = (float) (surface - foil - underside - farFoil - coreLeft);
+        }
+
+        private static double common(double a0, double a1, double b0, double b1) {
+            return Math.max(0, Math.min(a1, b1) - Math.max(a0, b0));
+        }
+
+        @Override
+        public double exactHeightMm(double xMm, double yMm) {
+            double farMm = far ? board.exactFarCutMm(1, xMm, yMm) : side.undersideMm();
+            return Math.max(0, side.exactHeightMm(xMm, yMm) - farMm);
+        }
+
+        @Override
+        public boolean parted(float low, float high) {
+            return high - low > step;
+        }
+
+        @Override
+        public boolean upright(float low, float high) {
+            return parted(low, high);
+        }
+
+        @Override
+        public double levelMm(double low, double high) {
+            return (low + high) / 2;
+        }
+    }
+
+    /** Spoil board below its top that a column lacks. */
+    private static final class SpoilColumns implements Columns {
+        private final ComposedSide side;
+        private final float step;
+
+        SpoilColumns(ComposedSide side) {
+            this.side = side;
+            step = wallStep(side.layers(), side.cellMm());
+        }
+
+        @Override
+        public int quantities() {
+            return 1;
+        }
+
+        @Override
+        public void row(int j, int i0, int count, float[] height, float[][] values) {
+            side.cutRow(j, i0, count, height);
+            float spoil = (float) side.spoilBoardMm();
+            for (int k = 0; k < count; k++) {
+                height[k] = Math.min(height[k], spoil);
+                values[0][k] = spoil - height[k];
+            }
+        }
+
+        @Override
+        public double exactHeightMm(double xMm, double yMm) {
+            return Math.min(side.exactCutMm(xMm, yMm), side.spoilBoardMm());
+        }
+
+        @Override
+        public boolean parted(float low, float high) {
+            return high - low > step;
+        }
+
+        @Override
+        public boolean upright(float low, float high) {
+            return parted(low, high);
+        }
+
+        @Override
+        public double levelMm(double low, double high) {
+            return (low + high) / 2;
+        }
+    }
+}
