@@ -17,7 +17,7 @@ final class ArcBox {
      * @param sweepRad signed turn
      */
     static void widen(double[] box, double fromX, double fromY, double cxMm, double cyMm, double sweepRad) {
-        double radius = StrictMath.hypot(fromX, fromY);
+        double radius = Plane2.length(fromX, fromY);
         double from = StrictMath.atan2(fromY, fromX);
         double low = Math.min(from, from + sweepRad);
         double high = Math.max(from, from + sweepRad);

@@ -66,7 +66,7 @@ final class HoleReader {
                 for (int k : near) {
                     Hole other = holes.get(k);
                     if (other.run() == hole.run()
-                            && StrictMath.hypot(other.xMm() - hole.xMm(), other.yMm() - hole.yMm()) <= SAME_PLACE_MM) {
+                            && Plane2.length(other.xMm() - hole.xMm(), other.yMm() - hole.yMm()) <= SAME_PLACE_MM) {
                         return k;
                     }
                 }
@@ -124,7 +124,7 @@ final class HoleReader {
         double nearest = Double.POSITIVE_INFINITY;
         double length = 0;
         for (int i = stroke.firstSegment(); i < stroke.endSegment(); i++) {
-            nearest = Math.min(nearest, StrictMath.hypot(s.x1Mm(i) - x, s.y1Mm(i) - y));
+            nearest = Math.min(nearest, Plane2.length(s.x1Mm(i) - x, s.y1Mm(i) - y));
             length += s.planLengthMm(i);
         }
         // A spiral from the middle outwards: it comes as near as a cutter's radius and its path covers the disc.
@@ -137,8 +137,8 @@ final class HoleReader {
         double turned = 0;
         double onCircle = 0;
         for (int i = stroke.firstSegment(); i < stroke.endSegment(); i++) {
-            double r0 = StrictMath.hypot(s.x0Mm(i) - x, s.y0Mm(i) - y);
-            double r1 = StrictMath.hypot(s.x1Mm(i) - x, s.y1Mm(i) - y);
+            double r0 = Plane2.length(s.x0Mm(i) - x, s.y0Mm(i) - y);
+            double r1 = Plane2.length(s.x1Mm(i) - x, s.y1Mm(i) - y);
             double step = turnAbout(i, x, y);
             turned += step;
             if (Math.abs(r0 - radius) <= ROUND_MM && Math.abs(r1 - radius) <= ROUND_MM) {
@@ -151,7 +151,7 @@ final class HoleReader {
 
     private double turnAbout(int i, double x, double y) {
         if (s.isArc(i)) {
-            double off = StrictMath.hypot(s.cxMm(i) - x, s.cyMm(i) - y);
+            double off = Plane2.length(s.cxMm(i) - x, s.cyMm(i) - y);
             return off <= ROUND_MM ? s.sweepRad(i) : 0;
         }
         double ax = s.x0Mm(i) - x;

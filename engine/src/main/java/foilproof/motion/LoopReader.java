@@ -131,7 +131,7 @@ final class LoopReader {
     private double gap(Stroke a, Stroke b) {
         int end = a.endSegment() - 1;
         int start = b.firstSegment();
-        return StrictMath.hypot(s.x1Mm(end) - s.x0Mm(start), s.y1Mm(end) - s.y0Mm(start));
+        return Plane2.length(s.x1Mm(end) - s.x0Mm(start), s.y1Mm(end) - s.y0Mm(start));
     }
 
     private boolean ringOfCuts(List<Stroke> chain) {
@@ -217,31 +217,46 @@ final class LoopReader {
                 last.gaps());
     }
 
-    /** How often the path goes round the middle of its box. */
+    /**
+     * How often the path goes round the middle of its box: its crossings of the ray that goes right from there, upward
+     * ones counted up, downward ones down (winding number of a closed polygon). Arcs count by quarters of their turn.
+     */
     private double windings(Lap lap) {
         Extents box = lap.box();
         double x = (box.x0Mm() + box.x1Mm()) / 2;
         double y = (box.y0Mm() + box.y1Mm()) / 2;
-        double turn = 0;
+        int crossings = 0;
         for (Stroke stroke : lap.strokes()) {
             for (int i = stroke.firstSegment(); i < stroke.endSegment(); i++) {
-                // Arcs by their middle, so that no step turns by half a circle or more.
-                int parts = s.isArc(i) ? 4 : 1;
                 double ax = s.x0Mm(i) - x;
                 double ay = s.y0Mm(i) - y;
-                for (int k = 1; k <= parts; k++) {
-                    double[] p = s.pointAt(i, (double) k / parts);
+                if (!s.isArc(i)) {
+                    crossings += crossing(ax, ay, s.x1Mm(i) - x, s.y1Mm(i) - y);
+                    continue;
+                }
+                for (int k = 1; k <= 4; k++) {
+                    double[] p = s.pointAt(i, k / 4.0);
                     double bx = p[0] - x;
                     double by = p[1] - y;
-                    double dot = ax * bx + ay * by;
-                    double cross = ax * by - ay * bx;
-                    turn += dot == 0 && cross == 0 ? 0 : StrictMath.atan2(cross, dot);
+                    crossings += crossing(ax, ay, bx, by);
                     ax = bx;
                     ay = by;
                 }
             }
         }
-        return Math.abs(turn) / (2 * Math.PI);
+        return Math.abs(crossings);
+    }
+
+    private static int crossing(double ax, double ay, double bx, double by) {
+        if ((ay <= 0) == (by <= 0)) {
+            return 0;
+        }
+        // Where the piece meets the ray's line: right of the middle or not.
+        boolean right = (ax * by - bx * ay) * (by - ay) > 0;
+        if (!right) {
+            return 0;
+        }
+        return by > ay ? 1 : -1;
     }
 
     /** The largest step from one level that carries a good part of the path to the next, the foil top first. */

@@ -108,6 +108,7 @@ final class ProgramPlanning {
         plan.rest();
         double startS = plan.nowS;
         start();
+        plan.segments.reserve(commands.motionCount());
         int firstRun = plan.nextRunIndex() - 1;
         int size = commands.size();
         for (int i = 0; i < size; i++) {

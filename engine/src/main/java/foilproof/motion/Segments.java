@@ -1,7 +1,6 @@
 package foilproof.motion;
 
 import foilproof.language.PathMode;
-import java.util.Arrays;
 
 /**
  * All moves of a job in time order, as columns of primitive values: immutable, safe to share between threads.
@@ -64,29 +63,30 @@ public final class Segments {
 
     Segments(SegmentsBuilder b) {
         size = b.size;
-        kind = Arrays.copyOf(b.kind, size);
-        x0Mm = Arrays.copyOf(b.x0Mm, size);
-        y0Mm = Arrays.copyOf(b.y0Mm, size);
-        z0Mm = Arrays.copyOf(b.z0Mm, size);
-        x1Mm = Arrays.copyOf(b.x1Mm, size);
-        y1Mm = Arrays.copyOf(b.y1Mm, size);
-        z1Mm = Arrays.copyOf(b.z1Mm, size);
-        cxMm = Arrays.copyOf(b.cxMm, size);
-        cyMm = Arrays.copyOf(b.cyMm, size);
-        sweepRad = Arrays.copyOf(b.sweepRad, size);
-        startS = Arrays.copyOf(b.startS, size);
-        durationS = Arrays.copyOf(b.durationS, size);
-        entryMmPerS = Arrays.copyOf(b.entryMmPerS, size);
-        exitMmPerS = Arrays.copyOf(b.exitMmPerS, size);
-        feedMmPerMin = Arrays.copyOf(b.feedMmPerMin, size);
-        peakMmPerMin = Arrays.copyOf(b.peakMmPerMin, size);
-        spindleRpm = Arrays.copyOf(b.spindleRpm, size);
-        spindleTurn = Arrays.copyOf(b.spindleTurn, size);
-        pathMode = Arrays.copyOf(b.pathMode, size);
-        program = Arrays.copyOf(b.program, size);
-        line = Arrays.copyOf(b.line, size);
-        run = Arrays.copyOf(b.run, size);
-        flags = Arrays.copyOf(b.flags, size);
+        b.trim();
+        kind = b.kind;
+        x0Mm = b.x0Mm;
+        y0Mm = b.y0Mm;
+        z0Mm = b.z0Mm;
+        x1Mm = b.x1Mm;
+        y1Mm = b.y1Mm;
+        z1Mm = b.z1Mm;
+        cxMm = b.cxMm;
+        cyMm = b.cyMm;
+        sweepRad = b.sweepRad;
+        startS = b.startS;
+        durationS = b.durationS;
+        entryMmPerS = b.entryMmPerS;
+        exitMmPerS = b.exitMmPerS;
+        feedMmPerMin = b.feedMmPerMin;
+        peakMmPerMin = b.peakMmPerMin;
+        spindleRpm = b.spindleRpm;
+        spindleTurn = b.spindleTurn;
+        pathMode = b.pathMode;
+        program = b.program;
+        line = b.line;
+        run = b.run;
+        flags = b.flags;
     }
 
     /** How many segments there are. */
@@ -161,7 +161,7 @@ public final class Segments {
 
     /** Radius of the arc at its start, mm; 0 for a line. */
     public double radiusMm(int i) {
-        return sweepRad[i] == 0 ? 0 : StrictMath.hypot(x0Mm[i] - cxMm[i], y0Mm[i] - cyMm[i]);
+        return sweepRad[i] == 0 ? 0 : Plane2.length(x0Mm[i] - cxMm[i], y0Mm[i] - cyMm[i]);
     }
 
     /** Start, seconds since the job's start. */

@@ -68,6 +68,20 @@ final class SegmentsBuilder {
         return size++;
     }
 
+    /** Makes room for {@code more} segments at once. */
+    void reserve(int more) {
+        if (size + more > kind.length) {
+            grow(size + more);
+        }
+    }
+
+    /** Cuts the columns to length where much room is left over; they are handed on as they are. */
+    void trim() {
+        if (kind.length - size > size / 4 + 64) {
+            grow(size);
+        }
+    }
+
     private void grow(int n) {
         kind = Arrays.copyOf(kind, n);
         x0Mm = Arrays.copyOf(x0Mm, n);
@@ -95,6 +109,7 @@ final class SegmentsBuilder {
         flags = Arrays.copyOf(flags, n);
     }
 
+    /** Hands the columns on: the builder is not to be used afterwards. */
     Segments build() {
         return new Segments(this);
     }

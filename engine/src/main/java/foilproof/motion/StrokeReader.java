@@ -71,7 +71,7 @@ final class StrokeReader {
     }
 
     private static boolean near(Segments s, int i, double x, double y, boolean firstMove) {
-        if (StrictMath.hypot(s.x1Mm(i) - x, s.y1Mm(i) - y) <= CLOSED_MM) {
+        if (Plane2.length(s.x1Mm(i) - x, s.y1Mm(i) - y) <= CLOSED_MM) {
             return true;
         }
         if (firstMove || s.isArc(i)) {
@@ -87,6 +87,6 @@ final class StrokeReader {
         if (t < 0 || t > 1) {
             return false;
         }
-        return StrictMath.hypot(s.x0Mm(i) + t * dx - x, s.y0Mm(i) + t * dy - y) <= CLOSED_MM;
+        return Plane2.length(s.x0Mm(i) + t * dx - x, s.y0Mm(i) + t * dy - y) <= CLOSED_MM;
     }
 }

@@ -163,7 +163,8 @@ class MotionEquivalenceTest {
             // Reported lines are the physical ones: the N word is not read as a line, and blank lines count.
             assertThat(crlf.segments().line(i)).isEqualTo(plain.segments().line(i));
             assertThat(numbers.segments().line(i)).isEqualTo(plain.segments().line(i));
-            assertThat(blanks.segments().line(i)).isEqualTo(3 * (plain.segments().line(i) - 1) + 1);
+            assertThat(blanks.segments().line(i))
+                    .isEqualTo(3 * (plain.segments().line(i) - 1) + 1);
             assertThat(crlf.segments().startS(i)).isEqualTo(plain.segments().startS(i));
         }
     }
@@ -194,6 +195,10 @@ class MotionEquivalenceTest {
             assertThat(t.x1Mm(i)).isCloseTo(-s.y1Mm(i), within(1e-9));
             assertThat(t.y1Mm(i)).isCloseTo(s.x1Mm(i), within(1e-9));
             assertThat(t.sweepRad(i)).isCloseTo(s.sweepRad(i), within(1e-9));
+            if (i < 2) {
+                // The place where the cutter is taken to start does not turn with the program.
+                continue;
+            }
             assertThat(t.durationS(i)).as("seed %d, segment %d", seed, i).isCloseTo(s.durationS(i), within(1e-9));
         }
     }

@@ -59,7 +59,8 @@ class ToolpathsTest {
         Hole pecked = r.paths.holes().get(1);
         assertThat(pecked.cycle()).isTrue();
         assertThat(pecked.depthMm()).isCloseTo(1.7, within(1e-9));
-        // From R 0.5 by 0.6: -0.1, -0.7, -1.3, -1.7; it comes back 0.254 above (as the reference reader did, from memory).
+        // From R 0.5 by 0.6: -0.1, -0.7, -1.3, -1.7; it comes back 0.254 above (as the reference reader did, from
+        // memory).
         assertThat(pecked.strokes()).isEqualTo(4);
         assertThat(pecked.longestPlungeMm()).isLessThan(0.9);
         assertThat(r.paths.workOf(r.paths.strokes().get(0))).isEqualTo(Work.BORING);
@@ -104,7 +105,10 @@ class ToolpathsTest {
         for (int k = 1; k <= 24; k++) {
             double a = 2 * Math.PI * k / 24;
             text.append(String.format(
-                    java.util.Locale.ROOT, "X%.4f Y%.4f\n", 10 + 0.3 * StrictMath.cos(a), 10 + 0.3 * StrictMath.sin(a)));
+                    java.util.Locale.ROOT,
+                    "X%.4f Y%.4f\n",
+                    10 + 0.3 * StrictMath.cos(a),
+                    10 + 0.3 * StrictMath.sin(a)));
         }
         text.append("X10\nG0 Z2\n");
         Read r = read(text.toString(), "cutter");
@@ -161,8 +165,7 @@ class ToolpathsTest {
 
     @Test
     void shouldCloseARingOfCutsOverItsGaps() {
-        Read r = read(
-                "G0 X20 Y5\nG1 Z-1.7\nX40\nY30\nX22\nG0 Z2\nG0 X20\nG1 Z-1.7\nX5\nY5\nX18\nG0 Z2\n", "cutter");
+        Read r = read("G0 X20 Y5\nG1 Z-1.7\nX40\nY30\nX22\nG0 Z2\nG0 X20\nG1 Z-1.7\nX5\nY5\nX18\nG0 Z2\n", "cutter");
         assertThat(r.paths.outlines()).hasSize(1);
         CutLoop loop = r.paths.outlines().get(0);
         assertThat(loop.closedByGaps()).isTrue();
@@ -176,7 +179,12 @@ class ToolpathsTest {
     void shouldJudgeDensePathsAsClearing() {
         StringBuilder text = new StringBuilder("G0 X5 Y5\nG1 Z-0.1\n");
         for (int k = 0; k < 20; k++) {
-            text.append("Y").append(5 + 0.6 * k).append('\n').append("X").append(k % 2 == 0 ? 20 : 5).append('\n');
+            text.append("Y")
+                    .append(5 + 0.6 * k)
+                    .append('\n')
+                    .append("X")
+                    .append(k % 2 == 0 ? 20 : 5)
+                    .append('\n');
         }
         Read r = read(text + "G0 Z2\n", "cutter");
         assertThat(r.paths.judgedWorkOfProgram(0)).isEqualTo(Work.CLEARING);
