@@ -38,16 +38,22 @@ public final class HtmlReport {
 
     private final ResultDocument result;
     private final ReportExtras extras;
+    private final Painted painted;
     private final Html html = new Html();
 
-    private HtmlReport(ResultDocument result, ReportExtras extras) {
+    private HtmlReport(ResultDocument result, ReportExtras extras, Painted painted) {
         this.result = result;
         this.extras = extras;
+        this.painted = painted;
     }
 
     /** The whole page. */
     public static String write(ResultDocument result, ReportExtras extras) {
-        HtmlReport report = new HtmlReport(result, extras);
+        return write(result, extras, new Painted());
+    }
+
+    static String write(ResultDocument result, ReportExtras extras, Painted painted) {
+        HtmlReport report = new HtmlReport(result, extras, painted);
         report.page();
         return report.html.toString();
     }
@@ -168,14 +174,16 @@ public final class HtmlReport {
         if (result.findings().isEmpty()) {
             html.element("p", "None.");
         }
+        int number = 0;
         for (Finding finding : result.findings()) {
-            finding(finding);
+            finding(++number, finding);
         }
     }
 
-    private void finding(Finding finding) {
+    private void finding(int number, Finding finding) {
         String severity = finding.severity().word();
-        html.raw("<article class=\"finding " + severity + "\"><h3><span class=\"tag\">" + severity + "</span>");
+        html.raw("<article class=\"finding " + severity + "\"><h3>" + number + " <span class=\"tag\">" + severity
+                + "</span>");
         html.raw("<span class=\"tag certain\">")
                 .text(finding.certainty().word())
                 .raw("</span>");
@@ -239,7 +247,7 @@ public final class HtmlReport {
 
     private void picture(FlatPicture picture) {
         html.raw("<figure><img alt=\"" + Html.escape(picture.title()) + "\" src=\"data:image/png;base64,");
-        html.raw(Base64.getEncoder().encodeToString(PictureSheet.png(picture))).raw("\">");
+        html.raw(Base64.getEncoder().encodeToString(painted.png(picture))).raw("\">");
         html.element("figcaption", picture.title()).raw("</figure>\n");
     }
 

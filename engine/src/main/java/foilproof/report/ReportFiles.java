@@ -25,12 +25,13 @@ public final class ReportFiles {
      */
     public static List<Path> write(Path folder, ResultDocument result, ReportExtras extras) throws IOException {
         Files.createDirectories(folder);
+        Painted painted = new Painted();
         List<Path> written = new ArrayList<>();
         written.add(put(folder.resolve("result.json"), bytes(ResultJson.write(result))));
         written.add(put(folder.resolve("findings.sarif"), bytes(SarifJson.write(result))));
-        written.add(put(folder.resolve("report.html"), bytes(HtmlReport.write(result, extras))));
+        written.add(put(folder.resolve("report.html"), bytes(HtmlReport.write(result, extras, painted))));
         for (FlatPicture picture : extras.pictures()) {
-            written.add(put(folder.resolve(picture.name() + ".png"), PictureSheet.png(picture)));
+            written.add(put(folder.resolve(picture.name() + ".png"), painted.png(picture)));
         }
         return List.copyOf(written);
     }

@@ -2,11 +2,13 @@ package foilproof.app.cli;
 
 import foilproof.bench.JobSource;
 import foilproof.bench.ReadOptions;
+import foilproof.dryrun.DryRun;
+import foilproof.dryrun.DryRunResult;
+import foilproof.findings.ExamineOptions;
+import foilproof.report.BoardPictures;
 import foilproof.report.ReportExtras;
 import foilproof.report.ResultDocument;
-import foilproof.source.Diagnostic;
 import foilproof.source.InputException;
-import foilproof.source.SourceSpan;
 
 /** What the command line needs of the engine: one call that runs a job. */
 @FunctionalInterface
@@ -38,8 +40,15 @@ interface DryRunner {
     /** The engine. */
     static DryRunner engine() {
         return (source, options, settings, progress) -> {
-            throw new InputException(
-                    Diagnostic.of(SourceSpan.ofFile(source.file()), "not-built", "The dry run is not built yet."));
+            ExamineOptions how = new ExamineOptions(settings.cellMm(), settings.threads(), (what, fraction) -> {
+                progress.at(what, fraction);
+                return true;
+            });
+            DryRunResult run = DryRun.run(source, options, how);
+            ReportExtras extras = settings.pictures()
+                    ? BoardPictures.of(run.examination(), run.document().findings())
+                    : ReportExtras.NONE;
+            return new Outcome(run.document(), extras);
         };
     }
 }

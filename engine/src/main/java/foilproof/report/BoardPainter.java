@@ -1,0 +1,187 @@
+package foilproof.report;
+
+import foilproof.findings.Examination;
+import foilproof.stock.ComposedSide;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * Paints one window of a side from the composed grid: of the cells under a pixel a few rows and columns are looked at and
+ * their colours mixed, so that thin grooves stay visible in small pictures. Every theme keeps apart in grey.
+ */
+final class BoardPainter {
+    private static final int OFF_BLANK = 0xffffff;
+    private static final int COPPER = 0xb0703a;
+    private static final int FLOOR = 0xe9dfc0;
+    private static final int DEEP = 0x9a8f74;
+    private static final int THROUGH = 0x26282c;
+    private static final int LEFT = 0xd4145a;
+    private static final int UNTOUCHED = 0xd0d0d0;
+    private static final int BARE = 0xfafafa;
+    private static final int[] LEFT_RAMP = {0xf2b8c8, 0xe0608c, 0xb01050, 0x600028};
+    private static final int[] MARGIN_RAMP = {0x202020, 0xb5402a, 0xe0a030, 0xa8c890, 0x5a9a78};
+    private static final double[] MARGIN_MM = {0, 0.02, 0.05, 0.1};
+    private static final double DEEP_MM = 0.3;
+    private static final double CLEAR_MM = 0.005;
+    private static final int MOST_SAMPLES = 3;
+
+    /** What is shown. */
+    enum Theme {
+        /** What is copper and what is not. */
+        COPPER("copper", "copper at the foil bottom"),
+        /** Foil left where a cutter entered. */
+        FOIL_LEFT("foil-left", "foil left where a cutter entered"),
+        /** How much Z error the grooves bear before foil is left. */
+        MARGIN("margin", "Z margin of the grooves: how much shallower they would still clear the foil");
+
+        private final String word;
+        private final String title;
+
+        Theme(String word, String title) {
+            this.word = word;
+            this.title = title;
+        }
+
+        String word() {
+            return word;
+        }
+
+        String title() {
+            return title;
+        }
+    }
+
+    private final Examination examination;
+    private final BoardView view;
+    private final Theme theme;
+    private final ComposedSide side;
+    private final boolean far;
+    private final boolean foil;
+    private final int columns;
+    private final float[] cut;
+    private final float[] farCut;
+    private final double[] surface;
+
+    BoardPainter(Examination examination, BoardView view, Theme theme) {
+        this.examination = examination;
+        this.view = view;
+        this.theme = theme;
+        this.side = examination.side(view.side());
+        this.far = examination.board().cutFromFarSide(view.side());
+        this.foil = examination.job().blank().bothSides()
+                || examination.job().sides().get(0).face()
+                        == examination.job().sides().get(view.side() - 1).face();
+        this.columns = side.columns();
+        this.cut = new float[columns];
+        this.farCut = new float[columns];
+        this.surface = new double[columns];
+    }
+
+    FlatPicture picture(String name, String title, List<FlatPicture.Label> labels) {
+        return new FlatPicture(name, title, view.widthPx(), view.heightPx(), view.pxMm(), this::row, legend(), labels);
+    }
+
+    private List<FlatPicture.Legend> legend() {
+        return switch (theme) {
+            case COPPER ->
+                List.of(
+                        new FlatPicture.Legend(COPPER, "copper"),
+                        new FlatPicture.Legend(LEFT, "foil left where a cutter entered"),
+                        new FlatPicture.Legend(FLOOR, "substrate, cleared"),
+                        new FlatPicture.Legend(DEEP, "deeper than 0.3 mm below the foil top"),
+                        new FlatPicture.Legend(THROUGH, "through the blank"));
+            case FOIL_LEFT ->
+                List.of(
+                        new FlatPicture.Legend(UNTOUCHED, "foil untouched"),
+                        new FlatPicture.Legend(BARE, "no foil left"),
+                        new FlatPicture.Legend(LEFT_RAMP[0], "up to 5 um left"),
+                        new FlatPicture.Legend(LEFT_RAMP[1], "5 to 10 um"),
+                        new FlatPicture.Legend(LEFT_RAMP[2], "10 to 20 um"),
+                        new FlatPicture.Legend(LEFT_RAMP[3], "more than 20 um"));
+            case MARGIN ->
+                List.of(
+                        new FlatPicture.Legend(UNTOUCHED, "foil untouched"),
+                        new FlatPicture.Legend(MARGIN_RAMP[0], "not cleared by 5 um"),
+                        new FlatPicture.Legend(MARGIN_RAMP[1], "less than 0.02 mm"),
+                        new FlatPicture.Legend(MARGIN_RAMP[2], "0.02 to 0.05 mm"),
+                        new FlatPicture.Legend(MARGIN_RAMP[3], "0.05 to 0.1 mm"),
+                        new FlatPicture.Legend(MARGIN_RAMP[4], "more than 0.1 mm"));
+        };
+    }
+
+    private void row(int yPx, int[] rgb) {
+        double cells = view.pxMm() / side.cellMm();
+        int samples = (int) Math.max(1, Math.min(MOST_SAMPLES, Math.rint(cells)));
+        int width = view.widthPx();
+        int[] sums = new int[width * 3];
+        for (int s = 0; s < samples; s++) {
+            double yMm = view.yMm(yPx + (s + 0.5) / samples - 0.5);
+            int j = (int) Math.floor(yMm / side.cellMm());
+            boolean on = j >= 0 && j < side.rows();
+            if (on) {
+                load(j);
+            }
+            for (int x = 0; x < width; x++) {
+                for (int t = 0; t < samples; t++) {
+                    int i = (int) Math.floor(view.xMm(x + (t + 0.5) / samples - 0.5) / side.cellMm());
+                    int colour = on && i >= 0 && i < columns ? colour(i, x, yPx) : OFF_BLANK;
+                    sums[x * 3] += colour >> 16;
+                    sums[x * 3 + 1] += colour >> 8 & 255;
+                    sums[x * 3 + 2] += colour & 255;
+                }
+            }
+        }
+        int n = samples * samples;
+        for (int x = 0; x < width; x++) {
+            rgb[x] = sums[x * 3] / n << 16 | sums[x * 3 + 1] / n << 8 | sums[x * 3 + 2] / n;
+        }
+    }
+
+    private void load(int j) {
+        side.cutRow(j, 0, columns, cut);
+        side.surfaceRow(j, 0, columns, surface);
+        if (far) {
+            examination.board().farCutRow(view.side(), j, 0, columns, farCut);
+        } else {
+            Arrays.fill(farCut, (float) side.undersideMm());
+        }
+    }
+
+    private int colour(int i, int xPx, int yPx) {
+        double top = surface[i];
+        double glueMm = top - (foil ? side.foilMm() : 0);
+        double marginMm = Math.min(cut[i] - glueMm, far ? glueMm - farCut[i] : Double.MAX_VALUE);
+        boolean entered = cut[i] < top;
+        boolean through = Math.min(cut[i], top) <= farCut[i];
+        boolean copper = foil && marginMm > 0;
+        return switch (theme) {
+            case COPPER -> {
+                if (through) {
+                    yield THROUGH;
+                }
+                if (copper && entered) {
+                    // Hatched, so that it shows in grey and beside copper.
+                    yield (xPx + yPx) % 6 < 3 ? LEFT : 0xffffff;
+                }
+                yield copper ? COPPER : cut[i] < top - DEEP_MM ? DEEP : FLOOR;
+            }
+            case FOIL_LEFT -> {
+                if (through || !copper) {
+                    yield BARE;
+                }
+                yield entered
+                        ? LEFT_RAMP[marginMm <= 0.005 ? 0 : marginMm <= 0.01 ? 1 : marginMm <= 0.02 ? 2 : 3]
+                        : UNTOUCHED;
+            }
+            case MARGIN -> copper && !entered ? UNTOUCHED : MARGIN_RAMP[marginStep(-marginMm - CLEAR_MM)];
+        };
+    }
+
+    private static int marginStep(double leftMm) {
+        int step = 0;
+        while (step < MARGIN_MM.length && leftMm >= MARGIN_MM[step]) {
+            step++;
+        }
+        return step;
+    }
+}
