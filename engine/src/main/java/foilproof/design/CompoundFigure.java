@@ -5,7 +5,7 @@ import java.util.List;
 
 /** Figures laid over each other in order, each adding to or clearing from what came before: an aperture macro. */
 final class CompoundFigure extends Figure {
-    private final List<PathFigure> parts;
+    final List<PathFigure> parts;
     private final boolean[] dark;
 
     CompoundFigure(List<PathFigure> parts, boolean[] dark) {

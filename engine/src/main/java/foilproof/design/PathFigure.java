@@ -13,6 +13,9 @@ class PathFigure extends Figure {
     /** Above this many pieces a table of bands by height is built. */
     private static final int BANDED_ABOVE = 24;
 
+
+    private static final double ROUNDING_MM = 1e-5;
+
     final List<List<PathEdge>> contours;
     final boolean evenOdd;
     private final double knownArea;
@@ -162,6 +165,22 @@ class PathFigure extends Figure {
         if (y < box.minYMm() || y >= box.maxYMm()) {
             return;
         }
+        int hits = crossings(y, out);
+        int wind = 0;
+        double from = 0;
+        for (int i = 0; i < hits; i++) {
+            boolean was = evenOdd ? (wind & 1) != 0 : wind != 0;
+            wind += evenOdd ? 1 : out.crossDir[i];
+            boolean is = evenOdd ? (wind & 1) != 0 : wind != 0;
+            if (!was && is) {
+                from = out.crossX[i];
+            } else if (was && !is) {
+                out.add(from + dx, out.crossX[i] + dx);
+            }
+        }
+    }
+
+    private int crossings(double y, Spans out) {
         int hits = 0;
         if (bandStart != null && bandItem != null) {
             int b = band(y, bandStart.length - 1);
@@ -175,18 +194,7 @@ class PathFigure extends Figure {
                 hits = hit(i, y, out, hits);
             }
         }
-        int wind = 0;
-        double from = 0;
-        for (int i = 0; i < hits; i++) {
-            boolean was = evenOdd ? (wind & 1) != 0 : wind != 0;
-            wind += evenOdd ? 1 : out.crossDir[i];
-            boolean is = evenOdd ? (wind & 1) != 0 : wind != 0;
-            if (!was && is) {
-                from = out.crossX[i];
-            } else if (was && !is) {
-                out.add(from + dx, out.crossX[i] + dx);
-            }
-        }
+        return hits;
     }
 
     private int hit(int i, double y, Spans out, int hits) {
@@ -203,6 +211,43 @@ class PathFigure extends Figure {
         out.crossX[j + 1] = x;
         out.crossDir[j + 1] = dir[i];
         return hits + 1;
+    }
+
+    /**
+     * True where the contours go round every point at most once: none crosses itself or runs round twice. Cut-ins
+     * (edges that are run both ways) are allowed. Looked at near both ends of every
+     * stretch between corners, where two edges that cross in between have changed places. Windings over less than
+     * 10 nm are rounding of the file's coordinates.
+     */
+    final boolean windsOnce() {
+        Ys ys = new Ys();
+        criticalYs(0, ys);
+        ys.sortApart(1e-9);
+        Spans scratch = new Spans();
+        for (int k = 0; k + 1 < ys.count; k++) {
+            double a = ys.at[k];
+            double b = ys.at[k + 1];
+            for (double part = 0.001; part < 0.5; part *= 20) {
+                double in = part * (b - a);
+                if (!windsOnceAt(a + in, scratch) || !windsOnceAt(b - in, scratch)) {
+                    return false;
+                }
+            }
+        }
+        return true;
+    }
+
+    private boolean windsOnceAt(double y, Spans scratch) {
+        int hits = crossings(y, scratch);
+        int wind = 0;
+        for (int i = 0; i + 1 < hits; i++) {
+            wind += scratch.crossDir[i];
+            // counter-clockwise: the left wall runs down, so the inside winds -1 in crossing order
+            if ((wind > 0 || wind < -1) && scratch.crossX[i + 1] - scratch.crossX[i] > ROUNDING_MM) {
+                return false;
+            }
+        }
+        return true;
     }
 
     @Override
@@ -325,4 +370,5 @@ class PathFigure extends Figure {
             dir = Arrays.copyOf(dir, to);
         }
     }
+
 }

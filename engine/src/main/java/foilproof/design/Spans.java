@@ -4,30 +4,41 @@ import java.util.Arrays;
 
 /**
  * Intervals along one scan line: a growing list of [from, to) pairs with the set operations that polarity needs.
- * Scratch of one thread; never shared.
+ * Every end carries the number of the object whose outline it lies on. Scratch of one thread; never shared.
  */
 final class Spans {
     double[] at = new double[32];
+    int[] owner = new int[32];
     int count;
+    /** Owner of what is added next. */
+    int tag;
     /** Crossings of one figure, reused between calls. */
     double[] crossX = new double[32];
 
     int[] crossDir = new int[32];
     private double[] spare = new double[32];
+    private int[] spareOwner = new int[32];
 
     void clear() {
         count = 0;
     }
 
     void add(double from, double to) {
+        add(from, to, tag, tag);
+    }
+
+    private void add(double from, double to, int fromOwner, int toOwner) {
         if (!(to > from)) {
             return;
         }
         if (2 * count + 2 > at.length) {
             at = Arrays.copyOf(at, at.length * 2);
+            owner = Arrays.copyOf(owner, at.length);
         }
         at[2 * count] = from;
         at[2 * count + 1] = to;
+        owner[2 * count] = fromOwner;
+        owner[2 * count + 1] = toOwner;
         count++;
     }
 
@@ -43,72 +54,50 @@ final class Spans {
         if (count < 2) {
             return;
         }
-        boolean sorted = true;
-        for (int i = 1; i < count && sorted; i++) {
-            sorted = at[2 * i] >= at[2 * i - 2];
-        }
-        if (!sorted) {
-            sortPairs();
-        }
+        sortPairs();
         int out = 0;
         for (int i = 1; i < count; i++) {
             if (at[2 * i] <= at[2 * out + 1]) {
-                at[2 * out + 1] = Math.max(at[2 * out + 1], at[2 * i + 1]);
+                if (at[2 * i + 1] > at[2 * out + 1]) {
+                    at[2 * out + 1] = at[2 * i + 1];
+                    owner[2 * out + 1] = owner[2 * i + 1];
+                }
             } else {
                 out++;
                 at[2 * out] = at[2 * i];
                 at[2 * out + 1] = at[2 * i + 1];
+                owner[2 * out] = owner[2 * i];
+                owner[2 * out + 1] = owner[2 * i + 1];
             }
         }
         count = out + 1;
     }
 
+    /** Shell sort by the lower end (gaps of M. Ciura, 2001): short lists, no scratch. */
     private void sortPairs() {
-        if (count <= 24) {
-            for (int i = 1; i < count; i++) {
+        for (int gap : new int[] {701, 301, 132, 57, 23, 10, 4, 1}) {
+            for (int i = gap; i < count; i++) {
                 double a = at[2 * i];
+                if (at[2 * (i - gap)] <= a) {
+                    continue;
+                }
                 double b = at[2 * i + 1];
-                int j = i - 1;
-                while (j >= 0 && at[2 * j] > a) {
-                    at[2 * j + 2] = at[2 * j];
-                    at[2 * j + 3] = at[2 * j + 1];
-                    j--;
+                int oa = owner[2 * i];
+                int ob = owner[2 * i + 1];
+                int j = i;
+                while (j >= gap && at[2 * (j - gap)] > a) {
+                    at[2 * j] = at[2 * (j - gap)];
+                    at[2 * j + 1] = at[2 * (j - gap) + 1];
+                    owner[2 * j] = owner[2 * (j - gap)];
+                    owner[2 * j + 1] = owner[2 * (j - gap) + 1];
+                    j -= gap;
                 }
-                at[2 * j + 2] = a;
-                at[2 * j + 3] = b;
-            }
-            return;
-        }
-        // starts and ends sorted apart describe the same union as the pairs do (parenthesis counting)
-        double[] from = new double[count];
-        double[] to = new double[count];
-        for (int i = 0; i < count; i++) {
-            from[i] = at[2 * i];
-            to[i] = at[2 * i + 1];
-        }
-        Arrays.sort(from);
-        Arrays.sort(to);
-        int out = 0;
-        int open = 0;
-        int f = 0;
-        int t = 0;
-        double start = 0;
-        while (t < count) {
-            if (f < count && from[f] <= to[t]) {
-                if (open++ == 0) {
-                    start = from[f];
-                }
-                f++;
-            } else {
-                if (--open == 0) {
-                    at[2 * out] = start;
-                    at[2 * out + 1] = to[t];
-                    out++;
-                }
-                t++;
+                at[2 * j] = a;
+                at[2 * j + 1] = b;
+                owner[2 * j] = oa;
+                owner[2 * j + 1] = ob;
             }
         }
-        count = out;
     }
 
     /** This becomes this and {@code other}, both normalised. */
@@ -117,7 +106,7 @@ final class Spans {
             return;
         }
         for (int i = 0; i < other.count; i++) {
-            add(other.at[2 * i], other.at[2 * i + 1]);
+            add(other.at[2 * i], other.at[2 * i + 1], other.owner[2 * i], other.owner[2 * i + 1]);
         }
         normalise();
     }
@@ -130,12 +119,14 @@ final class Spans {
         int need = 2 * (count + other.count);
         if (spare.length < need) {
             spare = new double[need * 2];
+            spareOwner = new int[need * 2];
         }
         int out = 0;
         int j = 0;
         for (int i = 0; i < count; i++) {
             double from = at[2 * i];
             double to = at[2 * i + 1];
+            int fromOwner = owner[2 * i];
             while (j < other.count && other.at[2 * j + 1] <= from) {
                 j++;
             }
@@ -144,28 +135,30 @@ final class Spans {
                 if (other.at[2 * k] > from) {
                     spare[2 * out] = from;
                     spare[2 * out + 1] = other.at[2 * k];
+                    spareOwner[2 * out] = fromOwner;
+                    spareOwner[2 * out + 1] = other.owner[2 * k];
                     out++;
                 }
-                from = Math.max(from, other.at[2 * k + 1]);
+                if (other.at[2 * k + 1] > from) {
+                    from = other.at[2 * k + 1];
+                    fromOwner = other.owner[2 * k + 1];
+                }
                 k++;
             }
             if (from < to) {
                 spare[2 * out] = from;
                 spare[2 * out + 1] = to;
+                spareOwner[2 * out] = fromOwner;
+                spareOwner[2 * out + 1] = owner[2 * i + 1];
                 out++;
             }
         }
         double[] swap = at;
         at = spare;
         spare = swap;
+        int[] swapOwner = owner;
+        owner = spareOwner;
+        spareOwner = swapOwner;
         count = out;
-    }
-
-    double total() {
-        double sum = 0;
-        for (int i = 0; i < count; i++) {
-            sum += at[2 * i + 1] - at[2 * i];
-        }
-        return sum;
     }
 }

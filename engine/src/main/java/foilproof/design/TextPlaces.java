@@ -1,0 +1,114 @@
+package foilproof.design;
+
+import foilproof.source.Diagnostic;
+import foilproof.source.InputException;
+import foilproof.source.SourceFile;
+import foilproof.source.SourceSpan;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/** The text of a design file, its places, and the words said about them. */
+final class TextPlaces {
+    /** Words said about one file before the rest is summed up. */
+    private static final int MOST_WARNINGS = 200;
+
+    final String text;
+    private final String file;
+    private int[] lineStart = new int[256];
+    private int lines;
+    private final List<Diagnostic> warnings = new ArrayList<>();
+    private final Set<String> said = new HashSet<>();
+    private int unsaid;
+
+    TextPlaces(SourceFile source) {
+        text = source.latin1();
+        file = source.name();
+        addLine(0);
+        for (int i = 0; i < text.length(); i++) {
+            char c = text.charAt(i);
+            if (c == '\n' || c == '\r' && !(i + 1 < text.length() && text.charAt(i + 1) == '\n')) {
+                addLine(i + 1);
+            }
+        }
+    }
+
+    private void addLine(int at) {
+        if (lines == lineStart.length) {
+            lineStart = Arrays.copyOf(lineStart, lines * 2);
+        }
+        lineStart[lines++] = at;
+    }
+
+    /** Line, from 1, of a position. */
+    int line(int at) {
+        int k = Arrays.binarySearch(lineStart, 0, lines, at);
+        return k >= 0 ? k + 1 : -k - 1;
+    }
+
+    int lineCount() {
+        return lines;
+    }
+
+    /** Text of a line, from 1, without its end. */
+    String lineText(int line) {
+        int from = lineStart[line - 1];
+        int to = line < lines ? lineStart[line] : text.length();
+        while (to > from && (text.charAt(to - 1) == '\n' || text.charAt(to - 1) == '\r')) {
+            to--;
+        }
+        return text.substring(from, to);
+    }
+
+    private Diagnostic diagnostic(int from, int to, String code, String message) {
+        int line = line(from);
+        int column = from - lineStart[line - 1] + 1;
+        String shown = lineText(line);
+        int end = Math.max(column + 1, Math.min(column + to - from, shown.length() + 1));
+        SourceSpan span = new SourceSpan(file, line, column, end);
+        return Diagnostic.of(span, code, message).in(shown.length() > 160 ? shown.substring(0, 160) : shown);
+    }
+
+    void warn(int from, int to, String code, String message, @Nullable String expected) {
+        if (warnings.size() >= MOST_WARNINGS) {
+            unsaid++;
+            return;
+        }
+        Diagnostic d = diagnostic(from, to, code, message);
+        warnings.add(expected == null ? d : d.expecting(expected));
+    }
+
+    /** The same, but only the first time that {@code key} comes up. */
+    void warnOnce(String key, int from, int to, String code, String message, @Nullable String expected) {
+        if (said.add(key)) {
+            warn(from, to, code, message, expected);
+        }
+    }
+
+    void warnFile(String code, String message) {
+        warnings.add(Diagnostic.of(SourceSpan.ofFile(file), code, message));
+    }
+
+    InputException error(int from, int to, String code, String message, @Nullable String expected) {
+        Diagnostic d = diagnostic(Math.min(from, Math.max(0, text.length() - 1)), to, code, message);
+        return new InputException(expected == null ? d : d.expecting(expected));
+    }
+
+    InputException fileError(String code, String message, @Nullable String expected) {
+        Diagnostic d = Diagnostic.of(SourceSpan.ofFile(file), code, message);
+        return new InputException(expected == null ? d : d.expecting(expected));
+    }
+
+    /** Everything said, in the order of the file. */
+    List<Diagnostic> warnings() {
+        if (unsaid > 0) {
+            warnings.add(Diagnostic.of(
+                    SourceSpan.ofFile(file), "more-warnings", unsaid + " more of the same kinds were not listed."));
+            unsaid = 0;
+        }
+        return warnings;
+    }
+}
