@@ -1,7 +1,12 @@
 package foilproof.dryrun;
 
+import foilproof.bench.Tool;
+import foilproof.copper.ZLimit;
+import foilproof.copper.ZWindow;
+import foilproof.findings.CopperFacts;
 import foilproof.findings.Examination;
 import foilproof.findings.Hole;
+import foilproof.findings.RunFacts;
 import foilproof.report.ResultDocument;
 import java.util.ArrayList;
 import java.util.List;
@@ -12,7 +17,37 @@ final class CopperResults {
     private CopperResults() {}
 
     static List<ResultDocument.ZWindow> windows(Examination x) {
-        return List.of();
+        List<ResultDocument.ZWindow> all = new ArrayList<>();
+        for (CopperFacts copper : x.copper()) {
+            copper.windows().forEach((index, window) -> all.add(window(x.run(index), window)));
+        }
+        return all;
+    }
+
+    private static ResultDocument.ZWindow window(RunFacts run, ZWindow w) {
+        return new ResultDocument.ZWindow(
+                run.toolName(),
+                run.side().number(),
+                run.run().index() + 1,
+                w.empty(),
+                w.fromMm(),
+                w.toMm(),
+                Math.max(0.001, w.plusMinusMm()),
+                w.fixFromMm(),
+                w.fixToMm(),
+                limitedBy(w.limitedFrom()),
+                limitedBy(w.limitedTo()),
+                new double[] {w.spreadFromMm(), w.spreadToMm()},
+                w.marginMm(),
+                w.empty() ? "No depth works: flatten the blank, or change the cutter." : null);
+    }
+
+    private static ResultDocument.@Nullable LimitedBy limitedBy(@Nullable ZLimit limit) {
+        return limit == null
+                ? null
+                : new ResultDocument.LimitedBy(
+                        limit.kind().key(),
+                        Double.isNaN(limit.xMm()) ? null : new double[] {limit.xMm(), limit.yMm()});
     }
 
     static ResultDocument.@Nullable JointWindow joint(Examination x) {
@@ -22,7 +57,13 @@ final class CopperResults {
     static List<ResultDocument.SideFacts> sides(Examination x) {
         List<ResultDocument.SideFacts> all = new ArrayList<>();
         for (var side : x.job().sides()) {
-            all.add(new ResultDocument.SideFacts(side.face().word(), 0, 0, 0, 0));
+            CopperFacts copper = x.copper(side.number());
+            all.add(new ResultDocument.SideFacts(
+                    side.face().word(),
+                    copper.map().copperMm2(),
+                    copper.map().pieces().size(),
+                    copper.map().clearedMm2(),
+                    copper.foilLeftMm2()));
         }
         return all;
     }
@@ -36,6 +77,11 @@ final class CopperResults {
     }
 
     static @Nullable Double ringMm(Examination x, Hole hole) {
-        return null;
+        Tool tool = x.run(hole.run()).tool();
+        if (tool == null) {
+            return null;
+        }
+        double radius = hole.pathRadiusMm() + tool.cutRadiusAtHeightMm(-x.foilMm() - hole.circledMm());
+        return x.copper(hole.side()).ringMm(hole.xMm(), hole.yMm(), radius);
     }
 }

@@ -1,19 +1,158 @@
 package foilproof.findings;
 
+import foilproof.bench.IntervalMm;
+import foilproof.bench.LimitKey;
+import foilproof.copper.CopperMap;
+import foilproof.copper.CutLines;
+import foilproof.copper.FoilLeft;
+import foilproof.copper.RunSideField;
+import foilproof.copper.SideField;
+import foilproof.copper.ZWindow;
+import foilproof.copper.ZWindowSetup;
+import foilproof.copper.ZWindows;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
-/**
- * The copper of one side at the end of the job.
- *
- * @param side from 1
- */
-public record CopperFacts(int side) {
+/** The copper of one side at the end of the job, judged at the foil bottom. Immutable. */
+public final class CopperFacts {
+    private final int side;
+    private final SideField field;
+    private final CopperMap map;
+    private final double foilLeftMm2;
+    private final Map<Integer, CutLines> lines = new LinkedHashMap<>();
+    private final Map<Integer, List<FoilLeft>> left = new LinkedHashMap<>();
+    private final Map<Integer, ZWindow> windows = new LinkedHashMap<>();
+    private final @Nullable ZWindow joint;
+
+    private CopperFacts(Examination x, int side) {
+        this.side = side;
+        field = new SideField(x.board(), side);
+        map = CopperMap.of(field, 0);
+        CopperMap top = CopperMap.of(field, field.foilMm());
+        foilLeftMm2 = Math.max(0, map.copperMm2() - top.copperMm2());
+        ZWindow together = null;
+        for (RunFacts run : x.runs()) {
+            if (run.side().number() == side && run.tool() != null && x.cutsAnyFoil(run)) {
+                CutLines own = CutLines.of(x.plan().segments(), run.run(), run.nominalZeroMm());
+                lines.put(run.run().index(), own);
+                left.put(
+                        run.run().index(),
+                        FoilLeft.find(
+                                own,
+                                field::exactMarginMm,
+                                field.widthMm(),
+                                field.heightMm(),
+                                x.limit(LimitKey.FOIL_CLEARED)));
+                windows.put(
+                        run.run().index(),
+                        ZWindows.of(setup(x, run, own, RunSideField.of(x.board(), side, run.run().index()))));
+            }
+        }
+        joint = together;
+    }
+
     static List<CopperFacts> of(Examination x) {
         List<CopperFacts> all = new ArrayList<>();
         for (var side : x.job().sides()) {
-            all.add(new CopperFacts(side.number()));
+            all.add(new CopperFacts(x, side.number()));
         }
         return List.copyOf(all);
+    }
+
+    private static ZWindowSetup setup(Examination x, RunFacts run, CutLines lines, RunSideField field) {
+        IntervalMm spread = x.spreadOf(run);
+        boolean copperOnly = run.tool() != null && run.tool().duty().copperOnly();
+        return new ZWindowSetup(
+                field,
+                lines,
+                List.of(),
+                new double[0],
+                copperOnly,
+                CutLines.deepest(x.plan().segments(), run.run(), run.nominalZeroMm()),
+                spread.fromMm(),
+                spread.toMm(),
+                null,
+                null,
+                new ZWindowSetup.Limits(
+                        x.limit(LimitKey.FOIL_CLEARED),
+                        x.limit(LimitKey.DUTY_WATCH_DEPTH),
+                        x.limit(LimitKey.DUTY_FIX_DEPTH)));
+    }
+
+    /** The side, from 1. */
+    public int side() {
+        return side;
+    }
+
+    /** Margins above the glue plane. */
+    public SideField field() {
+        return field;
+    }
+
+    /** Copper at the foil bottom. */
+    public CopperMap map() {
+        return map;
+    }
+
+    /** Area that a cutter entered and in which foil is left, mm2. */
+    public double foilLeftMm2() {
+        return foilLeftMm2;
+    }
+
+    /** Strips of foil left under the grooves of each run, by index of the run. */
+    public Map<Integer, List<FoilLeft>> left() {
+        return left;
+    }
+
+    /** The Z window of each run that cuts foil, by index of the run. */
+    public Map<Integer, ZWindow> windows() {
+        return windows;
+    }
+
+    /** The window of one Z error shared by all runs; null where not computed. */
+    public @Nullable ZWindow joint() {
+        return joint;
+    }
+
+    /**
+     * Copper left round a hole at the foil bottom: the least distance from its edge to where copper ends, mm; 0 where
+     * none is left beside it somewhere.
+     */
+    public double ringMm(double xMm, double yMm, double radiusMm) {
+        double step = field.cellMm();
+        double best = Math.min(
+                        Math.min(xMm, yMm), Math.min(field.widthMm() - xMm, field.heightMm() - yMm))
+                - radiusMm;
+        int rays = 720;
+        for (int k = 0; k < rays && best > 0; k++) {
+            double dx = StrictMath.cos(2 * Math.PI * k / rays);
+            double dy = StrictMath.sin(2 * Math.PI * k / rays);
+            for (double d = step; d < best + step; d += step) {
+                double r = radiusMm + d;
+                if (map.pieceAt(xMm + dx * r, yMm + dy * r) < 0) {
+                    best = Math.min(best, edgeMm(xMm, yMm, dx, dy, radiusMm, Math.max(0, d - step), d));
+                    break;
+                }
+            }
+        }
+        return Math.max(0, best);
+    }
+
+    /** Where between two distances copper ends on a ray, by halving. */
+    private double edgeMm(double xMm, double yMm, double dx, double dy, double radiusMm, double low, double high) {
+        double a = low;
+        double b = high;
+        for (int k = 0; k < 20; k++) {
+            double mid = (a + b) / 2;
+            if (field.exactMarginMm(xMm + dx * (radiusMm + mid), yMm + dy * (radiusMm + mid)) > 0) {
+                a = mid;
+            } else {
+                b = mid;
+            }
+        }
+        return b;
     }
 }

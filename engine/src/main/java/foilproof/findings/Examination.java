@@ -173,6 +173,21 @@ public final class Examination {
         return false;
     }
 
+    /** Whether any segment of a run took foil. */
+    public boolean cutsAnyFoil(RunFacts run) {
+        for (int i = run.run().firstSegment(); i < run.run().endSegment(); i++) {
+            if (cutsFoil(i)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** The copper of a side, from 1. */
+    public CopperFacts copper(int side) {
+        return copper.get(side - 1);
+    }
+
     /** What work a segment does, as the job says or as depth and shape tell; null where it cuts nothing. */
     public @Nullable Work workOf(int segment) {
         return work[segment];
@@ -248,6 +263,17 @@ public final class Examination {
             }
         }
         return -1;
+    }
+
+    /** When a run first reaches a line of a program, seconds since the job's start; NaN where it never does. */
+    public double timeAtLine(RunFacts run, int program, int line) {
+        Segments s = plan.segments();
+        for (int i = run.run().firstSegment(); i < run.run().endSegment(); i++) {
+            if (s.program(i) == program && s.line(i) >= line) {
+                return s.startS(i);
+            }
+        }
+        return Double.NaN;
     }
 
     /** Puts side, place, line, moment and tool of a segment into a finding; nothing where the segment is -1. */

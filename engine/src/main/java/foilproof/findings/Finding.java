@@ -162,7 +162,7 @@ public record Finding(
 
         /** The moment, seconds since the job's start. */
         public Builder time(double momentS) {
-            timeS = momentS;
+            timeS = Double.isNaN(momentS) ? null : momentS;
             return this;
         }
 

@@ -1,0 +1,93 @@
+package foilproof.findings;
+
+import foilproof.bench.LimitKey;
+import foilproof.copper.ZLimit;
+import foilproof.copper.ZWindow;
+import java.util.List;
+
+/** Z windows that the stated spread leaves or nearly leaves (D2), and jobs for which no depth works (D6). */
+final class ThinMargins implements Check {
+    @Override
+    public List<String> kinds() {
+        return List.of(Kinds.THIN_MARGIN);
+    }
+
+    @Override
+    public List<String> needsRows() {
+        return List.of("B4", "B5", "D2", "D6");
+    }
+
+    @Override
+    public void examine(Examination x, FindingCollector out) {
+        for (CopperFacts copper : x.copper()) {
+            copper.windows().forEach((index, window) -> judge(x, x.run(index), window, out));
+        }
+    }
+
+    private static void judge(Examination x, RunFacts run, ZWindow window, FindingCollector out) {
+        Double margin = window.marginMm();
+        ZLimit limit = window.nearerLimit();
+        double wanted = x.limit(LimitKey.Z_MARGIN);
+        if (margin == null || limit == null || margin >= wanted - 1e-6) {
+            return;
+        }
+        boolean fix = margin < -1e-9;
+        double width = window.fromMm() == null || window.toMm() == null
+                ? Double.POSITIVE_INFINITY
+                : window.toMm() - window.fromMm();
+        double spread = window.spreadToMm() - window.spreadFromMm();
+        boolean none = window.empty() || width < spread - 1e-9;
+        Finding.Builder b = Finding.of(
+                        Kinds.THIN_MARGIN, fix ? Severity.FIX : Severity.WATCH, Certainty.SET_UP)
+                .side(run.side().number())
+                .tool(run.toolName())
+                .atLeast(Measured.mm("margin of the Z window", margin, Math.max(0.0005, window.plusMinusMm())), wanted)
+                .says(words(run, window, margin, none))
+                .doThis(remedy(window, none));
+        if (!Double.isNaN(limit.xMm())) {
+            b.at(limit.xMm(), limit.yMm());
+        }
+        if (limit.program() >= 0 && limit.line() > 0) {
+            b.line(x.plan().programs().get(limit.program()).file(), limit.line())
+                    .time(x.timeAtLine(run, limit.program(), limit.line()));
+        } else {
+            b.program(run.entry().file());
+        }
+        out.add(b.build());
+    }
+
+    private static String words(RunFacts run, ZWindow window, double margin, boolean none) {
+        String spread = Words.signedMm(window.spreadFromMm()) + " to " + Words.signedMm(window.spreadToMm());
+        if (none) {
+            return "No depth setting works for " + run.toolName() + ": "
+                    + (window.empty()
+                            ? "what clears the foil everywhere is deeper than what the copper stands."
+                            : "its Z window, " + end(window.printedFromMm()) + " to " + end(window.printedToMm())
+                                    + ", is narrower than the spread of touch-off and bow, " + spread + ".");
+        }
+        return run.toolName() + " works from " + end(window.printedFromMm()) + " to " + end(window.printedToMm())
+                + " of Z error (+ = really deeper); touch-off and bow are taken to spread " + spread + ": "
+                + (margin < 0
+                        ? Words.plainMm(-margin) + " of that lie outside."
+                        : "only " + Words.plainMm(margin) + " are left.");
+    }
+
+    private static String remedy(ZWindow window, boolean none) {
+        if (none) {
+            ZWindow flat = window.flattened();
+            return "Flatten the blank (roller, full-face tape), map its height, or use a narrower spread"
+                    + (flat != null && !flat.empty() && flat.bestShiftMm() != null
+                            ? "; on a flat blank cut " + Words.signedMm(flat.bestShiftMm()) + " deeper than now."
+                            : ".");
+        }
+        Double shift = window.bestShiftMm();
+        return shift == null
+                ? "Cut a little " + (window.fromMm() != null ? "deeper" : "shallower") + ", or touch off more closely."
+                : "Cut " + Words.plainMm(Math.abs(shift)) + (shift > 0 ? " deeper" : " shallower")
+                        + " for the widest margin, or touch off more closely.";
+    }
+
+    private static String end(@org.jspecify.annotations.Nullable Double valueMm) {
+        return valueMm == null ? "beyond the headroom" : Words.signedMm(valueMm);
+    }
+}
