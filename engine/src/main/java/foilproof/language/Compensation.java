@@ -116,13 +116,14 @@ final class Compensation {
     }
 
     private double sweepRad(Arcs arcs) {
+        double mm = c.scale();
         return ArcSweep.sweepRad(
-                c.compX - arcs.centreFirst,
-                c.compY - arcs.centreSecond,
-                arcs.endFirst - arcs.centreFirst,
-                arcs.endSecond - arcs.centreSecond,
+                mm * (c.compX - arcs.centreFirst),
+                mm * (c.compY - arcs.centreSecond),
+                mm * (arcs.endFirst - arcs.centreFirst),
+                mm * (arcs.endSecond - arcs.centreSecond),
                 arcs.turn,
-                Arcs.SAME_POINT_MM / c.scale());
+                Arcs.SAME_POINT_MM);
     }
 
     void arc(Block block, int code, double toX, double toY, double z, Arcs arcs) throws ProgramException {
