@@ -134,7 +134,11 @@ public final class PathSketch {
             }
             built.add(run.build(length));
         }
-        MotionTotals totals = new MotionTotals(t, t, 0, 0, 0, 0, t);
+        double rapid = 0;
+        for (int i = 0; i < segments.size(); i++) {
+            rapid += segments.isRapid(i) ? segments.durationS(i) : 0;
+        }
+        MotionTotals totals = new MotionTotals(t, t - rapid, rapid, 0, 0, 0, timing.feedOnlyS());
         return new MotionPlan(segments, built, List.of(), List.of(), totals, 250, List.of());
     }
 }

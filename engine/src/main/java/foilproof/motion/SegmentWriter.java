@@ -1,5 +1,6 @@
 package foilproof.motion;
 
+import foilproof.geom.ArcSweep;
 import foilproof.language.CanonicalProgram;
 import foilproof.language.PathMode;
 
@@ -7,6 +8,8 @@ import foilproof.language.PathMode;
 final class SegmentWriter {
     /** Moves shorter than this go nowhere, mm: below the rounding of any program text. */
     private static final double NOWHERE_MM = 2e-9;
+    /** Start and end of an arc nearer than this are one point, and the arc is a full turn, mm; as in the interpreter. */
+    private static final double SAME_POINT_MM = 1e-6;
     /** Height above the foil that a retreat to a place nobody knows is taken to reach, mm. */
     static final double SAFE_HEIGHT_MM = 10;
     /** Largest distance between a chord and its arc in the XZ and YZ planes, mm: 0.5 um. */
@@ -61,7 +64,8 @@ final class SegmentWriter {
         double dz = toZ - z;
         double squared = dx * dx + dy * dy + dz * dz;
         if (squared < NOWHERE_MM * NOWHERE_MM) {
-            arrive(toX, toY, toZ);
+            // Stays where it was to the last bit, so that every move begins exactly where the one before ended.
+            startUnknown &= unknownAxes();
             return;
         }
         int i = begin(kind, toX, toY, toZ);
@@ -72,14 +76,14 @@ final class SegmentWriter {
     }
 
     void arcXy(double toX, double toY, double toZ, double cx, double cy, int turn) {
-        double sweep = sweep(x - cx, y - cy, toX - cx, toY - cy, turn);
+        double sweep = ArcSweep.sweepRad(x - cx, y - cy, toX - cx, toY - cy, turn, SAME_POINT_MM);
         double rx = x - cx;
         double ry = y - cy;
         double plan = Math.abs(sweep) * Math.sqrt(rx * rx + ry * ry);
         double dz = toZ - z;
         double length = Math.sqrt(plan * plan + dz * dz);
         if (length < NOWHERE_MM) {
-            arrive(toX, toY, toZ);
+            startUnknown &= unknownAxes();
             return;
         }
         int i = begin(SegmentKind.FEED, toX, toY, toZ);
@@ -101,7 +105,7 @@ final class SegmentWriter {
         double s1 = to[second] - cSecond;
         double r0 = Math.sqrt(f0 * f0 + s0 * s0);
         double r1 = Math.sqrt(f1 * f1 + s1 * s1);
-        double sweep = sweep(f0, s0, f1, s1, turn);
+        double sweep = ArcSweep.sweepRad(f0, s0, f1, s1, turn, SAME_POINT_MM);
         double radius = Math.max(r0, r1);
         int chords = 1;
         if (radius > CHORD_ERROR_MM) {
@@ -122,26 +126,14 @@ final class SegmentWriter {
             double dx = end[0] - x;
             double dy = end[1] - y;
             double dz = end[2] - z;
+            if (dx * dx + dy * dy + dz * dz < NOWHERE_MM * NOWHERE_MM) {
+                continue;
+            }
             int i = begin(SegmentKind.FEED, end[0], end[1], end[2]);
             out.flags[i] |= (short) Segments.ARC_CHORD;
             feed(i, Math.sqrt(dx * dx + dy * dy + dz * dz), chords);
             arrive(end[0], end[1], end[2]);
         }
-    }
-
-    /** Signed turn from one radius to another; start and end at one place is a full turn. */
-    private static double sweep(double fx, double fy, double tx, double ty, int turn) {
-        double dx = tx - fx;
-        double dy = ty - fy;
-        double full = 2 * Math.PI;
-        double angle = 0;
-        if (dx * dx + dy * dy >= NOWHERE_MM * NOWHERE_MM) {
-            angle = StrictMath.atan2(fx * ty - fy * tx, fx * tx + fy * ty);
-        }
-        if (turn > 0) {
-            return (angle <= 0 ? angle + full : angle) + full * (turn - 1);
-        }
-        return (angle >= 0 ? angle - full : angle) + full * (turn + 1);
     }
 
     private int begin(SegmentKind kind, double toX, double toY, double toZ) {

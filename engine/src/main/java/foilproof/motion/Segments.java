@@ -291,6 +291,50 @@ public final class Segments {
         return new double[] {cxMm[i] + dx * c - dy * s + ex * fraction, cyMm[i] + dx * s + dy * c + ey * fraction, z};
     }
 
+    /**
+     * Direction of travel of segment {@code i} as a unit vector.
+     *
+     * @param i the segment
+     * @param atEnd at its end, else at its start
+     * @return X, Y, Z parts
+     */
+    public double[] direction(int i, boolean atEnd) {
+        double length = lengthMm(i);
+        double dz = (z1Mm[i] - z0Mm[i]) / length;
+        if (sweepRad[i] == 0) {
+            return new double[] {(x1Mm[i] - x0Mm[i]) / length, (y1Mm[i] - y0Mm[i]) / length, dz};
+        }
+        double rx = (atEnd ? x1Mm[i] : x0Mm[i]) - cxMm[i];
+        double ry = (atEnd ? y1Mm[i] : y0Mm[i]) - cyMm[i];
+        double r = Plane2.length(rx, ry);
+        double plan = planLengthMm(i) / length * Math.signum(sweepRad[i]);
+        return new double[] {-ry / r * plan, rx / r * plan, dz};
+    }
+
+    /**
+     * How much the path changes direction between segments {@code i - 1} and {@code i}, radians: 0 straight on, pi back
+     * the way it came. 0 for the first segment.
+     */
+    public double cornerTurnRad(int i) {
+        if (i == 0) {
+            return 0;
+        }
+        double[] out = direction(i - 1, true);
+        double[] in = direction(i, false);
+        double mx = out[0] - in[0];
+        double my = out[1] - in[1];
+        double mz = out[2] - in[2];
+        double px = out[0] + in[0];
+        double py = out[1] + in[1];
+        double pz = out[2] + in[2];
+        return 2 * StrictMath.atan2(Math.sqrt(mx * mx + my * my + mz * mz), Math.sqrt(px * px + py * py + pz * pz));
+    }
+
+    /** Whether segment {@code i} goes straight down. */
+    public boolean isPlunge(int i) {
+        return z1Mm[i] < z0Mm[i] && planLengthMm(i) < StrokeReader.SIDEWAYS_MM;
+    }
+
     /** The last segment that begins at or before {@code timeS}; -1 before the first. */
     public int at(double timeS) {
         int low = 0;
