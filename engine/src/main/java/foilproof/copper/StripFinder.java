@@ -1,0 +1,417 @@
+package foilproof.copper;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Finds strips of copper and gaps that are narrower than they should be.
+ *
+ * <p>Steps: for samples along every contour the wall across ({@link Crossings}); samples that follow each other, or
+ * face each other, are one strip; every strip is measured anew, from the cutters' shapes, at places along it, and told
+ * only where these agree that it is narrow over {@link Strip#LEAST_LENGTH_MM}: what the grid alone makes is dropped.
+ */
+public final class StripFinder {
+    private static final int SECTIONS = 9;
+
+    private final CopperMap map;
+    private final VertexIndex index;
+    private final double widestMm;
+    private final Crossings copper;
+    private final @Nullable LineIndex lines;
+    private final @Nullable List<CutLines> cuts;
+    private final @Nullable Designed designed;
+
+    /** What the design wants as copper on this side, in the blank's frame. */
+    @FunctionalInterface
+    public interface Designed {
+        /** Whether the design has copper at a place. */
+        boolean copperAt(double xMm, double yMm);
+    }
+
+    private StripFinder(
+            CopperMap map, double widestMm, @Nullable List<CutLines> cuts, @Nullable Designed designed) {
+        this.map = map;
+        this.widestMm = widestMm;
+        this.cuts = cuts;
+        this.designed = designed;
+        index = new VertexIndex(map);
+        copper = new Crossings(index, widestMm, true);
+        lines = cuts == null
+                ? null
+                : new LineIndex(cuts, map.field().widthMm(), map.field().heightMm());
+    }
+
+    /**
+     * Strips of copper narrower than a limit, worst first: hairs, slivers, thin ones; the narrower first in each.
+     *
+     * @param map copper at the foil's bottom (level 0)
+     * @param widestMm widest that is told (needs.md: 0.25)
+     * @param cuts centre lines of the runs of this side; null where not known: then every strip counts as leftover
+     * @param designed what the design has; null where none is known: then a strip between two different grooves, or
+     *     between two strands of one that is not closed, is leftover, and one that a single closed groove surrounds is
+     *     not
+     */
+    public static List<Strip> strips(
+            CopperMap map, double widestMm, @Nullable List<CutLines> cuts, @Nullable Designed designed) {
+        return new StripFinder(map, widestMm, cuts, designed).find();
+    }
+
+    private List<Strip> find() {
+        int n = copper.vertex.length;
+        DisjointSets sets = new DisjointSets(n);
+        for (int s = 0; s < n; s++) {
+            if (copper.across[s] < 0) {
+                continue;
+            }
+            int t = s;
+            double gap = 0;
+            // A sample or two may miss at a kink; more is an end.
+            for (int k = 0; k < 3; k++) {
+                gap += copper.lengthMm[t];
+                t = nextOnLoop(t);
+                if (copper.across[t] >= 0) {
+                    sets.union(s, t);
+                    break;
+                }
+                if (gap > 0.06) {
+                    break;
+                }
+            }
+            int facing = copper.sampleNear(copper.across[s]);
+            if (facing >= 0 && copper.across[facing] >= 0) {
+                sets.union(s, facing);
+            }
+        }
+        Map<Integer, IntList> groups = new LinkedHashMap<>();
+        for (int s = 0; s < n; s++) {
+            if (copper.across[s] >= 0) {
+                groups.computeIfAbsent(sets.find(s), r -> new IntList(16)).add(s);
+            }
+        }
+        List<Strip> strips = new ArrayList<>();
+        for (IntList group : groups.values()) {
+            Strip strip = measure(group);
+            if (strip != null) {
+                strips.add(strip);
+            }
+        }
+        strips.sort(Comparator.comparing(Strip::grade)
+                .thenComparingDouble(Strip::baseMm)
+                .thenComparingDouble(Strip::xMm)
+                .thenComparingDouble(Strip::yMm));
+        return strips;
+    }
+
+    private int nextOnLoop(int sample) {
+        int loop = index.loopOf[copper.vertex[sample]];
+        if (sample + 1 < copper.vertex.length && index.loopOf[copper.vertex[sample + 1]] == loop) {
+            return sample + 1;
+        }
+        return copper.sampleNear(index.contours.loopStart[loop]);
+    }
+
+    private double gridLength(IntList group) {
+        double length = 0;
+        for (int k = 0; k < group.size; k++) {
+            int s = group.data[k];
+            int facing = copper.sampleNear(copper.across[s]);
+            boolean both = facing >= 0 && copper.across[facing] >= 0;
+            length += copper.lengthMm[s] * (both ? 0.5 : 1);
+        }
+        return length;
+    }
+
+    private @Nullable Strip measure(IntList group) {
+        double length = gridLength(group);
+        if (length < Strip.LEAST_LENGTH_MM) {
+            return null;
+        }
+        Integer[] byWidth = new Integer[group.size];
+        for (int k = 0; k < byWidth.length; k++) {
+            byWidth[k] = group.data[k];
+        }
+        Arrays.sort(byWidth, Comparator.comparingDouble(s -> copper.widthMm[s]));
+        SectionMeter meter = new SectionMeter(map.field());
+        double[] base = new double[SECTIONS];
+        double[] top = new double[SECTIONS];
+        double[] at = {Double.POSITIVE_INFINITY, 0, 0, 0};
+        int narrowest = byWidth[0];
+        for (int k = 0; k < SECTIONS; k++) {
+            // Evenly over the widths from the narrowest on: each section stands for an equal share of the length.
+            int s = byWidth[(int) ((long) k * (byWidth.length - 1) / (SECTIONS - 1))];
+            base[k] = section(meter, s, 0);
+            double mx = meter.middleXMm;
+            double my = meter.middleYMm;
+            top[k] = base[k] > 0 ? section(meter, s, map.field().foilMm() - 1e-6) : 0;
+            if (base[k] > 0 && base[k] < at[0]) {
+                at = new double[] {base[k], top[k], mx, my};
+                narrowest = s;
+            }
+        }
+        if (Double.isInfinite(at[0])) {
+            return null;
+        }
+        double share = length / SECTIONS;
+        double hair = share * count(base, 0, 0.05);
+        double sliver = share * count(base, 0, 0.15);
+        double told = share * count(base, 0, widestMm);
+        double knife = 0;
+        for (int k = 0; k < SECTIONS; k++) {
+            knife += top[k] < 0.005 && base[k] > 0.01 && base[k] < widestMm ? share : 0;
+        }
+        if (told < Strip.LEAST_LENGTH_MM) {
+            return null;
+        }
+        return finish(group, length, new double[] {hair, sliver, knife}, at, median(base), narrowest);
+    }
+
+    private static double median(double[] widths) {
+        double[] sorted = widths.clone();
+        Arrays.sort(sorted);
+        return sorted[sorted.length / 2];
+    }
+
+    private static int count(double[] widths, double above, double below) {
+        int n = 0;
+        for (double w : widths) {
+            n += w > above && w < below - 1e-6 ? 1 : 0;
+        }
+        return n;
+    }
+
+    private double section(SectionMeter meter, int sample, double level) {
+        int p = copper.vertex[sample];
+        double nx = index.normalX[p];
+        double ny = index.normalY[p];
+        double half = 0.5 * copper.widthMm[sample];
+        double x = index.contours.x[p] + half * nx;
+        double y = index.contours.y[p] + half * ny;
+        return meter.copperMm(x, y, nx, ny, half + 2 * index.contours.cellMm, level);
+    }
+
+    private Strip finish(
+            IntList group, double length, double[] parts, double[] at, double usual, int narrowest) {
+        double[] box = {Double.MAX_VALUE, Double.MAX_VALUE, -Double.MAX_VALUE, -Double.MAX_VALUE};
+        for (int k = 0; k < group.size; k++) {
+            int v = copper.vertex[group.data[k]];
+            box[0] = Math.min(box[0], index.contours.x[v]);
+            box[1] = Math.min(box[1], index.contours.y[v]);
+            box[2] = Math.max(box[2], index.contours.x[v]);
+            box[3] = Math.max(box[3], index.contours.y[v]);
+        }
+        int component = index.contours.loopComponent[index.loopOf[copper.vertex[narrowest]]];
+        boolean[] leftover = new boolean[1];
+        int[] line = {-1, 0};
+        judge(narrowest, at, usual, leftover, line);
+        double[] reach = nearestOther(group, component, Math.min(Math.max(length, 0.5), 2));
+        return new Strip(
+                at[2],
+                at[3],
+                box[0],
+                box[1],
+                box[2],
+                box[3],
+                length,
+                at[0],
+                at[1],
+                2 * SectionMeter.ERROR_MM,
+                usual,
+                parts[0],
+                parts[1],
+                parts[2],
+                freeEnds(group, usual),
+                map.pieceOf(component),
+                map.areaOf(component),
+                leftover[0],
+                reach[0],
+                (int) reach[1],
+                line[0],
+                line[1]);
+    }
+
+    /** Whether the strip is leftover, and the line of the groove beside it that was cut last. */
+    private void judge(int narrowest, double[] at, double usual, boolean[] leftover, int[] line) {
+        boolean different = true;
+        LineIndex near = lines;
+        List<CutLines> all = cuts;
+        if (near != null && all != null) {
+            int p = copper.vertex[narrowest];
+            int q = copper.across[narrowest];
+            double reach = Math.max(1, 3 * usual);
+            if (near.nearest(index.contours.x[p], index.contours.y[p], reach)) {
+                int linesP = near.foundLines;
+                int pointP = near.foundPoint;
+                double alongP = near.foundAlongMm;
+                line[0] = all.get(linesP).program(pointP);
+                line[1] = all.get(linesP).line(pointP);
+                if (near.nearest(index.contours.x[q], index.contours.y[q], reach)) {
+                    CutLines cut = all.get(linesP);
+                    boolean same = near.foundLines == linesP && cut.path(near.foundPoint) == cut.path(pointP);
+                    // One closed groove round a strip isolates it: a trace. Two strands of an open path leave it over.
+                    different = !same
+                            || (!cut.closed(cut.path(pointP))
+                                    && Math.abs(near.foundAlongMm - alongP) > 3 * Math.max(usual, 0.05));
+                    if (all.get(near.foundLines).line(near.foundPoint) > line[1] && near.foundLines >= linesP) {
+                        line[0] = all.get(near.foundLines).program(near.foundPoint);
+                        line[1] = all.get(near.foundLines).line(near.foundPoint);
+                    }
+                }
+            }
+        }
+        leftover[0] = designed != null ? !designed.copperAt(at[2], at[3]) : different;
+    }
+
+    /**
+     * Ends that nothing holds: where the contour turns round from one side of the strip to the other within a short
+     * way.
+     */
+    private int freeEnds(IntList group, double usual) {
+        boolean[] thin = new boolean[copper.vertex.length];
+        for (int k = 0; k < group.size; k++) {
+            thin[group.data[k]] = true;
+        }
+        double turn = 2.5 * usual + 8 * index.contours.cellMm + 0.06;
+        int ends = 0;
+        for (int k = 0; k < group.size; k++) {
+            int s = group.data[k];
+            int t = nextOnLoop(s);
+            double gap = copper.lengthMm[s];
+            while (!thin[t] && gap <= turn && t != s) {
+                gap += copper.lengthMm[t];
+                t = nextOnLoop(t);
+            }
+            if (!thin[t] || gap > turn || t == s) {
+                continue;
+            }
+            int a = copper.vertex[s];
+            int b = copper.vertex[t];
+            double facing = index.normalX[a] * index.normalX[b] + index.normalY[a] * index.normalY[b];
+            ends += facing < -0.5 ? 1 : 0;
+        }
+        return ends;
+    }
+
+    /** Distance to the nearest other piece, and which; infinite and -1 where none is within reach. */
+    private double[] nearestOther(IntList group, int component, double reach) {
+        double[] best = {Double.POSITIVE_INFINITY, -1};
+        double near = Math.min(0.25, reach);
+        for (int k = 0; k < group.size; k += 2) {
+            lookRound(copper.vertex[group.data[k]], near, component, best);
+        }
+        // Nothing across a usual groove: a few places of the strip look further.
+        int step = Math.max(1, group.size / 9);
+        for (int k = 0; k < group.size && best[0] > near; k += step) {
+            for (double w = Math.min(2 * near, reach); ; w = Math.min(2 * w, reach)) {
+                lookRound(copper.vertex[group.data[k]], w, component, best);
+                if (best[0] <= w || w >= reach) {
+                    break;
+                }
+            }
+        }
+        return best;
+    }
+
+    private void lookRound(int vertex, double window, int component, double[] best) {
+        double x = index.contours.x[vertex];
+        double y = index.contours.y[vertex];
+        double w = Math.min(window, best[0]);
+        index.visit(x - w, y - w, x + w, y + w, q -> {
+            double dx = index.contours.x[q] - x;
+            double dy = index.contours.y[q] - y;
+            double d = dx * dx + dy * dy;
+            if (d >= best[0] * best[0] || d > w * w) {
+                return;
+            }
+            int other = index.contours.loopComponent[index.loopOf[q]];
+            if (other != component && map.pieceOf(other) >= 0) {
+                best[0] = Math.sqrt(d);
+                best[1] = map.pieceOf(other);
+            }
+        });
+    }
+
+    /**
+     * Gaps between two different pieces that are narrower than a limit, the narrowest place of each pair, narrowest
+     * pair first.
+     *
+     * @param map copper at the foil's bottom (level 0)
+     * @param widestMm widest that is told (needs.md E3: 0.15)
+     */
+    public static List<NarrowGap> gaps(CopperMap map, double widestMm) {
+        VertexIndex index = new VertexIndex(map);
+        Crossings gap = new Crossings(index, widestMm, false);
+        Contours c = index.contours;
+        Map<Long, IntList> pairs = new LinkedHashMap<>();
+        for (int s = 0; s < gap.vertex.length; s++) {
+            if (gap.across[s] < 0) {
+                continue;
+            }
+            int a = map.pieceOf(c.loopComponent[index.loopOf[gap.vertex[s]]]);
+            int b = map.pieceOf(c.loopComponent[index.loopOf[gap.across[s]]]);
+            if (a >= 0 && b >= 0 && a != b) {
+                long pair = (long) Math.min(a, b) << 32 | Math.max(a, b);
+                pairs.computeIfAbsent(pair, k -> new IntList(16)).add(s);
+            }
+        }
+        List<NarrowGap> found = new ArrayList<>();
+        for (Map.Entry<Long, IntList> entry : pairs.entrySet()) {
+            NarrowGap narrow = measureGap(map, index, gap, entry.getKey(), entry.getValue());
+            if (narrow.bottomMm() < widestMm - 1e-6) {
+                found.add(narrow);
+            }
+        }
+        found.sort(Comparator.comparingDouble(NarrowGap::bottomMm)
+                .thenComparingDouble(NarrowGap::xMm)
+                .thenComparingDouble(NarrowGap::yMm));
+        return found;
+    }
+
+    /** Measures the narrowest samples of a pair anew, from the cutters' shapes. */
+    private static NarrowGap measureGap(CopperMap map, VertexIndex index, Crossings gap, long pair, IntList samples) {
+        Contours c = index.contours;
+        double least = Double.POSITIVE_INFINITY;
+        double length = 0;
+        for (int k = 0; k < samples.size; k++) {
+            least = Math.min(least, gap.widthMm[samples.data[k]]);
+            length += 0.5 * gap.lengthMm[samples.data[k]];
+        }
+        IntList narrowest = new IntList(16);
+        for (int k = 0; k < samples.size; k++) {
+            if (gap.widthMm[samples.data[k]] <= least + 0.002) {
+                narrowest.add(samples.data[k]);
+            }
+        }
+        SectionMeter meter = new SectionMeter(map.field());
+        double[] best = {Double.POSITIVE_INFINITY, Double.NaN, Double.NaN, Double.NaN};
+        int step = Math.max(1, narrowest.size / 8);
+        for (int k = step / 2; k < narrowest.size; k += step) {
+            int s = narrowest.data[k];
+            int p = gap.vertex[s];
+            double nx = -index.normalX[p];
+            double ny = -index.normalY[p];
+            double half = 0.5 * gap.widthMm[s];
+            double x = c.x[p] + half * nx;
+            double y = c.y[p] + half * ny;
+            double bottom = meter.gapMm(x, y, nx, ny, half + 0.2, 0);
+            if (bottom < best[0]) {
+                best = new double[] {
+                    bottom, meter.gapMm(x, y, nx, ny, half + 0.2, map.field().foilMm() - 1e-6), x, y
+                };
+            }
+        }
+        double error = 2 * SectionMeter.ERROR_MM;
+        if (Double.isInfinite(best[0])) {
+            // At a corner the line across may miss the other wall: then the contour's own distance stands.
+            int p = gap.vertex[narrowest.data[0]];
+            best = new double[] {least, Double.NaN, c.x[p], c.y[p]};
+            error = c.cellMm;
+        }
+        return new NarrowGap(
+                best[2], best[3], best[0], best[1], error, length, (int) (pair >>> 32), (int) pair);
+    }
+}
