@@ -1,5 +1,6 @@
 package foilproof.design;
 
+import foilproof.bench.Face;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
@@ -81,12 +82,12 @@ public final class LayerImage {
     }
 
     /** The copper face that the file says it shows, or null where it does not say or is no outer copper layer. */
-    public @Nullable BoardFace statedFace() {
+    public @Nullable Face statedFace() {
         List<String> function = fileAttributes.getOrDefault("FileFunction", List.of());
         if (function.size() < 3 || !function.get(0).equals("Copper")) {
             return null;
         }
-        return function.get(2).equals("Top") ? BoardFace.TOP : function.get(2).equals("Bot") ? BoardFace.BOTTOM : null;
+        return function.get(2).equals("Top") ? Face.TOP : function.get(2).equals("Bot") ? Face.BOTTOM : null;
     }
 
     /** The box round all dark objects. */

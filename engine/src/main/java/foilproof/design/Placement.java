@@ -1,5 +1,9 @@
 package foilproof.design;
 
+import foilproof.bench.DesignFiles;
+import foilproof.bench.Face;
+import foilproof.bench.Job;
+import foilproof.bench.Turn;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -15,9 +19,9 @@ public final class Placement {
      * One side as the job states it.
      *
      * @param face the copper layer that faces up
-     * @param turned how the blank was turned over after the side before; {@link Turning#NO} on the first
+     * @param turned how the blank was turned over after the side before; {@link Turn#NO} on the first
      */
-    public record Side(BoardFace face, Turning turned) {}
+    public record Side(Face face, Turn turned) {}
 
     private final double widthMm;
     private final double heightMm;
@@ -46,9 +50,9 @@ public final class Placement {
         this.heightMm = heightMm;
         this.sides = List.copyOf(sides);
         PlaneMap map = PlaneMap.quarterTurns(rotatedDeg / 90).then(PlaneMap.shift(placedXMm, placedYMm));
-        BoardFace up = null;
+        Face up = null;
         for (Side side : sides) {
-            boolean turned = side.turned() != Turning.NO;
+            boolean turned = side.turned() != Turn.NO;
             if (up == null && turned) {
                 throw new IllegalArgumentException("the first side cannot have been turned over");
             }
@@ -57,7 +61,7 @@ public final class Placement {
                         + (turned ? "the blank was turned over, so " : "the blank was not turned over, so ")
                         + (turned ? up.other() : up) + " faces up");
             }
-            if (up == null && side.face() == BoardFace.BOTTOM) {
+            if (up == null && side.face() == Face.BOTTOM) {
                 map = map.then(PlaneMap.mirrorX(widthMm));
             }
             map = map.then(turnOf(side.turned()));
@@ -67,7 +71,27 @@ public final class Placement {
         }
     }
 
-    private PlaneMap turnOf(Turning turning) {
+    /**
+     * The placement that a job states; without design files the design's zero lies on the blank's corner.
+     *
+     * @throws IllegalArgumentException where the faces contradict the turns (the bench refuses such a job before)
+     */
+    public static Placement of(Job job) {
+        List<Side> sides = new ArrayList<>();
+        for (foilproof.bench.Side side : job.sides()) {
+            sides.add(new Side(side.face(), side.turned()));
+        }
+        DesignFiles design = job.design();
+        return new Placement(
+                job.blank().widthMm(),
+                job.blank().heightMm(),
+                design == null ? 0 : design.placedAtMm().xMm(),
+                design == null ? 0 : design.placedAtMm().yMm(),
+                design == null ? 0 : design.rotatedDeg(),
+                sides);
+    }
+
+    private PlaneMap turnOf(Turn turning) {
         return switch (turning) {
             case NO -> PlaneMap.IDENTITY;
             case ABOUT_X -> PlaneMap.mirrorY(heightMm);

@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import foilproof.bench.Face;
+import foilproof.bench.Turn;
 import foilproof.source.Diagnostic;
 import foilproof.source.InputException;
 import foilproof.source.InputLimits;
@@ -203,19 +205,19 @@ class DesignFilesTest {
     @Test
     void shouldPlaceTheDesignOnEverySide() {
         // design section 4: (px + x, py + y); bottom first (W - px - x, py + y); about Y: W - X; about X: H - Y
-        var top = new Placement.Side(BoardFace.TOP, Turning.NO);
-        var bottom = new Placement.Side(BoardFace.BOTTOM, Turning.NO);
+        var top = new Placement.Side(Face.TOP, Turn.NO);
+        var bottom = new Placement.Side(Face.BOTTOM, Turn.NO);
         PlaneMap one = new Placement(60, 40, 5, 7, 0, List.of(top)).blankFromDesign(0);
         assertThat(one.xMm(3, 4)).isEqualTo(8);
         assertThat(one.yMm(3, 4)).isEqualTo(11);
         Placement two = new Placement(60, 40, 5, 7, 0,
-                List.of(bottom, new Placement.Side(BoardFace.TOP, Turning.ABOUT_Y)));
+                List.of(bottom, new Placement.Side(Face.TOP, Turn.ABOUT_Y)));
         assertThat(two.blankFromDesign(0).xMm(3, 4)).isEqualTo(60 - 5 - 3);
         assertThat(two.blankFromDesign(0).mirrors()).isTrue();
         assertThat(two.blankFromDesign(1).xMm(3, 4)).isEqualTo(8);
         assertThat(two.blankFromDesign(1).mirrors()).isFalse();
         Placement aboutX = new Placement(60, 40, 5, 7, 90,
-                List.of(bottom, new Placement.Side(BoardFace.TOP, Turning.ABOUT_X)));
+                List.of(bottom, new Placement.Side(Face.TOP, Turn.ABOUT_X)));
         // turned by 90 degrees first: (3, 4) becomes (-4, 3)
         assertThat(aboutX.blankFromDesign(1).xMm(3, 4)).isEqualTo(60 - 5 + 4);
         assertThat(aboutX.blankFromDesign(1).yMm(3, 4)).isEqualTo(40 - 7 - 3);
@@ -227,14 +229,14 @@ class DesignFilesTest {
 
     @Test
     void shouldRefuseFacesThatContradictTheTurns() {
-        var top = new Placement.Side(BoardFace.TOP, Turning.NO);
+        var top = new Placement.Side(Face.TOP, Turn.NO);
         assertThatThrownBy(() -> new Placement(60, 40, 0, 0, 0,
-                        List.of(top, new Placement.Side(BoardFace.TOP, Turning.ABOUT_X))))
+                        List.of(top, new Placement.Side(Face.TOP, Turn.ABOUT_X))))
                 .isInstanceOf(IllegalArgumentException.class);
         assertThatThrownBy(() -> new Placement(60, 40, 0, 0, 45, List.of(top)))
                 .isInstanceOf(IllegalArgumentException.class);
         assertThatThrownBy(() -> new Placement(60, 40, 0, 0, 0,
-                        List.of(new Placement.Side(BoardFace.TOP, Turning.ABOUT_Y))))
+                        List.of(new Placement.Side(Face.TOP, Turn.ABOUT_Y))))
                 .isInstanceOf(IllegalArgumentException.class);
     }
 }

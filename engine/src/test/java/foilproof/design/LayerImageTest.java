@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import foilproof.bench.Face;
 import foilproof.source.Diagnostic;
 import foilproof.source.InputException;
 import foilproof.source.InputLimits;
@@ -260,7 +261,7 @@ class LayerImageTest {
                 + "X5000000Y0D01*%TO.N,*%X9000000Y0D02*X9000000Y1000000D01*%TO.N,N/C*%D10*X20000000Y0D03*%TD*%"
                 + "X30000000Y0D03*";
         LayerImage image = image(body);
-        assertThat(image.statedFace()).isEqualTo(BoardFace.BOTTOM);
+        assertThat(image.statedFace()).isEqualTo(Face.BOTTOM);
         assertThat(image.fileAttributes()).containsEntry("FilePolarity", List.of("Positive"));
         Pad first = image.pads().get(0);
         assertThat(first.net()).isEqualTo("VIN");
