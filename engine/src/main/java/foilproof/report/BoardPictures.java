@@ -63,32 +63,31 @@ public final class BoardPictures {
         List<FlatPicture.Label> out = new ArrayList<>();
         for (int i = 0; i < findings.size() && out.size() < MOST_LABELS; i++) {
             Finding finding = findings.get(i);
-            if (finding.severity().atLeast(Severity.WATCH) && isOn(finding, view.side())) {
-                out.add(view.label(finding.atMm()[0], finding.atMm()[1], Integer.toString(i + 1)));
+            double[] at = place(finding);
+            Integer side = finding.side();
+            if (finding.severity().atLeast(Severity.WATCH) && at != null && side != null && side == view.side()) {
+                out.add(view.label(at[0], at[1], Integer.toString(i + 1)));
             }
         }
         return out;
     }
 
-    private static boolean isOn(Finding finding, int side) {
+    private static double @Nullable [] place(Finding finding) {
         double[] at = finding.atMm();
-        return finding.side() != null
-                && finding.side() == side
-                && at != null
-                && Double.isFinite(at[0])
-                && Double.isFinite(at[1]);
+        return at != null && Double.isFinite(at[0]) && Double.isFinite(at[1]) ? at : null;
     }
 
     private @Nullable FlatPicture closeUp(Finding finding) {
         int index = findings.indexOf(finding);
-        if (!finding.severity().atLeast(Severity.FIX)
-                || index < 0
-                || index >= MOST_CLOSE_UPS
-                || finding.side() == null
-                || !isOn(finding, finding.side())) {
+        double[] at = place(finding);
+        Integer side = finding.side();
+        boolean wanted = finding.severity().atLeast(Severity.FIX) && index >= 0 && index < MOST_CLOSE_UPS;
+        if (!wanted
+                || at == null
+                || side == null
+                || side > examination.job().sides().size()) {
             return null;
         }
-        double[] at = finding.atMm();
         double sizeMm = LEAST_CLOSE_UP_MM;
         double[] box = finding.boxMm();
         if (box != null) {
@@ -97,19 +96,19 @@ public final class BoardPictures {
         }
         double pxMm = pixelMm(sizeMm / CLOSE_UP_PX, 0.001);
         double half = CLOSE_UP_PX * pxMm / 2;
-        BoardView view = new BoardView(finding.side(), at[0] - half, at[1] - half, half * 2, half * 2, pxMm);
-        if (!view.meets(examination.side(finding.side()))) {
+        BoardView view = new BoardView(side, at[0] - half, at[1] - half, half * 2, half * 2, pxMm);
+        if (!view.meets(examination.side(side))) {
             return null;
         }
         return new BoardPainter(examination, view, BoardPainter.Theme.COPPER)
                 .picture("finding-" + (index + 1), "Around " + HumanText.place(at), List.of());
     }
 
-    /** The least of 1, 2, 5 x 10^n um that is at least {@code wantedMm} and {@code leastMm}. */
+    /** The least whole number below ten x 10^n um that is at least {@code wantedMm} and {@code leastMm}. */
     static double pixelMm(double wantedMm, double leastMm) {
         double need = Math.max(wantedMm, leastMm) * 0.999999;
         for (double decadeUm = 1; ; decadeUm *= 10) {
-            for (int step : new int[] {1, 2, 5}) {
+            for (int step = 1; step < 10; step++) {
                 double pxMm = decadeUm * step / 1000;
                 if (pxMm >= need) {
                     return pxMm;

@@ -52,12 +52,36 @@ public final class HumanText {
         return "limit " + value(limit.value(), null, limit.unit());
     }
 
-    /** The Z window, ends rounded inward to 1 um: {@code -0.077 .. +0.050 mm (-3.0 .. +2.0 thou)}. */
+    /** The Z window, ends rounded inward: {@code -0.077 .. +0.050 mm (-3.0 .. +1.9 thou)}. */
     public static String window(@Nullable Double fromMm, @Nullable Double toMm) {
-        Double from = fromMm == null ? null : Double.valueOf(Decimals.upToUm(fromMm));
-        Double to = toMm == null ? null : Double.valueOf(Decimals.downToUm(toMm));
-        return end(from, 3, 1) + " .. " + end(to, 3, 1) + " mm (" + end(from, 1, MM_PER_THOU) + " .. "
-                + end(to, 1, MM_PER_THOU) + " thou)";
+        boolean below = fromMm == null || !Double.isFinite(fromMm);
+        boolean above = toMm == null || !Double.isFinite(toMm);
+        if (below && above) {
+            return "the whole headroom and beyond";
+        }
+        if (below) {
+            return "up to " + upper(toMm) + " mm (" + upperThou(toMm) + " thou), below that beyond the headroom";
+        }
+        if (above) {
+            return "from " + lower(fromMm) + " mm (" + lowerThou(fromMm) + " thou) on, above that beyond the headroom";
+        }
+        return lower(fromMm) + " .. " + upper(toMm) + " mm (" + lowerThou(fromMm) + " .. " + upperThou(toMm) + " thou)";
+    }
+
+    private static String lower(double valueMm) {
+        return Decimals.signed(Decimals.upToUm(valueMm), 3);
+    }
+
+    private static String upper(double valueMm) {
+        return Decimals.signed(Decimals.downToUm(valueMm), 3);
+    }
+
+    private static String lowerThou(double valueMm) {
+        return Decimals.signed(Math.ceil(valueMm / MM_PER_THOU * 10 - 1e-6) / 10, 1);
+    }
+
+    private static String upperThou(double valueMm) {
+        return Decimals.signed(Math.floor(valueMm / MM_PER_THOU * 10 + 1e-6) / 10, 1);
     }
 
     /** Where a finding lies, as far as it is known: {@code side 1, at (1.000, 2.000) mm, isolation.ngc line 42, ...}. */
@@ -116,10 +140,6 @@ public final class HumanText {
         String number = length ? Decimals.fixed(value, decimals) : Decimals.plain(value, decimals);
         String thou = length ? " (" + Decimals.fixed(value / MM_PER_THOU, 1) + " thou)" : "";
         return number + error + (unit.isEmpty() ? "" : " " + unit) + thou;
-    }
-
-    private static String end(@Nullable Double valueMm, int decimals, double unitMm) {
-        return valueMm == null ? "beyond" : Decimals.signed(valueMm / unitMm, decimals);
     }
 
     private static StringBuilder comma(StringBuilder out) {

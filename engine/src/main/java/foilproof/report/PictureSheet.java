@@ -1,6 +1,8 @@
 package foilproof.report;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 
 /**
  * A flat picture as a sheet that stands on its own: title above, the picture in a frame with its labels, below it a scale
@@ -11,10 +13,12 @@ public final class PictureSheet {
     private static final int INK = 0x101418;
     private static final int MARGIN_PX = 16;
     private static final int SWATCH_PX = 14;
+    private static final int LEAST_TEXT_PX = 260;
 
     private final FlatPicture picture;
     private final int scale;
     private final int line;
+    private final List<String> title;
     private final int width;
     private final int height;
     private final int[] rgb;
@@ -23,7 +27,12 @@ public final class PictureSheet {
         this.picture = picture;
         this.scale = picture.widthPx() >= 700 ? 2 : 1;
         this.line = (PixelFont.HEIGHT_PX + 5) * scale;
-        int text = PixelFont.widthPx(picture.title(), scale);
+        this.title = wrapped(
+                picture.title(), Math.max(picture.widthPx(), LEAST_TEXT_PX * scale) / PixelFont.widthPx("m", scale));
+        int text = 0;
+        for (String each : title) {
+            text = Math.max(text, PixelFont.widthPx(each, scale));
+        }
         for (FlatPicture.Legend entry : picture.legend()) {
             text = Math.max(text, SWATCH_PX * 2 * scale + PixelFont.widthPx(entry.text(), scale));
         }
@@ -31,7 +40,7 @@ public final class PictureSheet {
         this.height = picture.heightPx()
                 + 2
                 + 3 * MARGIN_PX
-                + line * (3 + picture.legend().size());
+                + line * (2 + title.size() + picture.legend().size());
         this.rgb = new int[width * height];
         Arrays.fill(rgb, WHITE);
     }
@@ -55,8 +64,11 @@ public final class PictureSheet {
     }
 
     private void draw() {
-        text(MARGIN_PX, MARGIN_PX, picture.title());
-        int top = MARGIN_PX + line;
+        int top = MARGIN_PX;
+        for (String each : title) {
+            text(MARGIN_PX, top, each);
+            top += line;
+        }
         fill(MARGIN_PX, top, picture.widthPx() + 2, picture.heightPx() + 2, INK);
         int[] row = new int[picture.widthPx()];
         for (int y = 0; y < picture.heightPx(); y++) {
@@ -84,6 +96,21 @@ public final class PictureSheet {
             text(MARGIN_PX + size * 2 + 6 * scale, below, entry.text());
             below += line;
         }
+    }
+
+    /** Text broken at spaces into lines of at most {@code most} letters, longer words apart. */
+    private static List<String> wrapped(String text, int most) {
+        List<String> lines = new ArrayList<>();
+        StringBuilder now = new StringBuilder();
+        for (String word : text.split(" ")) {
+            if (now.length() > 0 && now.length() + 1 + word.length() > most) {
+                lines.add(now.toString());
+                now.setLength(0);
+            }
+            now.append(now.length() == 0 ? "" : " ").append(word);
+        }
+        lines.add(now.toString());
+        return lines;
     }
 
     private void scaleBar(int xPx, int yPx) {

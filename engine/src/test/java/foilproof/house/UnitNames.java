@@ -25,6 +25,7 @@ final class UnitNames {
             "rpm",
             "hz",
             "px",
+            "pixel",
             "n",
             "ohm",
             "mohm",
@@ -120,7 +121,7 @@ final class UnitNames {
     private static List<String> words(String name) {
         String spaced = name.contains("_") || name.equals(name.toUpperCase(Locale.ROOT))
                 ? name.replace('_', ' ')
-                : name.replaceAll("(?<=[a-z0-9])(?=[A-Z])", " ");
+                : name.replaceAll("(?<=[a-z0-9])(?=[A-Z])|(?<=[A-Z])(?=[A-Z][a-z])", " ");
         return Arrays.stream(spaced.split(" "))
                 .map(w -> w.toLowerCase(Locale.ROOT))
                 .toList();
