@@ -87,11 +87,13 @@ final class ProgramPlanning {
             writer.standAt(touch.xMm(), touch.yMm(), foilTop + JobPlanning.START_HEIGHT_MM, false);
         }
         originZMm = continues && before != null ? before.originZMm : zeroZMm;
+        int probesBefore = plan.probes;
         Interpretation first = interpret(run);
         double offset = continues ? 0 : offsetAtFirstFeed(first.commands(), 0, 0);
         if (offset != 0) {
             // Zero was set with this offset in force: the reading at the touch-off is what is known, not the axis.
             originZMm = zeroZMm - offset;
+            plan.probes = probesBefore;
             first = interpret(run);
         }
         interpretation = first;

@@ -399,4 +399,27 @@ class MotionPlannerTest {
         assertThat(plan.runs()).extracting(ToolRun::side).containsExactly(1, 2);
         assertThat(plan.runs().get(1).touchedOff()).isTrue();
     }
+
+    @Test
+    void shouldSettleProbingMovesOneAfterTheOtherFromWhatWasCutBefore() {
+        String text =
+                HEAD + "G0 X5 Y5 Z2\nG38.2 Z-3 F50\nG92 Z0\nG0 Z2\nX9\nG38.2 Z-3\nG0 Z2\nX20\nG38.2 Z-3\nG0 Z2\nM2\n";
+        java.util.List<Integer> asked = new java.util.ArrayList<>();
+        // The foil stands 0.2 mm high everywhere; the third probe is not joined to the clip.
+        MotionPlan plan = MotionPlanner.plan(
+                Jobs.job().program(text, "cutter", true).build(), MotionOptions.DEFAULT, (soFar, segment, move) -> {
+                    asked.add(segment);
+                    assertThat(soFar.segments().size()).isGreaterThanOrEqualTo(segment);
+                    double fraction = (move.fromZMm() - 0.2) / (move.fromZMm() - move.toZMm());
+                    return move.ordinal() == 2 ? OptionalDouble.empty() : OptionalDouble.of(fraction);
+                });
+        List<MotionEvent> trips = events(plan, MotionEvent.Kind.PROBE_TRIPPED);
+        assertThat(trips).hasSize(2);
+        assertThat(trips.get(0).value()).isCloseTo(0.2, within(1e-9));
+        assertThat(trips.get(1).value()).isCloseTo(0.2, within(1e-9));
+        assertThat(events(plan, MotionEvent.Kind.PROBE_MISSED)).hasSize(1);
+        // G92 moved the program's zero up by 0.2: Z-3 is -2.8 in the run's zero.
+        assertThat(Extents.ofRun(plan, plan.runs().get(0)).z0Mm()).isCloseTo(-2.8, within(1e-9));
+        assertThat(asked).hasSize(3).isSorted();
+    }
 }
