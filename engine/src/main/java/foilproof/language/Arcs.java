@@ -148,7 +148,7 @@ final class Arcs {
                             toleranceMm,
                             c.arcCentresAbsolute ? "" : "; if the centre is meant absolute, say G90.1"));
         }
-        if (differenceMm > 1e-9) {
+        if (differenceMm > SAME_POINT_MM) {
             c.note(NoteKind.ARC_RADIUS_ERROR, differenceMm, "the radii at the arc's start and end differ");
         }
         if (startFirst == endFirst && startSecond == endSecond) {

@@ -74,20 +74,10 @@ final class BlockRunner {
         if (value < 0) {
             throw block.error("feed-negative", 'F', "a negative feed").expecting("Expected F of 0 or more.");
         }
-        double feed = value;
-        c.feedNumber = value;
-        if (c.feedMode == FeedMode.UNITS_PER_MINUTE) {
-            // F comes before the units in the order of a line, yet means the units of its line (open point A3).
-            int unitsCode = block.g[Codes.UNITS];
-            feed = value
-                    * (unitsCode == 200 ? LengthUnits.INCH : unitsCode == 210 ? LengthUnits.MM : c.units).mmPerUnit();
-            if (Double.compare(feed, c.feedMmPerMin) != 0) {
-                c.note(NoteKind.FEED_CHANGED, feed, "");
-                c.feedMmPerMin = feed;
-                c.stateChanged = true;
-            }
-        }
-        c.command(CommandKind.SET_FEED, feed);
+        // F comes before the units in the order of a line, yet means the units of its line (open point A3).
+        int code = block.g[Codes.UNITS];
+        LengthUnits units = code == 200 ? LengthUnits.INCH : code == 210 ? LengthUnits.MM : c.units;
+        c.setFeed(value, units.mmPerUnit());
     }
 
     private void setSpeed(Block block) throws ProgramException {

@@ -108,9 +108,24 @@ final class Controller {
         return preset == Math.rint(preset) && preset >= 1 && preset <= 9;
     }
 
-    void begin(Block block) {
-        line = block.line;
-        span = block.span();
+    void begin(int newLine, int newSpan) {
+        line = newLine;
+        span = newSpan;
+    }
+
+    /** An F word; {@code mmPerUnit} of its line. */
+    void setFeed(double value, double mmPerUnit) {
+        double feed = value;
+        feedNumber = value;
+        if (feedMode == FeedMode.UNITS_PER_MINUTE) {
+            feed = value * mmPerUnit;
+            if (feed != feedMmPerMin) {
+                note(NoteKind.FEED_CHANGED, feed, "");
+                feedMmPerMin = feed;
+                stateChanged = true;
+            }
+        }
+        command(CommandKind.SET_FEED, feed);
     }
 
     int line() {

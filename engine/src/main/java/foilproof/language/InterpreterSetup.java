@@ -124,6 +124,11 @@ public final class InterpreterSetup {
         return b.peckBackOffMm;
     }
 
+    /** Whether plain moves take the short way; a test compares both. */
+    boolean plainMoves() {
+        return b.plainMoves;
+    }
+
     /** Initial values of parameters 1 to 5399, or an empty array for all defaults. */
     double[] parameters() {
         return b.parameters;
@@ -152,6 +157,7 @@ public final class InterpreterSetup {
         private @Nullable Boolean missedProbeIsError;
         private double peckBackOffMm = 0.254;
         private double[] parameters = {};
+        private boolean plainMoves = true;
 
         private Builder() {}
 
@@ -305,6 +311,11 @@ public final class InterpreterSetup {
             return this;
         }
 
+        Builder plainMoves(boolean on) {
+            plainMoves = on;
+            return this;
+        }
+
         /** The setup as collected so far; the builder may be used on. */
         public InterpreterSetup build() {
             Builder copy = new Builder();
@@ -331,6 +342,7 @@ public final class InterpreterSetup {
             copy.missedProbeIsError = missedProbeIsError;
             copy.peckBackOffMm = peckBackOffMm;
             copy.parameters = parameters.clone();
+            copy.plainMoves = plainMoves;
             return new InterpreterSetup(copy);
         }
     }

@@ -19,6 +19,7 @@ final class ProgramRun {
     private final InputLimits limits;
     private final byte[] bytes;
     private final Controller controller;
+    private final PlainMoves plainMoves;
     private final BlockReader reader;
     private final BlockRunner runner;
     private final Block block = new Block();
@@ -38,6 +39,7 @@ final class ProgramRun {
         this.bytes = source.size() > limits.fileBytes() ? new byte[0] : source.bytes();
         // Some 40 bytes a move where blocks are long, 12 where they are short: guess high, the rest is never touched.
         this.controller = new Controller(setup, source.name(), Math.min(bytes.length / 16, limits.motions()) + 64);
+        this.plainMoves = new PlainMoves(bytes, controller);
         this.reader = new BlockReader(bytes, setup.dialect(), limits, controller.parameters);
         this.runner = new BlockRunner(controller);
         this.trace = new ModalTrace(controller.snapshot());
@@ -157,6 +159,11 @@ final class ProgramRun {
                             "a line of " + (lineEnd - lineStart) + " characters, more than " + most)
                     .expecting("Expected shorter lines.");
         }
+        if (setup.plainMoves() && plainMoves.run(lineStart, lineEnd, line)) {
+            anyBlock = true;
+            keepState();
+            return null;
+        }
         if (isPercentLine()) {
             if (!anyBlock && !percentOpen) {
                 percentOpen = true;
@@ -164,7 +171,7 @@ final class ProgramRun {
             }
             if (percentOpen) {
                 block.clear(line);
-                controller.begin(block);
+                controller.begin(block.line, block.span());
                 endWithoutCode();
                 controller.command(CommandKind.PROGRAM_END);
                 return Interpretation.End.PERCENT;
@@ -178,7 +185,7 @@ final class ProgramRun {
             return null;
         }
         anyBlock = true;
-        controller.begin(block);
+        controller.begin(block.line, block.span());
         if (block.slash) {
             controller.note(
                     NoteKind.BLOCK_DELETE, setup.blockDelete() ? 1 : 0, setup.blockDelete() ? "skipped" : "runs");
@@ -197,11 +204,15 @@ final class ProgramRun {
             comment();
         }
         boolean ended = runner.run(block);
+        keepState();
+        return ended && !setup.continueAfterEnd() ? Interpretation.End.PROGRAM_END : null;
+    }
+
+    private void keepState() {
         if (controller.stateChanged) {
             controller.stateChanged = false;
             trace.add(line, controller.snapshot());
         }
-        return ended && !setup.continueAfterEnd() ? Interpretation.End.PROGRAM_END : null;
     }
 
     private boolean isPercentLine() {
