@@ -19,7 +19,7 @@ final class MarginRows {
     private final float[][] raw;
     private final float[] @Nullable [] lifted;
     private final float steepestStep;
-    private final float[] @Nullable [] others;
+    private final float @Nullable [][] others;
 
     /**
      * @param field where the rows come from

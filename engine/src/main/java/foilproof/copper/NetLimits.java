@@ -7,6 +7,7 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
@@ -286,7 +287,7 @@ public final class NetLimits {
             Terminal t = terminals.get(k);
             int b = tree.basinOfPoint(k);
             Map<Integer, Integer> g = b < 0 ? null : groups.get(sets.find(b));
-            if (g == null || !wanted.get(t.group()).equals(g.get(t.group()))) {
+            if (g == null || !Objects.equals(wanted.get(t.group()), g.get(t.group()))) {
                 lowerWhole(ZLimit.at(ZLimit.Kind.NET_OPEN, Double.NEGATIVE_INFINITY, 0, t.xMm(), t.yMm()));
             }
         }

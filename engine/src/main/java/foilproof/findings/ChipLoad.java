@@ -46,7 +46,7 @@ final class ChipLoad implements Check {
 
     private static void judge(Examination x, RunFacts run, FindingCollector out) {
         Segments s = x.plan().segments();
-        Tool tool = run.tool();
+        Tool tool = run.knownTool();
         int flutes = tool.flutes().getAsInt();
         double least = x.limit(LimitKey.CHIP_LOAD_LEAST);
         boolean small = FeedAndSpindle.small(tool, x.limit(LimitKey.SMALL_TOOL));
@@ -99,7 +99,7 @@ final class ChipLoad implements Check {
 
     /** Largest chip load for the move, mm a tooth; infinite where its depth does not load the cutter. */
     private static double most(Examination x, RunFacts run, int i) {
-        Tool tool = run.tool();
+        Tool tool = run.knownTool();
         double share = x.limit(x.glass() ? LimitKey.CHIP_LOAD_GLASS : LimitKey.CHIP_LOAD_PAPER);
         double depth = x.engagedMm(i);
         if (tool.shape() == ToolShape.V) {

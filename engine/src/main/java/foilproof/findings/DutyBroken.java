@@ -49,11 +49,11 @@ final class DutyBroken implements Check {
             }
             deepestMm = Math.max(deepestMm, depth);
             Work own = x.workOf(i);
-            if (forbidden < 0 && own != null && !run.tool().duty().allows(own)) {
+            if (forbidden < 0 && own != null && !run.knownTool().duty().allows(own)) {
                 forbidden = i;
                 work = own;
             }
-            if (run.tool().duty().copperOnly()) {
+            if (run.knownTool().duty().copperOnly()) {
                 firstFix = firstFix < 0 && depth > fixMm + ROUNDING_MM ? i : firstFix;
                 firstWatch = firstWatch < 0 && depth > watchMm + ROUNDING_MM ? i : firstWatch;
             }
@@ -78,7 +78,7 @@ final class DutyBroken implements Check {
         return x.at(Finding.of(Kinds.DUTY_BROKEN, severity, Certainty.GEOMETRY), at)
                 .atMost(Measured.mm("depth below the run's zero", deepestMm, 0.001), limitMm)
                 .says("The cutter " + run.toolName() + " is kept for \""
-                        + run.tool().duty().words() + "\" and "
+                        + run.knownTool().duty().words() + "\" and "
                         + (work != null
                                 ? "does " + work.word() + " here, down to " + Words.mm(deepestMm) + " below its zero."
                                 : "goes " + Words.mm(deepestMm) + " below its zero; " + Words.plainMm(limitMm)

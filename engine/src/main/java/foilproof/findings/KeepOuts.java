@@ -76,7 +76,7 @@ final class KeepOuts implements Check {
         if (lowest >= topMm) {
             return Double.POSITIVE_INFINITY;
         }
-        double widestMm = stackRadiusMm(x, run.tool(), topMm - lowest);
+        double widestMm = stackRadiusMm(x, run.knownTool(), topMm - lowest);
         double[] plan = s.planBox(i);
         double apartX = Math.max(box.x0Mm() - plan[2], plan[0] - box.x1Mm());
         double apartY = Math.max(box.y0Mm() - plan[3], plan[1] - box.y1Mm());
@@ -90,7 +90,7 @@ final class KeepOuts implements Check {
             if (z < topMm) {
                 double dx = Math.max(0, Math.max(box.x0Mm() - p[0], p[0] - box.x1Mm()));
                 double dy = Math.max(0, Math.max(box.y0Mm() - p[1], p[1] - box.y1Mm()));
-                best = Math.min(best, Math.sqrt(dx * dx + dy * dy) - stackRadiusMm(x, run.tool(), topMm - z));
+                best = Math.min(best, Math.sqrt(dx * dx + dy * dy) - stackRadiusMm(x, run.knownTool(), topMm - z));
             }
         }
         return best;

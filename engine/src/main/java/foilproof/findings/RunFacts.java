@@ -5,6 +5,7 @@ import foilproof.bench.Side;
 import foilproof.bench.Tool;
 import foilproof.bench.ZZero;
 import foilproof.motion.ToolRun;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -29,6 +30,11 @@ public record RunFacts(
     /** The cutter's name for people and results. */
     public String toolName() {
         return tool != null ? tool.name() : run.toolNumber() > 0 ? "T" + run.toolNumber() : "unknown tool";
+    }
+
+    /** The cutter, for checks that only look at runs whose cutter is known. */
+    public Tool knownTool() {
+        return Objects.requireNonNull(tool, "a check asked an unknown cutter for its shape");
     }
 
     /** Height in the blank's frame of a tip height in the run's own zero, mm. */

@@ -38,7 +38,7 @@ final class SideLoad implements Check {
 
     private static void judge(Examination x, RunFacts run, FindingCollector out) {
         Segments s = x.plan().segments();
-        Tool tool = run.tool();
+        Tool tool = run.knownTool();
         double pressure = x.limit(x.glass() ? LimitKey.CUTTING_PRESSURE_GLASS : LimitKey.CUTTING_PRESSURE_PAPER);
         double flutesMm = tool.fluteLengthMm().orElse(FLUTES_IN_DIAMETERS * tool.diameterMm());
         CutterBeam beam = new CutterBeam(

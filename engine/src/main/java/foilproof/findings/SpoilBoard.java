@@ -60,7 +60,7 @@ final class SpoilBoard implements Check {
         if (deepest < 0) {
             return;
         }
-        if (run.tool().duty().copperOnly()) {
+        if (run.knownTool().duty().copperOnly()) {
             copperOnly(x, run, firstBelow >= 0 ? firstBelow : deepest, lowestMm, underMm, out);
         }
         if (firstTable >= 0) {
@@ -99,7 +99,7 @@ final class SpoilBoard implements Check {
     private static void overCut(
             Examination x, RunFacts run, int at, double lowestMm, double underMm, FindingCollector out) {
         // a drill's point does no harm before its full diameter is through
-        double pointMm = run.tool().shape() == ToolShape.DRILL ? run.tool().pointLengthMm() : 0;
+        double pointMm = run.knownTool().shape() == ToolShape.DRILL ? run.knownTool().pointLengthMm() : 0;
         double over = underMm - (lowestMm + pointMm);
         double left = run.side().tapeMm()
                 + x.job().spoilBoard().thicknessMm().orElse(Double.POSITIVE_INFINITY)

@@ -163,7 +163,7 @@ final class Compensation {
     /** Entry on an arc: the tool's centre runs on one circle from where it stands to beside the programmed end. */
     private void firstArc(Block block, int code, double toX, double toY, double z, Arcs arcs) throws ProgramException {
         if (block.has('R')) {
-            firstArcByRadius(block, code, toX, toY, z, arcs);
+            firstArcByRadius(block, code, toX, toY, z);
             return;
         }
         double r = radius();
@@ -201,8 +201,7 @@ final class Compensation {
      * R is the radius of the programmed arc; the tool's centre runs on the concentric circle, R larger or smaller by
      * the cutter's radius, from where it stands: the centre is where both circles meet.
      */
-    private void firstArcByRadius(Block block, int code, double toX, double toY, double z, Arcs arcs)
-            throws ProgramException {
+    private void firstArcByRadius(Block block, int code, double toX, double toY, double z) throws ProgramException {
         double r = radius();
         double pathRadius = Math.abs(block.value('R'));
         int turn = code == 30 ? 1 : -1;

@@ -41,7 +41,6 @@ final class ProgramPlanning {
     private final Side side;
     private final ProgramEntry entry;
     private final int index;
-    private final @Nullable ProgramPlanning before;
     private final double zeroXMm;
     private final double zeroYMm;
     private final double zeroZMm;
@@ -67,7 +66,6 @@ final class ProgramPlanning {
         this.side = side;
         this.entry = entry;
         this.index = index;
-        this.before = before;
         XyzMm blankAt = job.machine().blankAtMm();
         machineKnown = blankAt != null;
         zeroXMm = blankAt == null ? 0 : blankAt.xMm() + entry.workZeroMm().xMm();

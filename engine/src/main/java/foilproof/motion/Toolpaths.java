@@ -29,7 +29,6 @@ public final class Toolpaths {
     public static final double COPPER_DEPTH_MM = 0.5;
 
     private final MotionPlan plan;
-    private final Job job;
     private final List<Stroke> strokes;
     private final List<Hole> holes;
     private final List<CutLoop> loops;
@@ -38,7 +37,6 @@ public final class Toolpaths {
 
     private Toolpaths(MotionPlan plan, Job job) {
         this.plan = plan;
-        this.job = job;
         double[] tops = new double[plan.runs().size()];
         for (ToolRun run : plan.runs()) {
             tops[run.index()] = foilTopMm(job, run);

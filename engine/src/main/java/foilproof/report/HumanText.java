@@ -54,18 +54,17 @@ public final class HumanText {
 
     /** The Z window, ends rounded inward: {@code -0.077 .. +0.050 mm (-3.0 .. +1.9 thou)}. */
     public static String window(@Nullable Double fromMm, @Nullable Double toMm) {
-        boolean below = fromMm == null || !Double.isFinite(fromMm);
-        boolean above = toMm == null || !Double.isFinite(toMm);
-        if (below && above) {
-            return "the whole headroom and beyond";
+        Double low = fromMm != null && Double.isFinite(fromMm) ? fromMm : null;
+        Double high = toMm != null && Double.isFinite(toMm) ? toMm : null;
+        if (low == null) {
+            return high == null
+                    ? "the whole headroom and beyond"
+                    : "up to " + upper(high) + " mm (" + upperThou(high) + " thou), below that beyond the headroom";
         }
-        if (below) {
-            return "up to " + upper(toMm) + " mm (" + upperThou(toMm) + " thou), below that beyond the headroom";
+        if (high == null) {
+            return "from " + lower(low) + " mm (" + lowerThou(low) + " thou) on, above that beyond the headroom";
         }
-        if (above) {
-            return "from " + lower(fromMm) + " mm (" + lowerThou(fromMm) + " thou) on, above that beyond the headroom";
-        }
-        return lower(fromMm) + " .. " + upper(toMm) + " mm (" + lowerThou(fromMm) + " .. " + upperThou(toMm) + " thou)";
+        return lower(low) + " .. " + upper(high) + " mm (" + lowerThou(low) + " .. " + upperThou(high) + " thou)";
     }
 
     private static String lower(double valueMm) {

@@ -67,6 +67,9 @@ final class Pieces {
         uy = new double[capacity];
         turn = new double[capacity];
         reach = new double[capacity];
+        joined = new boolean[capacity];
+        inNext = new boolean[capacity];
+        inPrevious = new boolean[capacity];
     }
 
     /**

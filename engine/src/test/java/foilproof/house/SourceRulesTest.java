@@ -84,7 +84,17 @@ class SourceRulesTest {
     @Test
     void shouldTellUnitsApartFromBareQuantities() {
         assertThat(List.of(
-                        "depthMm", "feedMmPerMin", "startS", "turnRad", "areaMm2", "startXMm", "mm", "thou", "xMm", "ratio", "e2"))
+                        "depthMm",
+                        "feedMmPerMin",
+                        "startS",
+                        "turnRad",
+                        "areaMm2",
+                        "startXMm",
+                        "mm",
+                        "thou",
+                        "xMm",
+                        "ratio",
+                        "e2"))
                 .allMatch(UnitNames::tellsItsUnit);
         assertThat(List.of("depth", "feed", "turn", "toolRadius", "x", "y0", "startTime", "angle", "tipWidth"))
                 .noneMatch(UnitNames::tellsItsUnit);
