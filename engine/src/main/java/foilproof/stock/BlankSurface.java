@@ -3,7 +3,10 @@ package foilproof.stock;
 import foilproof.bench.Surface;
 import foilproof.bench.Touch;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -64,6 +67,12 @@ public final class BlankSurface {
         if (touches.size() < 3) {
             throw new IllegalArgumentException("a surface needs at least three touched points, not " + touches.size());
         }
+        Set<List<Double>> places = new HashSet<>();
+        for (Touch touch : touches) {
+            if (!places.add(List.of(touch.xMm() + 0.0, touch.yMm() + 0.0))) {
+                throw new IllegalArgumentException("two touched points lie at one place");
+            }
+        }
         return new BlankSurface(touches);
     }
 
@@ -107,7 +116,7 @@ public final class BlankSurface {
      */
     public void rowMm(double x0Mm, double yMm, double stepMm, int count, double[] into) {
         if (mesh == null) {
-            java.util.Arrays.fill(into, 0, count, 0);
+            Arrays.fill(into, 0, count, 0);
             return;
         }
         if (plane != null) {

@@ -270,6 +270,8 @@ final class PieceShape {
         double rim = angleAt(profile.coreMm() + profile.tangentMm(), rho, r);
         if (rim > far) {
             far = rim;
+        } else if (profile.coreMm() + profile.tangentMm() >= rho + r) {
+            far = steepest(profile, a, b);
         }
         double near = 0;
         if (closing(profile, a, b, far) < rise) {
@@ -284,6 +286,28 @@ final class PieceShape {
             }
         }
         return entry(-near, phi0);
+    }
+
+    /** Angle at which a nose that is always over the point closes in fastest: somewhere between 0 and pi. */
+    private static double steepest(ToolProfile profile, double a, double b) {
+        int samples = 32;
+        int best = 1;
+        for (int k = 2; k < samples; k++) {
+            if (closing(profile, a, b, k * Math.PI / samples) > closing(profile, a, b, best * Math.PI / samples)) {
+                best = k;
+            }
+        }
+        double low = (best - 1) * Math.PI / samples;
+        double high = (best + 1) * Math.PI / samples;
+        for (int k = 0; k < HALVINGS; k++) {
+            double third = (high - low) / 3;
+            if (closing(profile, a, b, low + third) < closing(profile, a, b, high - third)) {
+                low += third;
+            } else {
+                high -= third;
+            }
+        }
+        return (low + high) / 2;
     }
 
     private static double closing(ToolProfile profile, double a, double b, double phi) {

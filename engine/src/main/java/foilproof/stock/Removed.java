@@ -1,5 +1,6 @@
 package foilproof.stock;
 
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -80,7 +81,7 @@ public record Removed(double foilMm3, double substrateMm3, double spoilBoardMm3)
             if (far) {
                 board.farCutRow(1, j, i0, count, farCut);
             } else {
-                java.util.Arrays.fill(farCut, (float) side.undersideMm());
+                Arrays.fill(farCut, (float) side.undersideMm());
             }
             for (int k = 0; k < count; k++) {
                 if (height[k] >= (float) surface[k] && farCut[k] <= (float) side.undersideMm()) {

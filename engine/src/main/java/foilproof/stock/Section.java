@@ -93,7 +93,10 @@ public record Section(ComposedSide side, double x0Mm, double y0Mm, double x1Mm, 
     }
 
     private boolean below(double at, double depthMm) {
-        return heightMm(at) <= surfaceMm(at) - depthMm;
+        double f = at / lengthMm();
+        double x = x0Mm + (x1Mm - x0Mm) * f;
+        double y = y0Mm + (y1Mm - y0Mm) * f;
+        return side.exactCutMm(x, y) <= side.surfaceMm(x, y) - depthMm;
     }
 
     private double edge(double low, double high, boolean atLow, double depthMm) {

@@ -41,7 +41,7 @@ class ToolProfileTest {
         for (double[] row : q5) {
             assertThat(2 * fine.radiusMm(row[0])).isEqualTo(row[1], within(TOL));
         }
-        assertThat(fine.riseMm(0.07360)).as("tangent depth").isEqualTo(0.05648, within(TOL));
+        assertThat(fine.riseMm(0.0762 * StrictMath.cos(StockFixtures.rad(15)))).as("tangent depth").isEqualTo(0.05648, within(TOL));
         double[][] q6 = {{0.0174, 0.12833}, {0.0254, 0.15240}, {0.0508, 0.20320}, {0.1, 0.24849}};
         ToolProfile coarse = ToolProfile.vRoundTip(StockFixtures.rad(30), 0.127, 3.175, 0);
         for (double[] row : q6) {
