@@ -98,8 +98,8 @@ public record Removed(double foilMm3, double substrateMm3, double spoilBoardMm3)
             double foil = side.foilMm();
             double underside = side.undersideMm();
             double farFoil = board.stock().blank().bothSides() ? foil : 0;
-            double foilLeft = common(under, top, surface - foil, surface)
-                    + common(under, top, underside, underside + farFoil);
+            double foilLeft =
+                    common(under, top, surface - foil, surface) + common(under, top, underside, underside + farFoil);
             double coreLeft = common(under, top, underside + farFoil, surface - foil);
             values[0][k] = (float) (foil + farFoil - foilLeft);
             values[1][k] = (float) (surface - foil - underside - farFoil - coreLeft);

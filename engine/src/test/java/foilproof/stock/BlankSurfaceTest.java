@@ -18,8 +18,8 @@ import org.locationtech.jts.triangulate.DelaunayTriangulationBuilder;
 class BlankSurfaceTest {
     @Test
     void shouldBeAPlaneThroughThreePoints() {
-        BlankSurface plane = BlankSurface.ofTouches(
-                List.of(new Touch(1, 1, 0.1), new Touch(9, 1, 0.3), new Touch(1, 9, -0.1)));
+        BlankSurface plane =
+                BlankSurface.ofTouches(List.of(new Touch(1, 1, 0.1), new Touch(9, 1, 0.3), new Touch(1, 9, -0.1)));
         // Closed form: 0.1 + 0.025 (x - 1) - 0.025 (y - 1), inside and outside the triangle.
         for (double[] p : new double[][] {{2, 2}, {9, 9}, {-5, 3}, {40, -7}}) {
             assertThat(plane.heightMm(p[0], p[1]))
@@ -30,8 +30,8 @@ class BlankSurfaceTest {
 
     @Test
     void shouldSplitFourPointsOnOneCircleAlongTheDiagonalThatRisesToTheRight() {
-        List<Touch> square = new ArrayList<>(List.of(
-                new Touch(0, 0, 1), new Touch(10, 0, 0), new Touch(10, 8, 1), new Touch(0, 8, 0)));
+        List<Touch> square = new ArrayList<>(
+                List.of(new Touch(0, 0, 1), new Touch(10, 0, 0), new Touch(10, 8, 1), new Touch(0, 8, 0)));
         for (int k = 0; k < 8; k++) {
             Collections.shuffle(square, new Random(k));
             // Along the rising diagonal both ends are 1; the falling one would give 0 in the middle.
@@ -58,8 +58,8 @@ class BlankSurfaceTest {
 
     @Test
     void shouldTakeTheNearestPlaceOfTheHullsEdgeOutside() {
-        BlankSurface surface = BlankSurface.ofTouches(List.of(
-                new Touch(0, 0, 0), new Touch(10, 0, 0.2), new Touch(10, 10, 0.4), new Touch(0, 10, 0.1)));
+        BlankSurface surface = BlankSurface.ofTouches(
+                List.of(new Touch(0, 0, 0), new Touch(10, 0, 0.2), new Touch(10, 10, 0.4), new Touch(0, 10, 0.1)));
         assertThat(surface.heightMm(5, -3)).isEqualTo(0.1, within(1e-12));
         assertThat(surface.heightMm(14, 2.5)).isEqualTo(0.25, within(1e-12));
         assertThat(surface.heightMm(17, 19)).isEqualTo(0.4, within(1e-12));

@@ -98,18 +98,18 @@ class CompositionTest {
 
     @Test
     void shouldSitDeeperWhereACutterIsTouchedOffOnCutGround() {
-        Envelope pocket = sweep(
-                CutPath.builder().line(5, 8, -0.2, 9, 8, -0.2).build(), ToolProfile.flat(1, 0), CELL);
-        Envelope second = sweep(
-                CutPath.builder().line(12, 8, -0.1, 16, 8, -0.1).build(), ToolProfile.flat(1, 0), CELL);
+        Envelope pocket = sweep(CutPath.builder().line(5, 8, -0.2, 9, 8, -0.2).build(), ToolProfile.flat(1, 0), CELL);
+        Envelope second = sweep(CutPath.builder().line(12, 8, -0.1, 16, 8, -0.1).build(), ToolProfile.flat(1, 0), CELL);
         List<RunCut> runs = List.of(RunCut.onFoil(0, pocket, 1, 1), RunCut.onFoil(1, second, 7, 8));
         BoardStock stock = BoardStock.oneSide(BLANK, BlankSurface.FLAT, 0.1, runs);
         ComposedBoard board = stock.under(Conditions.NOMINAL);
         assertThat(board.zeroMm(1)).isEqualTo(-0.2, within(1e-9));
         assertThat(board.side(1).exactHeightMm(14, 8)).isEqualTo(-0.3, within(1e-9));
         // Without the first run the ground is whole again; with it deeper, so is the second run's zero.
-        assertThat(stock.under(Conditions.NOMINAL.withPresent(0, false)).zeroMm(1)).isZero();
-        ComposedBoard deeper = stock.under(Conditions.NOMINAL.withZError(0, 0.05).withZError(1, 0.01));
+        assertThat(stock.under(Conditions.NOMINAL.withPresent(0, false)).zeroMm(1))
+                .isZero();
+        ComposedBoard deeper =
+                stock.under(Conditions.NOMINAL.withZError(0, 0.05).withZError(1, 0.01));
         assertThat(deeper.side(1).exactHeightMm(14, 8)).isEqualTo(-0.36, within(1e-9));
     }
 
@@ -117,8 +117,7 @@ class CompositionTest {
     void shouldFollowTheBlanksThicknessWhereZeroIsTheSpoilBoard() {
         Envelope cut = Envelope.sweep(
                 CutPath.builder().line(5, 8, 1.5, 9, 8, 1.5).build(), ToolProfile.flat(1, 0), settings(CELL), -1.6);
-        BoardStock stock =
-                BoardStock.oneSide(BLANK, BlankSurface.FLAT, 0.1, List.of(RunCut.onSpoilBoard(0, cut)));
+        BoardStock stock = BoardStock.oneSide(BLANK, BlankSurface.FLAT, 0.1, List.of(RunCut.onSpoilBoard(0, cut)));
         assertThat(stock.under(Conditions.NOMINAL).side(1).exactHeightMm(7, 8)).isEqualTo(-0.1, within(1e-9));
         assertThat(stock.under(Conditions.NOMINAL.withThickness(1.55)).side(1).exactHeightMm(7, 8))
                 .isEqualTo(-0.15, within(1e-9));
@@ -136,7 +135,9 @@ class CompositionTest {
         assertThat(side.surfaceMm(10, 8)).isEqualTo(-0.06, within(1e-12));
         assertThat(side.surfaceMm(0, 8)).isZero();
         assertThat(side.surfaceMm(10, 16)).isZero();
-        assertThat(side.exactHeightMm(10, 8)).as("the groove misses the low middle").isEqualTo(-0.06, within(1e-12));
+        assertThat(side.exactHeightMm(10, 8))
+                .as("the groove misses the low middle")
+                .isEqualTo(-0.06, within(1e-12));
         assertThat(side.foilBottomMm(10, 8)).isEqualTo(-0.06 - FOIL_MM, within(1e-12));
     }
 
@@ -157,7 +158,8 @@ class CompositionTest {
     void shouldMeetCutsFromTheOtherSideAboutYAndAboutX() {
         BlankBody both = new BlankBody(20, 16, 1.5, FOIL_MM, true);
         for (Turn turn : new Turn[] {Turn.ABOUT_Y, Turn.ABOUT_X}) {
-            CutPath first = CutPath.builder().line(3.013, 4.021, 1, 3.013, 4.021, -0.8).build();
+            CutPath first =
+                    CutPath.builder().line(3.013, 4.021, 1, 3.013, 4.021, -0.8).build();
             // The same place as it lies on the second side.
             double x = turn == Turn.ABOUT_Y ? 20 - 3.013 : 3.013;
             double y = turn == Turn.ABOUT_X ? 16 - 4.021 : 4.021;
@@ -166,10 +168,18 @@ class CompositionTest {
             BoardStock stock = new BoardStock(
                     both,
                     List.of(
-                            new SideStock(1, Turn.NO, BlankSurface.FLAT, 0.1, List.of(
-                                    RunCut.onFoil(0, sweep(first, drill, CELL), 1, 1))),
-                            new SideStock(2, turn, BlankSurface.FLAT, 0.1, List.of(
-                                    RunCut.onFoil(1, sweep(second, drill, CELL), 1, 1)))));
+                            new SideStock(
+                                    1,
+                                    Turn.NO,
+                                    BlankSurface.FLAT,
+                                    0.1,
+                                    List.of(RunCut.onFoil(0, sweep(first, drill, CELL), 1, 1))),
+                            new SideStock(
+                                    2,
+                                    turn,
+                                    BlankSurface.FLAT,
+                                    0.1,
+                                    List.of(RunCut.onFoil(1, sweep(second, drill, CELL), 1, 1)))));
             ComposedBoard board = stock.under(Conditions.NOMINAL);
             assertThat(board.throughAt(1, 3.013, 4.021)).isTrue();
             assertThat(board.throughAt(2, x, y)).isTrue();
@@ -193,8 +203,7 @@ class CompositionTest {
     void shouldTakeTheZeroOfTheRunThatTouchedOff() {
         Envelope cut = sweep(CutPath.builder().line(5, 8, -0.2, 9, 8, -0.2).build(), ToolProfile.flat(1, 0), CELL);
         List<Touch> tilt = List.of(new Touch(0, 0, 0), new Touch(20, 0, 0.2), new Touch(0, 16, 0));
-        List<RunCut> runs = List.of(
-                RunCut.onFoil(0, cut, 10, 1), new RunCut(1, cut, ZZero.FOIL, 0, 10, 1));
+        List<RunCut> runs = List.of(RunCut.onFoil(0, cut, 10, 1), new RunCut(1, cut, ZZero.FOIL, 0, 10, 1));
         ComposedBoard board = BoardStock.oneSide(BLANK, BlankSurface.ofTouches(tilt), 0.1, runs)
                 .under(Conditions.NOMINAL);
         assertThat(board.zeroMm(0)).isEqualTo(0.1, within(1e-12));

@@ -57,7 +57,9 @@ class GrooveTest {
     @Test
     void shouldLeaveNoGapWhereTheGrooveIsNoDeeperThanTheFoil() {
         ComposedSide side = onFlat(sweep(groove(0.3, 0.034, 0, 0), v30(0.1), 0.01));
-        assertThat(across(side, 0.3, 0, 0).cutDeeperThan(FOIL_MM)).as("Q7, d <= foil").isEmpty();
+        assertThat(across(side, 0.3, 0, 0).cutDeeperThan(FOIL_MM))
+                .as("Q7, d <= foil")
+                .isEmpty();
     }
 
     @Test
@@ -71,7 +73,9 @@ class GrooveTest {
         List<Section.Span> top = section.cutDeeperThan(0);
         List<Section.Span> bottom = section.cutDeeperThan(FOIL_MM);
         assertThat(top.get(1).fromMm() - top.get(0).toMm()).as("Q9 top").isEqualTo(0.84641, within(1e-5));
-        assertThat(bottom.get(1).fromMm() - bottom.get(0).toMm()).as("Q9 bottom").isEqualTo(0.86506, within(1e-5));
+        assertThat(bottom.get(1).fromMm() - bottom.get(0).toMm())
+                .as("Q9 bottom")
+                .isEqualTo(0.86506, within(1e-5));
     }
 
     @Test
@@ -90,10 +94,7 @@ class GrooveTest {
                     .line(10 + dx - c, 8 + dy - s, -0.2, 10 + dx + c, 8 + dy + s, -0.2)
                     .build();
             ComposedSide side = onFlat(Envelope.sweep(
-                    path,
-                    ToolProfile.flat(diameter, 0),
-                    new SweepSettings(cell, 0.3, 8, 6, 12, 10, 1),
-                    0));
+                    path, ToolProfile.flat(diameter, 0), new SweepSettings(cell, 0.3, 8, 6, 12, 10, 1), 0));
             List<Section.Span> spans = across(side, angle, dx, dy).cutDeeperThan(FOIL_MM);
             assertThat(spans).as("seed %d groove %d", seed, n).hasSize(1);
             assertThat(spans.get(0).widthMm())

@@ -37,7 +37,9 @@ class RemovedTest {
         for (double angle : new double[] {0, 0.2, Math.PI / 4, 1.1}) {
             double c = 5 * StrictMath.cos(angle);
             double s = 5 * StrictMath.sin(angle);
-            CutPath path = CutPath.builder().line(10 - c, 8 - s, -0.2, 10 + c, 8 + s, -0.2).build();
+            CutPath path = CutPath.builder()
+                    .line(10 - c, 8 - s, -0.2, 10 + c, 8 + s, -0.2)
+                    .build();
             Envelope cut = sweep(path, ToolProfile.flat(0.79375, 0), CELL);
             assertThat(area(FOIL_MM, cut)).as("Q10 at %s rad", angle).isEqualTo(8.432332, within(2e-4));
             Removed removed = Removed.of(board(BlankSurface.FLAT, BLANK, cut).under(Conditions.NOMINAL), 2);
@@ -104,9 +106,7 @@ class RemovedTest {
         double a = 0.05;
         double b = 0.05 + 0.1 * StrictMath.tan(rad(15));
         double ends = Math.PI * 0.1 / 3 * (a * a + a * b + b * b);
-        assertThat(removed.foilMm3() + removed.substrateMm3())
-                .as("Q27")
-                .isEqualTo(8 * 0.0126795 + ends, within(5e-5));
+        assertThat(removed.foilMm3() + removed.substrateMm3()).as("Q27").isEqualTo(8 * 0.0126795 + ends, within(5e-5));
     }
 
     @Test
@@ -122,7 +122,8 @@ class RemovedTest {
         for (int k = 0; k < n; k++) {
             double y = -r + 2 * r * (k + 0.5) / n;
             double w = Math.sqrt(r * r - y * y);
-            // The axis may stand w before or after: from -w the floor falls at m to the full depth at 6 - w, on to 6 + w.
+            // The axis may stand w before or after: from -w the floor falls at m to the full depth at 6 - w, on to 6 +
+            // w.
             expected += (m * 6 * 6 / 2 + 0.5 * 2 * w) * 2 * r / n;
         }
         Removed removed = Removed.of(board(BlankSurface.FLAT, BLANK, cut).under(Conditions.NOMINAL), 2);
@@ -148,11 +149,10 @@ class RemovedTest {
         CutPath path = CutPath.builder().line(5, 8, -0.2, 15, 8, -0.2).build();
         Envelope cut = sweep(path, ToolProfile.flat(1, 0), CELL);
         // Touched off at (1, 1), where the plane lies 0.005 high: the floor is flat at -0.195, the foil top 0.005 x.
-        Removed removed = Removed.of(
-                board(BlankSurface.ofTouches(tilt), BLANK, cut).under(Conditions.NOMINAL), 2);
+        Removed removed =
+                Removed.of(board(BlankSurface.ofTouches(tilt), BLANK, cut).under(Conditions.NOMINAL), 2);
         double area = 10 + Math.PI / 4;
-        assertThat(removed.foilMm3() + removed.substrateMm3())
-                .isEqualTo(area * (0.195 + 0.005 * 10), within(2e-4));
+        assertThat(removed.foilMm3() + removed.substrateMm3()).isEqualTo(area * (0.195 + 0.005 * 10), within(2e-4));
     }
 
     @Test
@@ -174,13 +174,15 @@ class RemovedTest {
                 x = x1;
                 y = y1;
             }
-            Geometry judge = factory.createLineString(line.toArray(new Coordinate[0])).buffer(0.1, 64);
+            Geometry judge =
+                    factory.createLineString(line.toArray(new Coordinate[0])).buffer(0.1, 64);
             CutPath path = b.build();
             assertThat(area(FOIL_MM, sweep(path, ToolProfile.flat(0.2, 0), CELL)))
                     .as("seed %d job %d flat", seed, job)
                     .isEqualTo(judge.getArea(), within(judge.getArea() * 5e-4));
             double bottom = StockFixtures.v30(0.1).radiusMm(0.1 - FOIL_MM);
-            Geometry vJudge = factory.createLineString(line.toArray(new Coordinate[0])).buffer(bottom, 64);
+            Geometry vJudge =
+                    factory.createLineString(line.toArray(new Coordinate[0])).buffer(bottom, 64);
             assertThat(area(FOIL_MM, sweep(path, v30(0.1), CELL)))
                     .as("seed %d job %d V", seed, job)
                     .isEqualTo(vJudge.getArea(), within(vJudge.getArea() * 1e-3));

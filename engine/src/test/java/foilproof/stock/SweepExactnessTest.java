@@ -78,8 +78,12 @@ class SweepExactnessTest {
             for (int kind = 0; kind < 4; kind++) {
                 for (int n = 0; n < 5; n++) {
                     CutPath path = randomMove(random, kind);
-                    check(path, profile, random, wrong, "seed " + seed + " kind " + kind + " profile "
-                            + profiles.indexOf(profile) + " n " + n);
+                    check(
+                            path,
+                            profile,
+                            random,
+                            wrong,
+                            "seed " + seed + " kind " + kind + " profile " + profiles.indexOf(profile) + " n " + n);
                 }
             }
         }
@@ -99,8 +103,7 @@ class SweepExactnessTest {
             double exact = envelope.exactHeightMm(x, y);
             boolean below = exact > brute + 1e-7;
             // Within a hair of an upright wall the places along the move may all fall outside it.
-            boolean above =
-                    exact < brute - slope * step - 1e-9 && !wallWithin(path, profile, x, y, 2 * step + 1e-6);
+            boolean above = exact < brute - slope * step - 1e-9 && !wallWithin(path, profile, x, y, 2 * step + 1e-6);
             if (below || above) {
                 wrong.add(what + " at " + x + ", " + y + ": exact " + exact + ", brute " + brute);
             }

@@ -40,14 +40,18 @@ class TimeTest {
     @Test
     void shouldGiveTheSameBytesForAnyNumberOfThreads() {
         CutPath path = busy(3, 60);
-        for (ToolProfile profile : new ToolProfile[] {v30(0.1), ToolProfile.ball(0.8, 0.01), ToolProfile.flat(0.7, 0)}) {
-            long one = Envelope.sweep(path, profile, settings(CELL).withThreads(1), 0).tiles().fingerprint();
+        for (ToolProfile profile :
+                new ToolProfile[] {v30(0.1), ToolProfile.ball(0.8, 0.01), ToolProfile.flat(0.7, 0)}) {
+            long one = Envelope.sweep(path, profile, settings(CELL).withThreads(1), 0)
+                    .tiles()
+                    .fingerprint();
             for (int threads : new int[] {2, 3, 7}) {
                 Envelope many = Envelope.sweep(path, profile, settings(CELL).withThreads(threads), 0);
                 assertThat(many.tiles().fingerprint()).as("%d threads", threads).isEqualTo(one);
             }
         }
-        ComposedBoard board = board(BlankSurface.FLAT, BLANK, sweep(path, v30(0.1), CELL)).under(Conditions.NOMINAL);
+        ComposedBoard board =
+                board(BlankSurface.FLAT, BLANK, sweep(path, v30(0.1), CELL)).under(Conditions.NOMINAL);
         assertThat(Removed.of(board, 1)).isEqualTo(Removed.of(board, 3));
         Replay one = Replay.of(board, 1, 0, 1);
         Replay three = Replay.of(board, 1, 0, 3);
@@ -102,7 +106,8 @@ class TimeTest {
         int ty = (int) Math.floor(3 / (CELL * 64));
         assertThat(early.tiles().sharedTile(tx, ty)).isEqualTo(later.tiles().sharedTile(tx, ty));
         Timeline one = Timeline.of(whole, 3);
-        assertThat(one.at(2.2).tiles().sharedTile(tx, ty)).isSameAs(one.at(2.8).tiles().sharedTile(tx, ty));
+        assertThat(one.at(2.2).tiles().sharedTile(tx, ty))
+                .isSameAs(one.at(2.8).tiles().sharedTile(tx, ty));
     }
 
     @Test
@@ -150,7 +155,10 @@ class TimeTest {
         assertThat(broke).isNotNull();
         assertThat(broke.segment()).isEqualTo(1);
         // The flat tip of 0.1 comes over the point 0.05 before its axis does, at 3.95 of 8 mm.
-        assertThat(broke.timeS()).isEqualTo(1 + 3.95 / 8 - (0.06 - StockFixtures.FOIL_MM) * Math.tan(StockFixtures.rad(15)) / 8, within(1e-3));
+        assertThat(broke.timeS())
+                .isEqualTo(
+                        1 + 3.95 / 8 - (0.06 - StockFixtures.FOIL_MM) * Math.tan(StockFixtures.rad(15)) / 8,
+                        within(1e-3));
         Cut floor = crossing.madeFloor();
         assertThat(floor).isNotNull();
         assertThat(floor.run()).isEqualTo(1);

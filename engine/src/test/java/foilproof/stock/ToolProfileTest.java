@@ -41,7 +41,9 @@ class ToolProfileTest {
         for (double[] row : q5) {
             assertThat(2 * fine.radiusMm(row[0])).isEqualTo(row[1], within(TOL));
         }
-        assertThat(fine.riseMm(0.0762 * StrictMath.cos(StockFixtures.rad(15)))).as("tangent depth").isEqualTo(0.05648, within(TOL));
+        assertThat(fine.riseMm(0.0762 * StrictMath.cos(StockFixtures.rad(15))))
+                .as("tangent depth")
+                .isEqualTo(0.05648, within(TOL));
         double[][] q6 = {{0.0174, 0.12833}, {0.0254, 0.15240}, {0.0508, 0.20320}, {0.1, 0.24849}};
         ToolProfile coarse = ToolProfile.vRoundTip(StockFixtures.rad(30), 0.127, 3.175, 0);
         for (double[] row : q6) {
@@ -61,7 +63,9 @@ class ToolProfileTest {
 
     @Test
     void shouldWidenTheCutByTheRunout() {
-        assertThat(2 * ToolProfile.flat(0.79375, 0.0127).maxRadiusMm()).as("Q26").isEqualTo(0.80645, within(1e-12));
+        assertThat(2 * ToolProfile.flat(0.79375, 0.0127).maxRadiusMm())
+                .as("Q26")
+                .isEqualTo(0.80645, within(1e-12));
         Tool bit = Tool.vFlatTip("engraver", 1, StockFixtures.rad(30), 0.1, Duty.ANY);
         ToolProfile still = ToolProfile.of(bit);
         ToolProfile wobbling = ToolProfile.vFlatTip(StockFixtures.rad(30), 0.1, 3.175, 0.015);
@@ -73,7 +77,9 @@ class ToolProfileTest {
     @Test
     void shouldInvertItselfAndEndAtTheShank() {
         ToolProfile[] all = {
-            StockFixtures.v30(0.1), ToolProfile.vRoundTip(1, 0.1, 3, 0.02), ToolProfile.ball(0.8, 0.01),
+            StockFixtures.v30(0.1),
+            ToolProfile.vRoundTip(1, 0.1, 3, 0.02),
+            ToolProfile.ball(0.8, 0.01),
             ToolProfile.drill(0.8, 2, 0.01)
         };
         for (ToolProfile profile : all) {
@@ -89,9 +95,21 @@ class ToolProfileTest {
     void shouldRefuseABitWhoseTipIsUnknown() {
         Tool flat = Tool.vFlatTip("engraver", 1, StockFixtures.rad(30), 0.1, Duty.ANY);
         Tool unknown = new Tool(
-                flat.name(), flat.number(), flat.shape(), flat.diameterMm(), flat.includedAngleRad(),
-                java.util.OptionalDouble.empty(), java.util.OptionalDouble.empty(), flat.shankMm(), flat.flutes(),
-                flat.fluteLengthMm(), flat.stickOutMm(), 0, true, flat.lengthMm(), flat.duty());
+                flat.name(),
+                flat.number(),
+                flat.shape(),
+                flat.diameterMm(),
+                flat.includedAngleRad(),
+                java.util.OptionalDouble.empty(),
+                java.util.OptionalDouble.empty(),
+                flat.shankMm(),
+                flat.flutes(),
+                flat.fluteLengthMm(),
+                flat.stickOutMm(),
+                0,
+                true,
+                flat.lengthMm(),
+                flat.duty());
         assertThatThrownBy(() -> ToolProfile.of(unknown)).isInstanceOf(IllegalArgumentException.class);
     }
 }
