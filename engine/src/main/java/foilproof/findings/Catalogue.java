@@ -47,6 +47,15 @@ public final class Catalogue {
         for (Check check : CHECKS) {
             check.examine(x, out);
         }
+        List<RunFacts> unknownTips = TipReadings.unknown(x);
+        if (!unknownTips.isEmpty()) {
+            FindingCollector other = new FindingCollector();
+            Examination round = Examiner.examineOtherReading(x.job(), x.options());
+            for (Check check : CHECKS) {
+                check.examine(round, other);
+            }
+            TipReadings.tell(x, unknownTips, out.findings(), other.findings(), out);
+        }
         return new Outcome(Causes.layer(out.findings()), out.notChecked());
     }
 }
