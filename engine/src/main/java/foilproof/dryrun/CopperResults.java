@@ -8,6 +8,7 @@ import foilproof.findings.Examination;
 import foilproof.findings.Hole;
 import foilproof.findings.RunFacts;
 import foilproof.report.ResultDocument;
+import foilproof.stock.Removed;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -69,7 +70,8 @@ final class CopperResults {
     }
 
     static ResultDocument.Removed removed(Examination x) {
-        return new ResultDocument.Removed(0, 0, 0);
+        Removed removed = Removed.of(x.board(), x.options().threads());
+        return new ResultDocument.Removed(removed.foilMm3(), removed.substrateMm3(), removed.spoilBoardMm3());
     }
 
     static List<ResultDocument.NetFacts> nets(Examination x) {

@@ -24,6 +24,8 @@ public final class Catalogue {
             new FoilLeftInGrooves(),
             new ThinMargins(),
             new StrayCopper(),
+            new ThinCopper(),
+            new TooDeep(),
             new Plunges(),
             new DeepPass(),
             new ChipLoad(),

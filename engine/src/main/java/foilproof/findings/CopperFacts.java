@@ -5,8 +5,11 @@ import foilproof.bench.LimitKey;
 import foilproof.copper.CopperMap;
 import foilproof.copper.CutLines;
 import foilproof.copper.FoilLeft;
+import foilproof.copper.NarrowGap;
 import foilproof.copper.RunSideField;
 import foilproof.copper.SideField;
+import foilproof.copper.Strip;
+import foilproof.copper.StripFinder;
 import foilproof.copper.ZWindow;
 import foilproof.copper.ZWindowSetup;
 import foilproof.copper.ZWindows;
@@ -26,6 +29,8 @@ public final class CopperFacts {
     private final Map<Integer, List<FoilLeft>> left = new LinkedHashMap<>();
     private final Map<Integer, ZWindow> windows = new LinkedHashMap<>();
     private final @Nullable ZWindow joint;
+    private final List<Strip> strips;
+    private final List<NarrowGap> gaps;
 
     private CopperFacts(Examination x, int side) {
         this.side = side;
@@ -52,6 +57,11 @@ public final class CopperFacts {
             }
         }
         joint = together;
+        List<CutLines> cuts = List.copyOf(lines.values());
+        strips = lines.isEmpty()
+                ? List.of()
+                : StripFinder.strips(map, x.limit(LimitKey.THIN_WIDTH), cuts, null);
+        gaps = lines.isEmpty() ? List.of() : StripFinder.gaps(map, x.limit(LimitKey.NARROW_GAP));
     }
 
     static List<CopperFacts> of(Examination x) {
@@ -115,6 +125,53 @@ public final class CopperFacts {
     /** The window of one Z error shared by all runs; null where not computed. */
     public @Nullable ZWindow joint() {
         return joint;
+    }
+
+    /** Strips of copper narrower than the widest that is told, worst first. */
+    public List<Strip> strips() {
+        return strips;
+    }
+
+    /** Gaps between two pieces narrower than is told, narrowest first. */
+    public List<NarrowGap> gaps() {
+        return gaps;
+    }
+
+    /** Puts the line whose groove runs nearest to a place, its moment and tool into a finding. */
+    void nearestLine(Examination x, Finding.Builder finding, double xMm, double yMm) {
+        double best = Double.POSITIVE_INFINITY;
+        int run = -1;
+        int at = -1;
+        for (Map.Entry<Integer, CutLines> entry : lines.entrySet()) {
+            CutLines own = entry.getValue();
+            for (int i = 1; i < own.size(); i++) {
+                if (own.path(i) != own.path(i - 1)) {
+                    continue;
+                }
+                double d = distanceMm(own, i, xMm, yMm);
+                if (d < best - 1e-9) {
+                    best = d;
+                    run = entry.getKey();
+                    at = i;
+                }
+            }
+        }
+        CutLines own = lines.get(run);
+        if (own != null) {
+            finding.line(x.plan().programs().get(own.program(at)).file(), own.line(at))
+                    .time(x.timeAtLine(x.run(run), own.program(at), own.line(at)))
+                    .tool(x.run(run).toolName());
+        }
+    }
+
+    private static double distanceMm(CutLines own, int i, double xMm, double yMm) {
+        double ax = own.xMm(i - 1);
+        double ay = own.yMm(i - 1);
+        double dx = own.xMm(i) - ax;
+        double dy = own.yMm(i) - ay;
+        double length2 = dx * dx + dy * dy;
+        double t = length2 == 0 ? 0 : Math.max(0, Math.min(1, ((xMm - ax) * dx + (yMm - ay) * dy) / length2));
+        return StrictMath.hypot(ax + t * dx - xMm, ay + t * dy - yMm);
     }
 
     /**

@@ -1,0 +1,185 @@
+package foilproof.findings;
+
+import foilproof.bench.LimitKey;
+import foilproof.copper.NarrowGap;
+import foilproof.copper.Strip;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Strips of copper that peel (F1 to F5), traces below the rule (E8, F5) and gaps too narrow to solder (E3). The worst
+ * place of each kind leads; the other places of that kind on the side are folded under it.
+ */
+final class ThinCopper implements Check {
+    private static final int MOST_FOLDED = 60;
+
+    @Override
+    public List<String> kinds() {
+        return List.of(Kinds.HAIR, Kinds.SLIVER, Kinds.THIN_TRACE, Kinds.NARROW_GAP);
+    }
+
+    @Override
+    public List<String> needsRows() {
+        return List.of("E3", "E8", "F1", "F2", "F3", "F4", "F5", "F8");
+    }
+
+    @Override
+    public void examine(Examination x, FindingCollector out) {
+        for (CopperFacts copper : x.copper()) {
+            List<Finding> hairs = new ArrayList<>();
+            List<Finding> slivers = new ArrayList<>();
+            List<Finding> traces = new ArrayList<>();
+            for (Strip strip : copper.strips()) {
+                if (!strip.leftover()) {
+                    Finding trace = trace(x, copper, strip);
+                    if (trace != null) {
+                        traces.add(trace);
+                    }
+                } else if (isHair(x, strip)) {
+                    hairs.add(strip(x, copper, strip, true));
+                } else {
+                    slivers.add(strip(x, copper, strip, false));
+                }
+            }
+            lead(hairs, out);
+            lead(slivers, out);
+            lead(traces, out);
+            List<Finding> gaps = new ArrayList<>();
+            for (NarrowGap gap : copper.gaps()) {
+                gaps.add(gap(x, copper, gap));
+            }
+            lead(gaps, out);
+        }
+    }
+
+    /** The worst leads, the rest is folded under it. */
+    private static void lead(List<Finding> all, FindingCollector out) {
+        if (all.isEmpty()) {
+            return;
+        }
+        List<Finding> sorted = new ArrayList<>(all);
+        sorted.sort(java.util.Comparator.comparing(Finding::severity)
+                .thenComparing(f -> f.measured() == null ? 0 : f.measured().value()));
+        List<Finding> rest = sorted.subList(1, Math.min(sorted.size(), 1 + MOST_FOLDED));
+        out.add(sorted.get(0).withConsequences(rest));
+        if (sorted.size() > 1 + MOST_FOLDED) {
+            out.notChecked(
+                    (sorted.size() - 1 - MOST_FOLDED) + " more places of " + sorted.get(0).kind() + " on side "
+                            + sorted.get(0).side(),
+                    "found, but not listed one by one");
+        }
+    }
+
+    private static boolean isHair(Examination x, Strip strip) {
+        double least = x.limit(LimitKey.SLIVER_LENGTH);
+        return strip.hairMm() > least || strip.knifeMm() > least;
+    }
+
+    private static Finding strip(Examination x, CopperFacts copper, Strip strip, boolean hair) {
+        boolean sliver = !hair && strip.sliverMm() > x.limit(LimitKey.SLIVER_LENGTH);
+        double limit = x.limit(hair ? LimitKey.HAIR_WIDTH : sliver ? LimitKey.SLIVER_WIDTH : LimitKey.THIN_WIDTH);
+        boolean knifeOnly = hair && strip.hairMm() <= x.limit(LimitKey.SLIVER_LENGTH);
+        // a sliver that a loose end can swing against other copper has two signs against it
+        boolean raised = sliver && strip.freeEnds() > 0 && strip.reachesOther();
+        Severity severity = hair || raised ? Severity.FIX : Severity.WATCH;
+        String what = knifeOnly ? "knife edge" : hair ? "hair" : sliver ? "sliver" : "thin strip";
+        Finding.Builder b = Finding.of(
+                        hair ? Kinds.HAIR : Kinds.SLIVER,
+                        severity,
+                        hair ? Certainty.GEOMETRY : Certainty.RULE_OF_THUMB)
+                .side(copper.side())
+                .at(strip.xMm(), strip.yMm())
+                .box(strip.x0Mm(), strip.y0Mm(), strip.x1Mm(), strip.y1Mm())
+                .measured(Measured.mm("width", strip.baseMm(), strip.errorMm()))
+                .says("A " + what + " of copper is left between two grooves: " + Words.mm(strip.baseMm())
+                        + " wide at the foil bottom, " + Words.plainMm(strip.topMm()) + " on top, "
+                        + Words.plainMm(strip.lengthMm()) + " long, " + ends(strip) + ". " + reach(strip))
+                .doThis("Step over by at most 75 % of the groove's width at the foil bottom, so that nothing is left.");
+        if (knifeOnly) {
+            b.atMost(Measured.mm("width on top", strip.topMm(), strip.errorMm()), x.limit(LimitKey.KNIFE_EDGE_TOP))
+                    .margin(strip.topMm() - x.limit(LimitKey.KNIFE_EDGE_TOP));
+        } else {
+            b.atLeast(Measured.mm("width", strip.baseMm(), strip.errorMm()), limit);
+        }
+        place(x, copper, b, strip.program(), strip.line());
+        return b.build();
+    }
+
+    private static String ends(Strip strip) {
+        return strip.island()
+                ? "held by nothing else"
+                : strip.freeEnds() == 0
+                        ? "held at both ends"
+                        : strip.freeEnds() == 1 ? "with one free end" : "with " + strip.freeEnds() + " free ends";
+    }
+
+    private static String reach(Strip strip) {
+        if (Double.isInfinite(strip.gapMm())) {
+            return "No other copper is near.";
+        }
+        return strip.reachesOther()
+                ? "Loose, it reaches the nearest other copper, " + Words.plainMm(strip.gapMm()) + " away."
+                : "The nearest other copper, " + Words.plainMm(strip.gapMm()) + " away, is beyond its reach.";
+    }
+
+    private static @org.jspecify.annotations.Nullable Finding trace(Examination x, CopperFacts copper, Strip strip) {
+        double watch = x.limit(LimitKey.TRACE_WIDTH);
+        double fix = x.limit(LimitKey.TRACE_WIDTH_FIX);
+        if (strip.baseMm() >= watch - 1e-6) {
+            return null;
+        }
+        boolean bad = strip.baseMm() < fix - 1e-6;
+        Finding.Builder b = Finding.of(
+                        Kinds.THIN_TRACE,
+                        bad ? Severity.FIX : Severity.WATCH,
+                        bad ? Certainty.GEOMETRY : Certainty.RULE_OF_THUMB)
+                .side(copper.side())
+                .at(strip.xMm(), strip.yMm())
+                .box(strip.x0Mm(), strip.y0Mm(), strip.x1Mm(), strip.y1Mm())
+                .atLeast(Measured.mm("width", strip.baseMm(), strip.errorMm()), bad ? fix : watch)
+                .says("A trace is only " + Words.mm(strip.baseMm()) + " wide at the foil bottom over "
+                        + Words.plainMm(strip.lengthMm()) + ": so little glue may lift, above all under a soldering"
+                        + " iron.")
+                .doThis("Widen the trace in the layout, cut shallower, or use a narrower cutter.");
+        place(x, copper, b, strip.program(), strip.line());
+        return b.build();
+    }
+
+    private static Finding gap(Examination x, CopperFacts copper, NarrowGap gap) {
+        boolean bad = gap.bottomMm() < x.limit(LimitKey.NARROW_GAP_FIX) - 1e-6;
+        Finding.Builder b = Finding.of(
+                        Kinds.NARROW_GAP, bad ? Severity.FIX : Severity.WATCH, Certainty.GEOMETRY)
+                .side(copper.side())
+                .at(gap.xMm(), gap.yMm())
+                .atLeast(
+                        Measured.mm("gap", gap.bottomMm(), gap.errorMm()),
+                        x.limit(bad ? LimitKey.NARROW_GAP_FIX : LimitKey.NARROW_GAP))
+                .says("The gap between two pieces of copper is only " + Words.mm(gap.bottomMm())
+                        + " at the foil bottom" + (Double.isNaN(gap.topMm())
+                                ? ""
+                                : " (" + Words.plainMm(gap.topMm()) + " on top)")
+                        + ", over " + Words.plainMm(gap.lengthMm()) + ": solder and dust bridge it easily.")
+                .doThis("Cut deeper, or run a second pass beside the first.");
+        copper.nearestLine(x, b, gap.xMm(), gap.yMm());
+        return b.build();
+    }
+
+    private static void place(Examination x, CopperFacts copper, Finding.Builder b, int program, int line) {
+        if (program < 0 || line <= 0) {
+            return;
+        }
+        b.line(x.plan().programs().get(program).file(), line);
+        for (RunFacts run : x.runs()) {
+            if (run.side().number() == copper.side()
+                    && run.run().firstProgram() <= program
+                    && run.run().lastProgram() >= program
+                    && copper.windows().containsKey(run.run().index())) {
+                double time = x.timeAtLine(run, program, line);
+                if (!Double.isNaN(time)) {
+                    b.time(time).tool(run.toolName());
+                    return;
+                }
+            }
+        }
+    }
+}
