@@ -73,21 +73,69 @@ public class MotionBenchmark {
         XyMm zero = XyMm.ZERO;
         ProgramEntry entry = new ProgramEntry(program, null, null, zero, ZZero.FOIL, zero, true);
         Side side = new Side(
-                1, Face.BOTTOM, Turn.NO, zero, ZZero.FOIL, zero, null, true, List.of(), Surface.FLAT, Hold.FULL_TAPE, 0.1,
+                1,
+                Face.BOTTOM,
+                Turn.NO,
+                zero,
+                ZZero.FOIL,
+                zero,
+                null,
+                true,
+                List.of(),
+                Surface.FLAT,
+                Hold.FULL_TAPE,
+                0.1,
                 List.of(entry));
         Machine machine = new Machine(
-                null, null, Machine.Language.COMMON, Machine.Units.UNKNOWN, Machine.Dwell.SECONDS, false,
-                Machine.OnToolChange.STOP, false, 0.01, OptionalDouble.of(1200),
-                new Machine.AxisFeeds(2500, 2500, 1000), 250, OptionalDouble.empty(), OptionalDouble.empty(), zero, 0.02,
-                null, 120, true);
+                null,
+                null,
+                Machine.Language.COMMON,
+                Machine.Units.UNKNOWN,
+                Machine.Dwell.SECONDS,
+                false,
+                Machine.OnToolChange.STOP,
+                false,
+                0.01,
+                OptionalDouble.of(1200),
+                new Machine.AxisFeeds(2500, 2500, 1000),
+                250,
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                zero,
+                0.02,
+                null,
+                120,
+                true);
         Blank blank = new Blank(
-                Substrate.FR_1, 1.5, true, Blank.HALF_OUNCE_MM, true, false, 100, 80, true, Hold.FULL_TAPE, 0.1,
+                Substrate.FR_1,
+                1.5,
+                true,
+                Blank.HALF_OUNCE_MM,
+                true,
+                false,
+                100,
+                80,
+                true,
+                Hold.FULL_TAPE,
+                0.1,
                 Surface.FLAT);
         return new Job(
-                "R", "job.toml", blank, new SpoilBoard(OptionalDouble.of(6)), machine,
+                "R",
+                "job.toml",
+                blank,
+                new SpoilBoard(OptionalDouble.of(6)),
+                machine,
                 new Spread(0.03, 0.05, null, Map.of(), 0.05),
-                List.of(Tool.vFlatTip("engraver", 1, Math.PI / 6, 0.1, Duty.COPPER_ONLY)), List.of(side), List.of(), null,
-                List.of(), List.of(), Limits.DEFAULT, WhatIf.NONE, List.of(), List.of());
+                List.of(Tool.vFlatTip("engraver", 1, Math.PI / 6, 0.1, Duty.COPPER_ONLY)),
+                List.of(side),
+                List.of(),
+                null,
+                List.of(),
+                List.of(),
+                Limits.DEFAULT,
+                WhatIf.NONE,
+                List.of(),
+                List.of());
     }
 
     /** Text to canonical commands. */

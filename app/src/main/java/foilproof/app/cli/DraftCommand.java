@@ -1,8 +1,12 @@
 package foilproof.app.cli;
 
+import foilproof.bench.Draft;
 import foilproof.source.Diagnostic;
 import foilproof.source.InputException;
+import foilproof.source.InputLimits;
 import foilproof.source.SourceSpan;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParseResult;
 
@@ -18,7 +22,14 @@ final class DraftCommand implements Command {
 
     @Override
     public int run(ParseResult given, Console console) throws InputException {
-        throw new InputException(
-                Diagnostic.of(SourceSpan.ofFile("draft"), "not-built", "The draft is not built in this version yet."));
+        String folder = given.matchedPositionalValue(0, ".");
+        try {
+            Path job = Draft.writeInto(Path.of(folder), InputLimits.DEFAULT);
+            console.out().println("Wrote " + job + ". Check every line marked \"guess\" before you trust it.");
+            return ExitCode.FINE;
+        } catch (InvalidPathException e) {
+            throw new InputException(
+                    Diagnostic.of(SourceSpan.ofFile(folder), "missing-file", "This is no name of a folder."));
+        }
     }
 }
