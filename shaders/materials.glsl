@@ -33,7 +33,7 @@ Stuff stuffOf(int layer, vec2 p) {
     float b = texture(noiseMap, p.yx * s.wz + 0.37).g - 0.5;
     vec3 colour = metal ? vec3(0.88, 0.375, 0.235) : layer == BARE ? BARE_COLOUR
             : layer == TAPE ? vec3(0.25, 0.38, 0.56) : vec3(0.40, 0.325, 0.215);
-    vec2 depth = metal ? vec2(0.22, 0.20) : layer == BARE ? vec2(0.75, 0.75) : layer == TAPE ? vec2(0.3, 0.3)
+    vec2 depth = metal ? vec2(0.22, 0.20) : layer == BARE ? (SUBSTRATE == 0 ? vec2(0.75, 0.75) : vec2(0.32, 0.32)) : layer == TAPE ? vec2(0.3, 0.3)
             : vec2(0.5, 0.55);
     float tone = 1.0 + a * depth.x + b * depth.y;
     vec2 bend = metal ? vec2(0.0, 0.13 * a + 0.09 * b) : vec2(a, b) * 0.18;

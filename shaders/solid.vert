@@ -1,7 +1,7 @@
 #version 330 core
 layout(location = 0) in vec3 place;
 layout(location = 1) in vec3 normal;
-layout(location = 2) in vec4 tint;      // rgb, pattern: 0 plain, 1 striped, 2 metal
+layout(location = 2) in vec4 tint;      // rgb, pattern: 0 plain, 1 striped, 2 steel, 3 ghost
 
 uniform mat4 clipFromWorld;
 uniform float zFactor;

@@ -98,7 +98,7 @@ void main() {
     }
 #endif
     // Pixels on an upright wall belong to the layer at their own height, not to the one at their place in plan.
-    bool wall = abs(meshNormal.z) < 0.42;
+    bool wall = abs(meshNormal.z) < 0.42 && abs(v.z) < 0.97;
     float z = wall ? min(world.z, s) : h;
     vec3 n = cross(vec3(dFdx(p), dFdx(h) * zFactor), vec3(dFdy(p), dFdy(h) * zFactor));
     n = n / max(length(n), 1e-20);
@@ -138,7 +138,7 @@ void main() {
 #endif
     vec3 base = m.albedo;
 #if PAINTED == 1
-    base = painted(h, s, who, base);
+    base = painted(wall ? z : h, s, wall && who < 0 && paint != 4 ? 0 : who, base);
     m.metal = 0.0;
     m.rough = 0.7;
 #endif

@@ -54,7 +54,32 @@ public final class Examiner {
         return new Examiner(job, options, 1).run();
     }
 
-    private Examination run() {
+    /**
+     * The board as swept and composed, before anything is replayed or judged: enough for a picture.
+     *
+     * @param job the job
+     * @param plan all moves, tool runs and events
+     * @param stock what was swept
+     * @param board the finished board under the conditions asked for
+     * @param runs the tool runs, in time order
+     */
+    public record Ground(Job job, MotionPlan plan, BoardStock stock, ComposedBoard board, List<RunFacts> runs) {
+        /** Copies the list. */
+        public Ground {
+            runs = List.copyOf(runs);
+        }
+    }
+
+    /**
+     * Plans and sweeps a job, and judges nothing; unknown tips are read as flat ones.
+     *
+     * @throws CancellationException where the progress says so
+     */
+    public static Ground ground(Job job, ExamineOptions options) {
+        return new Examiner(job, options, 0).ground();
+    }
+
+    private Ground ground() {
         step("reading the programs", 0.02);
         MotionPlan plan = MotionPlanner.plan(job, MotionOptions.DEFAULT);
         step("sweeping", 0.10);
@@ -64,11 +89,18 @@ public final class Examiner {
         }
         BoardStock stock = sweep(plan, tools);
         ComposedBoard board = stock.under(conditions(plan));
-        List<RunFacts> runs = facts(plan, tools, board);
+        return new Ground(job, plan, stock, board, facts(plan, tools, board));
+    }
+
+    private Examination run() {
+        Ground ground = ground();
+        MotionPlan plan = ground.plan();
+        ComposedBoard board = ground.board();
         step("replaying the moves", 0.55);
         Engagements engagements = ReplayedEngagements.of(plan, board, options.threads());
         step("judging the copper", 0.65);
-        Examination x = new Examination(new Examination.Parts(job, plan, stock, board, runs, engagements, options));
+        Examination x = new Examination(
+                new Examination.Parts(job, plan, ground.stock(), board, ground.runs(), engagements, options));
         step("checking", 0.9);
         return x;
     }

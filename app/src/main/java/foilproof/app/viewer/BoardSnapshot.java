@@ -18,6 +18,7 @@ import org.jspecify.annotations.Nullable;
  * @param copperDown whether foil lies on the face that is down now
  * @param tapeMm thickness of the tape under the blank, mm, 0 where none
  * @param spoilBoardMm thickness of the spoil board, mm
+ * @param headroomMm height above the nominal foil top up to which envelopes are kept: it stands for "uncut", mm
  * @param surface the foil top as touched
  * @param runs tool runs that cut this face, in order
  * @param farRuns tool runs that cut the face that is down now
@@ -42,6 +43,7 @@ public record BoardSnapshot(
         boolean copperDown,
         double tapeMm,
         double spoilBoardMm,
+        double headroomMm,
         Surface surface,
         List<ToolRun> runs,
         List<ToolRun> farRuns,
@@ -218,11 +220,6 @@ public record BoardSnapshot(
         return new Conditions(new double[0], 0, foilMm, 0, new boolean[0]);
     }
 
-    /** Height above the nominal foil top that stands for "uncut" in every run, mm: the headroom. */
-    public double headroomMm() {
-        return 0.3675;
-    }
-
     /** Z of the spoil board's top, mm (negative). */
     public double spoilTopMm() {
         return -thicknessMm - tapeMm;
@@ -310,14 +307,55 @@ public record BoardSnapshot(
             if (c.isAbsent(k)) {
                 continue;
             }
-            double topMm = headroomMm() - r.z0Mm();
+            double topMm = headroomMm - r.z0Mm();
             double e = r.tiles().heightMm(r.flipX() * xMm + r.shiftXMm(), r.flipY() * yMm + r.shiftYMm(), topMm);
-            if (e < topMm && e + runShiftMm(c, k) < h) {
+            if (e < topMm - 1e-6 && e + runShiftMm(c, k) < h) {
                 h = e + runShiftMm(c, k);
                 who = k;
             }
         }
         return new Spot(h, s, material(c, xMm, yMm, s, h), who);
+    }
+
+    /** The same board with other marks. */
+    public BoardSnapshot withMarks(List<Mark> newMarks) {
+        return new BoardSnapshot(
+                job,
+                side,
+                face,
+                widthMm,
+                heightMm,
+                thicknessMm,
+                foilMm,
+                substrate,
+                copperUp,
+                copperDown,
+                tapeMm,
+                spoilBoardMm,
+                headroomMm,
+                surface,
+                runs,
+                farRuns,
+                keepOuts,
+                touchPoints,
+                clip,
+                List.copyOf(newMarks),
+                cutter,
+                timeS,
+                stateWords);
+    }
+
+    /** Underside of the blank, raised where the far face was cut, mm above the nominal foil top of this side. */
+    public double undersideMm(double xMm, double yMm) {
+        double h = -thicknessMm;
+        for (ToolRun r : farRuns) {
+            double topMm = headroomMm - r.z0Mm();
+            double e = r.tiles().heightMm(r.flipX() * xMm + r.shiftXMm(), r.flipY() * yMm + r.shiftYMm(), topMm);
+            if (e < topMm - 1e-6) {
+                h = Math.max(h, -thicknessMm - (e + r.z0Mm()));
+            }
+        }
+        return h;
     }
 
     private Material material(Conditions c, double xMm, double yMm, double s, double h) {

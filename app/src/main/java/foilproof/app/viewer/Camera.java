@@ -46,16 +46,40 @@ public record Camera(
 
     /** Looks from the front left, from above, with perspective. */
     public static Camera oblique(BoardSnapshot board, int width, int height) {
-        double span = fit(board, width, height) * 0.92;
-        return new Camera(
+        Camera c = new Camera(
                 board.widthMm() / 2,
                 board.heightMm() / 2,
-                0,
-                Math.toRadians(-24),
-                Math.toRadians(40),
-                span,
+                -board.thicknessMm(),
+                Math.toRadians(-20),
+                Math.toRadians(44),
+                fit(board, width, height),
                 false,
                 1);
+        for (int i = 0; i < 4; i++) {
+            c = c.fitted(board, width, height);
+        }
+        return c;
+    }
+
+    /** The same direction, moved so that the blank fills the picture but for a rim for words. */
+    Camera fitted(BoardSnapshot board, int width, int height) {
+        double[] box = {1e9, 1e9, -1e9, -1e9};
+        for (int i = 0; i < 8; i++) {
+            double[] p = project(
+                    (i & 1) * board.widthMm(),
+                    (i >> 1 & 1) * board.heightMm(),
+                    (i >> 2) * board.spoilTopMm(),
+                    width,
+                    height);
+            box[0] = Math.min(box[0], p[0]);
+            box[1] = Math.min(box[1], p[1]);
+            box[2] = Math.max(box[2], p[0]);
+            box[3] = Math.max(box[3], p[1]);
+        }
+        double[] ray = ray((box[0] + box[2]) / 2, (box[1] + box[3]) / 2, width, height);
+        double t = (zMm - ray[2]) / ray[5];
+        double grow = Math.max((box[2] - box[0]) / (width * 0.86), (box[3] - box[1]) / (height * 0.76));
+        return at(ray[0] + t * ray[3], ray[1] + t * ray[4], zMm).showing(heightMm * grow);
     }
 
     private static double fit(BoardSnapshot board, int width, int height) {

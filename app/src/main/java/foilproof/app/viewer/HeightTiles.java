@@ -19,8 +19,10 @@ public final class HeightTiles {
     private final int columns;
     private final int rows;
     private final @Nullable Tile[] tiles;
+    /** Lowest height of each tile, 0 until it is asked for; racing threads write the same value. */
+    private final float[] lowest;
 
-    /** One immutable tile; the same object means the same heights, for as long as it lives. */
+    /** One immutable tile; equal tiles hold the same heights, for as long as they live. */
     public interface Tile {
         /** Copies all heights, row by row from the lowest Y, mm in the run's own Z, uncut cells as {@link #UNCUT_MM}. */
         void copyTo(float[] heightsMm);
@@ -29,7 +31,7 @@ public final class HeightTiles {
         float heightMm(int index);
     }
 
-    /** A tile over an array that nobody changes any more. */
+    /** A tile over an array that nobody changes any more; equal where they share the very same array. */
     public record ArrayTile(float[] heightsMm) implements Tile {
         @Override
         public void copyTo(float[] into) {
@@ -43,12 +45,12 @@ public final class HeightTiles {
 
         @Override
         public boolean equals(@Nullable Object other) {
-            return this == other;
+            return other instanceof ArrayTile tile && tile.heightsMm == heightsMm;
         }
 
         @Override
         public int hashCode() {
-            return System.identityHashCode(this);
+            return System.identityHashCode(heightsMm);
         }
     }
 
@@ -81,6 +83,7 @@ public final class HeightTiles {
         this.columns = columns;
         this.rows = rows;
         this.tiles = tiles;
+        this.lowest = new float[tiles.length];
     }
 
     /** Left edge of the grid, mm. */
@@ -118,21 +121,41 @@ public final class HeightTiles {
         return tiles[row * columns + column];
     }
 
-    /** Whether any tile meets this box, mm in the run's frame. */
-    public boolean anyIn(double x0, double y0, double x1, double y1) {
+    /**
+     * Lowest height in the tiles that meet this box, mm in the run's own Z, {@link #UNCUT_MM} where there are none.
+     * Found once per tile and kept.
+     */
+    public float lowestIn(double x0, double y0, double x1, double y1) {
         double tileMm = cellMm * tileCells;
         int c0 = Math.max(0, (int) Math.floor((x0 - x0Mm) / tileMm));
         int c1 = Math.min(columns - 1, (int) Math.floor((x1 - x0Mm) / tileMm));
         int r0 = Math.max(0, (int) Math.floor((y0 - y0Mm) / tileMm));
         int r1 = Math.min(rows - 1, (int) Math.floor((y1 - y0Mm) / tileMm));
+        float low = UNCUT_MM;
         for (int r = r0; r <= r1; r++) {
             for (int c = c0; c <= c1; c++) {
-                if (tiles[r * columns + c] != null) {
-                    return true;
-                }
+                low = Math.min(low, lowest(r * columns + c));
             }
         }
-        return false;
+        return low;
+    }
+
+    private float lowest(int index) {
+        Tile tile = tiles[index];
+        if (tile == null) {
+            return UNCUT_MM;
+        }
+        float low = lowest[index];
+        if (low == 0) {
+            low = UNCUT_MM;
+            int n = tileCells * tileCells;
+            // Every third cell: cutters are wider than that, and only the order of size is wanted.
+            for (int i = 0; i < n; i += 3) {
+                low = Math.min(low, tile.heightMm(i));
+            }
+            lowest[index] = low;
+        }
+        return low;
     }
 
     private float cellHeightMm(int column, int row) {

@@ -1,6 +1,7 @@
 package foilproof.app.viewer;
 
 import java.util.Arrays;
+import java.util.List;
 import org.joml.FrustumIntersection;
 import org.joml.Matrix4f;
 import org.joml.Vector3f;
@@ -93,9 +94,14 @@ final class Patches {
             return;
         }
         double quad = size / QUADS;
-        boolean uncut = !cutIn(x - size * 0.02, y - size * 0.02, x1 + size * 0.02, y1 + size * 0.02);
+        double low = lowestIn(x - size * 0.02, y - size * 0.02, x1 + size * 0.02, y1 + size * 0.02);
+        boolean uncut = low >= HeightTiles.UNCUT_MM / 2;
         boolean coarse = uncut && (region != 0 || level >= 2);
-        if (coarse || quad * scale(x, y, x1, y1) <= quadPixels || quad < 0.002) {
+        double scale = scale(x, y, x1, y1);
+        // Walls that are seen tall want small quads; elsewhere the pixels tell the shape by themselves.
+        double relief = Math.max(0, -low) * z * scale * Math.cos(camera.elevationRad());
+        double wanted = uncut || relief < 3 ? quadPixels : quadPixels * 0.36;
+        if (coarse || quad * scale <= wanted || quad < 0.002) {
             (uncut ? plain : cut).add(x, y, size, region);
             return;
         }
@@ -117,21 +123,21 @@ final class Patches {
         return pixelsPerMm * camera.distanceMm() / d;
     }
 
-    private boolean cutIn(double x0, double y0, double x1, double y1) {
-        return cutIn(board.runs(), x0, y0, x1, y1) || cutIn(board.farRuns(), x0, y0, x1, y1);
+    private double lowestIn(double x0, double y0, double x1, double y1) {
+        return Math.min(
+                lowestIn(board.runs(), x0, y0, x1, y1), lowestIn(board.farRuns(), x0, y0, x1, y1));
     }
 
-    private static boolean cutIn(
-            java.util.List<BoardSnapshot.ToolRun> runs, double x0, double y0, double x1, double y1) {
+    private static double lowestIn(
+            List<BoardSnapshot.ToolRun> runs, double x0, double y0, double x1, double y1) {
+        double low = HeightTiles.UNCUT_MM;
         for (BoardSnapshot.ToolRun r : runs) {
             double a0 = r.flipX() * (r.flipX() > 0 ? x0 : x1) + r.shiftXMm();
             double a1 = r.flipX() * (r.flipX() > 0 ? x1 : x0) + r.shiftXMm();
             double b0 = r.flipY() * (r.flipY() > 0 ? y0 : y1) + r.shiftYMm();
             double b1 = r.flipY() * (r.flipY() > 0 ? y1 : y0) + r.shiftYMm();
-            if (r.tiles().anyIn(a0, b0, a1, b1)) {
-                return true;
-            }
+            low = Math.min(low, r.tiles().lowestIn(a0, b0, a1, b1) + r.z0Mm());
         }
-        return false;
+        return low;
     }
 }

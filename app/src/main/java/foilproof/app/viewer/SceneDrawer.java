@@ -245,7 +245,8 @@ final class SceneDrawer {
         glBufferData(GL_ARRAY_BUFFER, patches.plain().list(), GL_STREAM_DRAW);
         int corners = 0;
         if (q.look().fixtures() && !q.camera().fromBelow() && !q.look().lifted()) {
-            Solids solids = Solids.of(q.board(), q.conditions(), q.camera().zFactor());
+            Solids solids = Solids.of(
+                    q.board(), q.conditions(), q.camera().zFactor(), q.camera().elevationRad() > 1.3);
             corners = solids.corners();
             glBindBuffer(GL_ARRAY_BUFFER, solidCorners);
             glBufferData(GL_ARRAY_BUFFER, solids.data(), GL_STREAM_DRAW);

@@ -22,8 +22,8 @@ final class Solids {
         return length / STRIDE;
     }
 
-    /** Everything that stands on this board. */
-    static Solids of(BoardSnapshot board, BoardSnapshot.Conditions c, double zFactor) {
+    /** Everything that stands on this board; seen straight from above, the cutter would hide its own work and is left out. */
+    static Solids of(BoardSnapshot board, BoardSnapshot.Conditions c, double zFactor, boolean fromAbove) {
         Solids s = new Solids();
         for (BoardSnapshot.KeepOut k : board.keepOuts()) {
             // Clamps rise to their real height, but never so exaggerated that they hide the board.
@@ -45,9 +45,9 @@ final class Solids {
                     new float[] {0.8f, 0.66f, 0.05f, 0});
         }
         BoardSnapshot.Cutter t = board.cutter();
-        if (t != null) {
-            s.lathe(t.xMm(), t.yMm(), t.zMm(), t.profileMm(), new float[] {0.95f, 0.80f, 0.42f, 2}, t.cutsToMm(),
-                    new float[] {0.62f, 0.64f, 0.68f, 2}, 1);
+        if (t != null && !fromAbove) {
+            s.lathe(t.xMm(), t.yMm(), t.zMm(), t.profileMm(), new float[] {0.80f, 0.72f, 0.50f, 2}, t.cutsToMm(),
+                    new float[] {0.55f, 0.57f, 0.60f, 2}, 1);
         }
         return s;
     }
@@ -92,6 +92,9 @@ final class Solids {
             double nr = (h1 - h0) / len;
             double nz = (r0 - r1) / len;
             float[] colour = profile[i + 1] >= changeMm - 1e-9 ? above : tint;
+            if (changeMm < 90 && Math.max(r0, r1) > 3.2) {
+                colour = new float[] {0.45f, 0.47f, 0.50f, 3};
+            }
             for (int k = 0; k < ROUND; k++) {
                 double a0 = 2 * Math.PI * k / ROUND;
                 double a1 = 2 * Math.PI * (k + 1) / ROUND;

@@ -29,7 +29,7 @@ final class TileAtlas {
 
     /**
      * What a slot holds: a tile, and the neighbours whose first column, first row and first cell it carries along, so
-     * that one filtered look is right up to its edge. Two keys are the same when they name the same objects.
+     * that one filtered look is right up to its edge.
      */
     private record Key(
             HeightTiles.Tile tile,
@@ -46,24 +46,6 @@ final class TileAtlas {
                     lower ? t.tile(c, r + 1) : null,
                     inner && lower ? t.tile(c + 1, r + 1) : null,
                     z0Mm);
-        }
-
-        @Override
-        public boolean equals(@Nullable Object o) {
-            return o instanceof Key k
-                    && k.tile == tile
-                    && k.right == right
-                    && k.up == up
-                    && k.diagonal == diagonal
-                    && k.z0Mm == z0Mm;
-        }
-
-        @Override
-        public int hashCode() {
-            int h = System.identityHashCode(tile);
-            h = 31 * h + System.identityHashCode(right);
-            h = 31 * h + System.identityHashCode(up);
-            return 31 * h + System.identityHashCode(diagonal);
         }
     }
 
@@ -132,7 +114,7 @@ final class TileAtlas {
      * @throws GraphicsException where the tiles do not fit into the graphics memory's limits
      */
     void show(List<BoardSnapshot.ToolRun> runs, double headroomMm) throws GraphicsException {
-        if (same(runs) && headroomMm == topMm) {
+        if (topMm == headroomMm && same(runs)) {
             return;
         }
         int cells = runs.isEmpty() ? 64 : runs.get(0).tiles().tileCells();
@@ -291,7 +273,8 @@ final class TileAtlas {
     }
 
     private short encoded(float heightMm, double z0Mm) {
-        double v = (heightMm + z0Mm - lowestMm()) * (1 / STEP_MM) + 0.5;
+        // Half a step below the headroom counts as its top: envelopes store their cap as a float.
+        double v = (heightMm + z0Mm - lowestMm()) * (1 / STEP_MM) + 0.5001;
         return (short) (int) Math.max(0, Math.min(65535, v));
     }
 

@@ -138,6 +138,7 @@ final class SyntheticBoard {
                 false,
                 0.1,
                 6,
+                0.3,
                 BoardSnapshot.Surface.flat(),
                 List.of(
                         BoardSnapshot.ToolRun.here("engraver", "engraver, isolation", engrave, 0, true, 2, 28),

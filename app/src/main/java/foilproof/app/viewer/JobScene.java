@@ -1,0 +1,323 @@
+package foilproof.app.viewer;
+
+import foilproof.bench.Job;
+import foilproof.bench.Machine;
+import foilproof.bench.Side;
+import foilproof.bench.Tool;
+import foilproof.bench.XyMm;
+import foilproof.findings.Examiner;
+import foilproof.findings.Finding;
+import foilproof.findings.RunFacts;
+import foilproof.findings.Severity;
+import foilproof.motion.TipState;
+import foilproof.motion.ToolRun;
+import foilproof.stock.BoardStock;
+import foilproof.stock.BoardTimeline;
+import foilproof.stock.ComposedBoard;
+import foilproof.stock.Conditions;
+import foilproof.stock.Envelope;
+import foilproof.stock.PointHistory;
+import foilproof.stock.RunCut;
+import foilproof.stock.SideStock;
+import foilproof.stock.Timeline;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A swept job as the pictures need it: hands out a snapshot of any side at any moment. Safe from several threads; tiles
+ * that did not change between two moments are the same arrays in both snapshots.
+ */
+public final class JobScene {
+    /** Points of the blank's surface in a snapshot, along each axis. */
+    private static final int SURFACE_POINTS = 129;
+
+    private final Examiner.Ground ground;
+    private final ComposedBoard base;
+    private final BoardTimeline timeline;
+    private final double endS;
+
+    /** The scene of a swept job. */
+    public JobScene(Examiner.Ground ground) {
+        this.ground = ground;
+        base = ground.stock().under(Conditions.NOMINAL);
+        timeline = new BoardTimeline(ground.stock(), Timeline.KEYFRAMES);
+        endS = ground.plan().totals().totalS();
+    }
+
+    /** The job. */
+    public Job job() {
+        return ground.job();
+    }
+
+    /** Plan, stock, runs. */
+    public Examiner.Ground ground() {
+        return ground;
+    }
+
+    /** The job's end, seconds since its start. */
+    public double endS() {
+        return endS;
+    }
+
+    /** Number of the side that lies up at a moment, from 1. */
+    public int sideAt(double timeS) {
+        int run = ground.plan().runAt(timeS);
+        return run < 0 ? 1 : ground.plan().runs().get(run).side();
+    }
+
+    /** Index in the job of each run that a snapshot of this side and moment shows as cutting its face, in its order. */
+    public List<Integer> runsIn(double timeS, int side) {
+        List<Integer> all = new ArrayList<>();
+        for (int k : at(timeS).side(side).runs()) {
+            all.add(k);
+        }
+        return all;
+    }
+
+    private ComposedBoard at(double timeS) {
+        return timeS >= endS ? base : timeline.at(timeS, Conditions.NOMINAL);
+    }
+
+    /** The engine's board at a moment under the picture's conditions: for exact questions. */
+    public ComposedBoard boardAt(double timeS, int side, BoardSnapshot.Conditions c) {
+        Conditions e = Conditions.NOMINAL
+                .withBow(c.bowMm())
+                .withFoil(c.foilMm())
+                .withThickness(ground.stock().blank().thicknessMm() + c.thicknessChangeMm());
+        List<Integer> runs = runsIn(timeS, side);
+        for (int i = 0; i < runs.size(); i++) {
+            e = e.withZError(runs.get(i), c.zErrorMm(i)).withPresent(runs.get(i), !c.isAbsent(i));
+        }
+        return timeline.at(timeS, e);
+    }
+
+    /** Who cut at a place, exactly, from the segment bins. */
+    public PointHistory history(double timeS, int side, BoardSnapshot.Conditions c, double xMm, double yMm) {
+        return PointHistory.at(boardAt(timeS, side, c).side(side), xMm, yMm);
+    }
+
+    /**
+     * A side at a moment.
+     *
+     * @param timeS the moment, seconds since the job's start; the finished board from its end on
+     * @param side number of the side, from 1
+     */
+    public BoardSnapshot snapshot(double timeS, int side) {
+        ComposedBoard board = at(timeS);
+        Job job = ground.job();
+        BoardStock stock = ground.stock();
+        Side lying = job.sides().get(side - 1);
+        List<BoardSnapshot.ToolRun> runs = new ArrayList<>();
+        List<BoardSnapshot.ToolRun> far = new ArrayList<>();
+        double headroomMm = 0.3;
+        for (SideStock other : board.stock().sides()) {
+            boolean here = stock.sameFace(side, other.number());
+            for (RunCut cut : other.runs()) {
+                headroomMm = Math.max(headroomMm, cut.envelope().settings().headroomMm());
+                (here ? runs : far).add(toolRun(cut, other.number(), side, board));
+            }
+        }
+        TipState tip = ground.plan().tipAt(timeS);
+        boolean finished = timeS >= endS;
+        boolean sideUpNow = tip.run() < 0 || ground.plan().runs().get(tip.run()).side() == side;
+        boolean firstFace = stock.sameFace(1, side);
+        XyMm clip = lying.probeClipMm();
+        return new BoardSnapshot(
+                job.name(),
+                side,
+                lying.face().word() + " copper",
+                stock.blank().widthMm(),
+                stock.blank().heightMm(),
+                stock.blank().thicknessMm(),
+                stock.blank().foilMm(),
+                BoardSnapshot.Substrate.values()[job.blank().substrate().ordinal()],
+                stock.blank().bothSides() || firstFace,
+                stock.blank().bothSides() || !firstFace,
+                lying.tapeMm(),
+                job.spoilBoard().thicknessMm().orElse(6),
+                headroomMm,
+                surface(stock.sides().get(side - 1)),
+                runs,
+                far,
+                keepOuts(side),
+                touchPoints(side),
+                clip == null ? null : new BoardSnapshot.Place("clip", clip.xMm(), clip.yMm()),
+                List.of(),
+                finished || !sideUpNow ? null : cutter(tip),
+                timeS,
+                words(tip, side, finished));
+    }
+
+    private BoardSnapshot.ToolRun toolRun(RunCut cut, int from, int side, ComposedBoard board) {
+        BoardStock stock = ground.stock();
+        RunFacts facts = ground.runs().get(cut.run());
+        double x0 = stock.xOnSideMm(side, from, 0);
+        double y0 = stock.yOnSideMm(side, from, 0);
+        String work = facts.entry().work() == null ? "" : ", " + facts.entry().work().word();
+        return new BoardSnapshot.ToolRun(
+                facts.toolName(),
+                facts.toolName() + work,
+                tiles(cut.envelope()),
+                board.zeroMm(cut.run()),
+                !facts.zeroOnSpoilBoard(),
+                cut.touchXMm(),
+                cut.touchYMm(),
+                x0 == 0 ? 1 : -1,
+                x0,
+                y0 == 0 ? 1 : -1,
+                y0);
+    }
+
+    private static HeightTiles tiles(Envelope envelope) {
+        foilproof.stock.HeightTiles t = envelope.tiles();
+        HeightTiles.Tile[] tiles = new HeightTiles.Tile[t.tilesX() * t.tilesY()];
+        for (int r = 0; r < t.tilesY(); r++) {
+            for (int c = 0; c < t.tilesX(); c++) {
+                float[] heights = t.sharedTile(t.tileX0() + c, t.tileY0() + r);
+                if (heights != null) {
+                    tiles[r * t.tilesX() + c] = new HeightTiles.ArrayTile(heights);
+                }
+            }
+        }
+        double tileMm = t.cellMm() * foilproof.stock.HeightTiles.TILE;
+        return new HeightTiles(
+                t.tileX0() * tileMm,
+                t.tileY0() * tileMm,
+                t.cellMm(),
+                foilproof.stock.HeightTiles.TILE,
+                t.tilesX(),
+                t.tilesY(),
+                tiles);
+    }
+
+    private BoardSnapshot.Surface surface(SideStock side) {
+        if (side.surface().isFlat()) {
+            return BoardSnapshot.Surface.flat();
+        }
+        double dx = ground.stock().blank().widthMm() / (SURFACE_POINTS - 1);
+        double dy = ground.stock().blank().heightMm() / (SURFACE_POINTS - 1);
+        float[] heights = new float[SURFACE_POINTS * SURFACE_POINTS];
+        for (int r = 0; r < SURFACE_POINTS; r++) {
+            for (int c = 0; c < SURFACE_POINTS; c++) {
+                heights[r * SURFACE_POINTS + c] = (float) side.surface().heightMm(c * dx, r * dy);
+            }
+        }
+        return new BoardSnapshot.Surface(0, 0, dx, dy, SURFACE_POINTS, SURFACE_POINTS, heights);
+    }
+
+    private List<BoardSnapshot.KeepOut> keepOuts(int side) {
+        List<BoardSnapshot.KeepOut> all = new ArrayList<>();
+        // Clamps stay where they stand on the table when the blank is turned over: the same box for every side.
+        for (foilproof.bench.KeepOut k : ground.job().keepOuts()) {
+            all.add(new BoardSnapshot.KeepOut(k.name(), k.x0Mm(), k.y0Mm(), k.x1Mm(), k.y1Mm(), k.topMm()));
+        }
+        List<XyMm> pins = ground.job().sides().get(side - 1).pinsMm();
+        for (int i = 0; i < pins.size(); i++) {
+            double r = 1.0;
+            double x = pins.get(i).xMm();
+            double y = pins.get(i).yMm();
+            all.add(new BoardSnapshot.KeepOut("pin " + (i + 1), x - r, y - r, x + r, y + r, 1.5));
+        }
+        return all;
+    }
+
+    private List<BoardSnapshot.Place> touchPoints(int side) {
+        List<BoardSnapshot.Place> all = new ArrayList<>();
+        for (RunFacts run : ground.runs()) {
+            ToolRun r = run.run();
+            if (r.side() == side && r.touchPointNamed() && !run.zeroOnSpoilBoard()) {
+                BoardSnapshot.Place p = new BoardSnapshot.Place("touch-off", r.touchXMm(), r.touchYMm());
+                if (!all.contains(p)) {
+                    all.add(p);
+                }
+            }
+        }
+        return all;
+    }
+
+    private BoardSnapshot.@Nullable Cutter cutter(TipState tip) {
+        if (tip.run() < 0 || tip.segment() < 0 || ground.runs().get(tip.run()).tool() == null) {
+            return null;
+        }
+        RunFacts run = ground.runs().get(tip.run());
+        Tool tool = java.util.Objects.requireNonNull(run.tool());
+        double z = tip.zMm() + base.zeroMm(run.run().index());
+        return new BoardSnapshot.Cutter(
+                tool.name(), profile(tool, ground.job().machine().colletNut()), cutsTo(tool), tip.xMm(), tip.yMm(), z);
+    }
+
+    private static double cutsTo(Tool tool) {
+        return tool.fluteLengthMm().orElse(Math.min(12, tool.stickOutMm().orElse(12)));
+    }
+
+    /** Outline of a cutter from its tip to the collet nut: radius, height, ...; mm. */
+    static double[] profile(Tool tool, Machine.@Nullable ColletNut nut) {
+        List<Double> p = new ArrayList<>();
+        double stickOut = tool.stickOutMm().orElse(15);
+        double body = Double.isInfinite(tool.diameterMm()) ? tool.shankMm().orElse(3.175) / 2 : tool.diameterMm() / 2;
+        double flutes = Math.min(cutsTo(tool), stickOut);
+        double rise = flutes;
+        for (int i = 0; i <= 400; i++) {
+            if (tool.radiusAtHeightMm(flutes * i / 400) >= body - 1e-9) {
+                rise = flutes * i / 400;
+                break;
+            }
+        }
+        addPoint(p, 0, 0);
+        int steps = 16;
+        for (int i = 0; i <= steps; i++) {
+            double h = rise * i / steps;
+            addPoint(p, tool.radiusAtHeightMm(h), h);
+        }
+        addPoint(p, Math.min(body, tool.radiusAtHeightMm(flutes)), flutes);
+        double shank = tool.shankMm().orElse(body * 2) / 2;
+        addPoint(p, shank, Math.min(stickOut, flutes + Math.abs(shank - body)));
+        addPoint(p, shank, stickOut);
+        if (nut != null) {
+            addPoint(p, nut.diameterMm() / 2, stickOut);
+            addPoint(p, nut.diameterMm() / 2, stickOut + nut.heightMm());
+        }
+        return p.stream().mapToDouble(Double::doubleValue).toArray();
+    }
+
+    private static void addPoint(List<Double> p, double radiusMm, double heightMm) {
+        p.add(radiusMm);
+        p.add(heightMm);
+    }
+
+    private String words(TipState tip, int side, boolean finished) {
+        if (finished) {
+            return "side " + side + " of " + ground.job().sides().size() + ", job finished, "
+                    + clock(ground.plan().totals().totalS());
+        }
+        return "side " + side + ", " + tip.words(ground.plan());
+    }
+
+    /** Seconds as minutes and seconds, "02:11". */
+    public static String clock(double timeS) {
+        long s = Math.max(0, (long) Math.floor(timeS + 1e-6));
+        return String.format(Locale.ROOT, "%02d:%02d", s / 60, s % 60);
+    }
+
+    /**
+     * The marks of findings on a side; numbers count all findings from 1 as listed.
+     *
+     * @param findings as listed
+     * @param side number of the side
+     * @param chosen index of the chosen finding, -1 for none
+     */
+    public static List<BoardSnapshot.Mark> marks(List<Finding> findings, int side, int chosen) {
+        List<BoardSnapshot.Mark> marks = new ArrayList<>();
+        for (int i = 0; i < findings.size(); i++) {
+            Finding f = findings.get(i);
+            double[] at = f.atMm();
+            if (at != null && (f.side() == null || f.side() == side)) {
+                marks.add(new BoardSnapshot.Mark(
+                        i + 1, f.kind(), Severity.NOTE.ordinal() - f.severity().ordinal(), at[0], at[1], i == chosen));
+            }
+        }
+        return marks;
+    }
+}

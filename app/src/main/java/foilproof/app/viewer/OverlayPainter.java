@@ -1,0 +1,422 @@
+package foilproof.app.viewer;
+
+import java.awt.Color;
+import java.awt.Graphics2D;
+import java.awt.Shape;
+import java.awt.geom.Ellipse2D;
+import java.awt.geom.GeneralPath;
+import java.awt.geom.Line2D;
+import java.awt.geom.Path2D;
+import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.TreeSet;
+
+/**
+ * Writes over a picture as vectors: what is looked at, scale bar, arrows of X and Y at the zero corner, factor of Z,
+ * legend, names of clamps and places, marks of findings. Used for pictures in files and in the window alike.
+ */
+public final class OverlayPainter {
+    private final BoardSnapshot board;
+    private final BoardSnapshot.Conditions conditions;
+    private final Camera camera;
+    private final Look look;
+    private final int width;
+    private final int height;
+    private final Ink ink;
+
+    /** For one picture of this size. */
+    public OverlayPainter(OffscreenRenderer.Request request, int width, int height, double scale) {
+        board = request.board();
+        conditions = request.conditions();
+        camera = request.camera();
+        look = request.look();
+        this.width = width;
+        this.height = height;
+        ink = new Ink(look.dark(), scale);
+    }
+
+    /** Size of the ink for a picture that nobody zooms. */
+    public static double scaleFor(int width, int height) {
+        return Math.max(0.75, Math.min(height / 800.0, width / 1100.0));
+    }
+
+    /** What is looked at, in words. */
+    public static String lookingAt(BoardSnapshot board, Camera camera) {
+        if (camera.fromBelow()) {
+            String axis = Math.abs(Math.cos(camera.azimuthRad()) + 1) < 0.5 ? "Y: X runs to the left" : "X: Y runs down";
+            return "You are looking at the blank's underside (" + (board.copperDown() ? "foil" : "no foil")
+                    + "), as if turned about " + axis;
+        }
+        String from = camera.elevationRad() > Math.PI / 2 - 1e-3 ? "straight from above" : "from above at a slant";
+        return "You are looking at the " + board.face() + ", " + from + ", as the blank lies for side " + board.side();
+    }
+
+    /** Writes everything. */
+    public void paint(Graphics2D g) {
+        Ink.smooth(g);
+        axes(g);
+        places(g);
+        marks(g);
+        words(g);
+        scaleBar(g);
+        legend(g);
+    }
+
+    private double[] at(double x, double y, double z) {
+        return camera.project(x, y, z, width, height);
+    }
+
+    private void words(Graphics2D g) {
+        String first = board.job();
+        String second = lookingAt(board, camera);
+        String third = board.stateWords() + whatIf();
+        g.setFont(ink.plain());
+        double w = Math.max(
+                g.getFontMetrics().getStringBounds(second, g).getWidth(),
+                g.getFontMetrics().getStringBounds(third, g).getWidth());
+        g.setFont(ink.bold());
+        w = Math.max(w, g.getFontMetrics().getStringBounds(first, g).getWidth());
+        double x = ink.px(12);
+        ink.plate(g, x, ink.px(12), w + ink.px(20), ink.px(64));
+        g.setColor(ink.text);
+        g.drawString(first, (float) (x + ink.px(10)), (float) ink.px(31));
+        g.setFont(ink.plain());
+        g.drawString(second, (float) (x + ink.px(10)), (float) ink.px(49));
+        g.setColor(ink.faint);
+        g.drawString(third, (float) (x + ink.px(10)), (float) ink.px(67));
+    }
+
+    private String whatIf() {
+        StringBuilder s = new StringBuilder();
+        for (int k = 0; k < board.runs().size(); k++) {
+            double e = conditions.zErrorMm(k);
+            if (conditions.isAbsent(k)) {
+                s.append("; what if: ").append(board.runs().get(k).words()).append(" left out");
+            } else if (e != 0) {
+                s.append(String.format(
+                        Locale.ROOT,
+                        "; what if: %s %.3f mm %s",
+                        board.runs().get(k).name(),
+                        Math.abs(e),
+                        e > 0 ? "deeper" : "higher"));
+            }
+        }
+        if (conditions.bowMm() != 0) {
+            s.append(String.format(Locale.ROOT, "; what if: middle %.3f mm low", conditions.bowMm()));
+        }
+        return s.toString();
+    }
+
+    private void axes(Graphics2D g) {
+        double z = camera.fromBelow() ? -board.thicknessMm() : 0;
+        double len = Math.min(board.widthMm(), board.heightMm()) * 0.16;
+        double[] o = at(0, 0, z);
+        if (o[2] <= 0) {
+            return;
+        }
+        arrow(g, o, at(len, 0, z), "X");
+        arrow(g, o, at(0, len, z), "Y");
+        double r = ink.px(3.5);
+        g.setColor(ink.accent);
+        g.fill(new Ellipse2D.Double(o[0] - r, o[1] - r, 2 * r, 2 * r));
+        ink.tag(g, "X 0  Y 0", o[0] - ink.px(62), o[1] + ink.px(14));
+    }
+
+    private void arrow(Graphics2D g, double[] from, double[] to, String name) {
+        double dx = to[0] - from[0];
+        double dy = to[1] - from[1];
+        double n = Math.hypot(dx, dy);
+        if (to[2] <= 0 || n < ink.px(8)) {
+            return;
+        }
+        dx /= n;
+        dy /= n;
+        double a = ink.px(9);
+        GeneralPath head = new GeneralPath();
+        head.moveTo(to[0], to[1]);
+        head.lineTo(to[0] - a * dx + a * 0.45 * dy, to[1] - a * dy - a * 0.45 * dx);
+        head.lineTo(to[0] - a * dx - a * 0.45 * dy, to[1] - a * dy + a * 0.45 * dx);
+        head.closePath();
+        Shape shaft = new Line2D.Double(from[0], from[1], to[0] - a * 0.8 * dx, to[1] - a * 0.8 * dy);
+        g.setColor(ink.plate);
+        g.setStroke(ink.stroke(5.5));
+        g.draw(shaft);
+        g.draw(head);
+        g.setColor(ink.accent);
+        g.setStroke(ink.stroke(2.4));
+        g.draw(shaft);
+        g.fill(head);
+        ink.tag(g, name, to[0] + dx * ink.px(12) - ink.px(9), to[1] + dy * ink.px(12));
+    }
+
+    private void places(Graphics2D g) {
+        if (camera.fromBelow() || look.lifted() || !look.fixtures()) {
+            return;
+        }
+        for (BoardSnapshot.KeepOut k : board.keepOuts()) {
+            double top = Math.min(k.topMm(), 12) / camera.zFactor();
+            double[] p = at((k.x0Mm() + k.x1Mm()) / 2, (k.y0Mm() + k.y1Mm()) / 2, top);
+            if (p[2] > 0) {
+                ink.tag(g, k.name(), p[0] - ink.px(20), p[1]);
+            }
+        }
+        for (BoardSnapshot.Place p : board.touchPoints()) {
+            label(g, p.name(), p.xMm(), p.yMm(), 1.5 / camera.zFactor());
+        }
+        BoardSnapshot.Place clip = board.clip();
+        if (clip != null) {
+            label(g, "clip", clip.xMm(), clip.yMm(), 2.5 / camera.zFactor());
+        }
+        BoardSnapshot.Cutter c = board.cutter();
+        if (c != null) {
+            if (camera.elevationRad() > 1.3) {
+                cutterFromAbove(g, c);
+            }
+            label(g, c.name(), c.xMm(), c.yMm(), c.zMm());
+        }
+    }
+
+    /** Two rings: the cutter at the foil top, and its widest; a cross at its axis. */
+    private void cutterFromAbove(Graphics2D g, BoardSnapshot.Cutter c) {
+        double[] p = at(c.xMm(), c.yMm(), c.zMm());
+        double perMm = camera.pixelsPerMm(height);
+        double atFoil = 0;
+        double most = 0;
+        for (int i = 0; i + 1 < c.profileMm().length; i += 2) {
+            boolean cutting = c.profileMm()[i + 1] <= c.cutsToMm() + 1e-9;
+            most = cutting ? Math.max(most, c.profileMm()[i]) : most;
+            atFoil = c.zMm() + c.profileMm()[i + 1] <= 1e-9 ? Math.max(atFoil, c.profileMm()[i]) : atFoil;
+        }
+        for (double r : new double[] {atFoil * perMm, most * perMm}) {
+            g.setColor(ink.plate);
+            g.setStroke(ink.stroke(4));
+            g.draw(new Ellipse2D.Double(p[0] - r, p[1] - r, 2 * r, 2 * r));
+            g.setColor(ink.accent);
+            g.setStroke(ink.stroke(1.8));
+            g.draw(new Ellipse2D.Double(p[0] - r, p[1] - r, 2 * r, 2 * r));
+        }
+        double a = ink.px(7);
+        g.draw(new Line2D.Double(p[0] - a, p[1], p[0] + a, p[1]));
+        g.draw(new Line2D.Double(p[0], p[1] - a, p[0], p[1] + a));
+    }
+
+    private void label(Graphics2D g, String words, double x, double y, double z) {
+        double[] p = at(x, y, z);
+        if (p[2] > 0) {
+            ink.tag(g, words, p[0] + ink.px(10), p[1]);
+        }
+    }
+
+    /** The outline by which a severity is told without colour: note round, watch diamond, fix triangle, stop octagon. */
+    public static Shape severityShape(int severity, double x, double y, double r) {
+        if (severity == 0) {
+            return new Ellipse2D.Double(x - r, y - r, 2 * r, 2 * r);
+        }
+        int corners = severity == 1 ? 4 : severity == 2 ? 3 : 8;
+        double turn = severity == 3 ? Math.PI / 8 : -Math.PI / 2;
+        Path2D path = new Path2D.Double();
+        double grow = severity == 2 ? 1.25 : 1.08;
+        for (int i = 0; i < corners; i++) {
+            double a = turn + 2 * Math.PI * i / corners;
+            double px = x + r * grow * Math.cos(a);
+            double py = y + r * grow * Math.sin(a) + (severity == 2 ? r * 0.2 : 0);
+            if (i == 0) {
+                path.moveTo(px, py);
+            } else {
+                path.lineTo(px, py);
+            }
+        }
+        path.closePath();
+        return path;
+    }
+
+    /** Colour of a severity; white text on it has a contrast of at least 4.5:1. */
+    public static Color severityColour(int severity) {
+        return switch (severity) {
+            case 3 -> new Color(0xB3121D);
+            case 2 -> new Color(0xA84300);
+            case 1 -> new Color(0x6E5A00);
+            default -> new Color(0x3A5F7D);
+        };
+    }
+
+    private void marks(Graphics2D g) {
+        List<BoardSnapshot.Mark> order = new ArrayList<>(board.marks());
+        order.sort((a, b) -> Boolean.compare(a.chosen(), b.chosen()));
+        double z = camera.fromBelow() ? -board.thicknessMm() : 0;
+        Set<String> taken = new TreeSet<>();
+        for (BoardSnapshot.Mark m : order) {
+            double[] p = at(m.xMm(), m.yMm(), z);
+            if (p[2] <= 0 || p[0] < 0 || p[1] < 0 || p[0] > width || p[1] > height) {
+                continue;
+            }
+            String place = (long) (p[0] / ink.px(22)) + "," + (long) (p[1] / ink.px(22));
+            if (!m.chosen() && !taken.add(place)) {
+                continue;
+            }
+            double lift = ink.px(m.chosen() ? 34 : 26);
+            double r = ink.px(m.chosen() ? 11 : 9);
+            g.setColor(ink.plate);
+            g.setStroke(ink.stroke(4));
+            g.draw(new Line2D.Double(p[0], p[1], p[0], p[1] - lift));
+            g.setColor(severityColour(m.severity()));
+            g.setStroke(ink.stroke(2));
+            g.draw(new Line2D.Double(p[0], p[1], p[0], p[1] - lift));
+            if (m.chosen()) {
+                g.draw(new Ellipse2D.Double(p[0] - r, p[1] - r, 2 * r, 2 * r));
+            }
+            Shape s = severityShape(m.severity(), p[0], p[1] - lift, r);
+            g.fill(s);
+            g.setColor(Color.WHITE);
+            g.setStroke(ink.stroke(1.4));
+            g.draw(s);
+            g.setFont(ink.small());
+            String n = Integer.toString(m.number());
+            double w = g.getFontMetrics().getStringBounds(n, g).getWidth();
+            g.drawString(n, (float) (p[0] - w / 2), (float) (p[1] - lift + ink.px(4)));
+            if (m.chosen()) {
+                ink.tag(g, m.words(), p[0] + r + ink.px(4), p[1] - lift);
+            }
+        }
+    }
+
+    private void scaleBar(Graphics2D g) {
+        double perMm = camera.pixelsPerMm(height);
+        double mm = Ink.round(ink.px(210) / perMm);
+        double w = mm * perMm;
+        double x = ink.px(24);
+        double y = height - ink.px(26);
+        String words = Ink.plainMm(mm)
+                + String.format(Locale.ROOT, mm < 0.05 ? " (%.2f thou)" : mm < 2 ? " (%.1f thou)" : " (%.0f thou)", mm / 0.0254)
+                + (camera.parallel() ? "" : " at the middle");
+        String factor = camera.zFactor() == 1
+                ? "Z to scale"
+                : "Z drawn " + String.format(Locale.ROOT, "%.0f", camera.zFactor()) + " times as high";
+        g.setFont(ink.small());
+        double tw = Math.max(
+                g.getFontMetrics().getStringBounds(words, g).getWidth(),
+                g.getFontMetrics().getStringBounds(factor, g).getWidth());
+        ink.plate(g, x - ink.px(12), y - ink.px(42), Math.max(w, tw) + ink.px(24), ink.px(56));
+        g.setColor(ink.text);
+        g.drawString(words, (float) x, (float) (y - ink.px(9)));
+        g.setColor(camera.zFactor() == 1 ? ink.faint : ink.accent);
+        g.drawString(factor, (float) x, (float) (y - ink.px(26)));
+        for (int i = 0; i < 4; i++) {
+            g.setColor(i % 2 == 0 ? ink.text : ink.page);
+            g.fill(new Rectangle2D.Double(x + w * i / 4, y, w / 4, ink.px(5)));
+        }
+        g.setColor(ink.text);
+        g.setStroke(ink.stroke(1));
+        g.draw(new Rectangle2D.Double(x, y, w, ink.px(5)));
+    }
+
+    private record Entry(BoardSnapshot.Material material, String words) {}
+
+    private void legend(Graphics2D g) {
+        if (look.paint() != Look.Paint.MATERIAL) {
+            colourScale(g);
+            return;
+        }
+        List<Entry> entries = new ArrayList<>();
+        if (board.copperUp() || board.copperDown()) {
+            entries.add(new Entry(
+                    BoardSnapshot.Material.FOIL, String.format(Locale.ROOT, "copper foil, %.1f um", conditions.foilMm() * 1000)));
+            entries.add(new Entry(BoardSnapshot.Material.FOIL_LEFT, "foil left in a groove"));
+        }
+        entries.add(new Entry(BoardSnapshot.Material.SUBSTRATE, board.substrate().words() + ", groove floor"));
+        if (!camera.fromBelow() && !look.lifted()) {
+            if (board.tapeMm() > 0) {
+                entries.add(new Entry(BoardSnapshot.Material.TAPE, "tape, " + Ink.plainMm(board.tapeMm())));
+            }
+            entries.add(new Entry(BoardSnapshot.Material.SPOIL_BOARD, "spoil board, also through holes"));
+        }
+        g.setFont(ink.small());
+        double w = 0;
+        for (Entry e : entries) {
+            w = Math.max(w, g.getFontMetrics().getStringBounds(e.words(), g).getWidth());
+        }
+        double row = ink.px(19);
+        double boxW = w + ink.px(50);
+        double x = width - boxW - ink.px(12);
+        double y = height - ink.px(12) - row * entries.size() - ink.px(12);
+        ink.plate(g, x, y, boxW, row * entries.size() + ink.px(12));
+        for (int i = 0; i < entries.size(); i++) {
+            double cy = y + ink.px(6) + row * i;
+            Rectangle2D box = new Rectangle2D.Double(x + ink.px(10), cy + ink.px(3), ink.px(24), ink.px(13));
+            g.setPaint(Ink.pattern(entries.get(i).material(), board.substrate()));
+            g.fill(box);
+            g.setColor(ink.line);
+            g.setStroke(ink.stroke(1));
+            g.draw(box);
+            g.setColor(ink.text);
+            g.drawString(entries.get(i).words(), (float) (x + ink.px(41)), (float) (cy + ink.px(14)));
+        }
+    }
+
+    /** The colour that the shader gives to a share of the scale, for legends. */
+    public static Color ramp(double share) {
+        double[][] c = {{0.11, 0.09, 0.35}, {0.10, 0.36, 0.52}, {0.18, 0.62, 0.55}, {0.97, 0.93, 0.56}};
+        double t = Math.max(0, Math.min(1, share)) * 3;
+        int i = Math.min(2, (int) t);
+        double f = t - i;
+        double[] v = new double[3];
+        for (int k = 0; k < 3; k++) {
+            v[k] = c[i][k] * (1 - f) + c[i + 1][k] * f;
+        }
+        return new Color((float) v[0], (float) v[1], (float) v[2]);
+    }
+
+    private static final Color[] TOOLS = {
+        new Color(0x0072B2), new Color(0xE69F00), new Color(0x009E73), new Color(0xCC79A7),
+        new Color(0x56B4E9), new Color(0xD55E00), new Color(0xF0E442), new Color(0x8C8C8C)
+    };
+
+    /** The colour of a tool run, by its place in the snapshot. */
+    public static Color toolColour(int run) {
+        return TOOLS[Math.floorMod(run, TOOLS.length)];
+    }
+
+    private void colourScale(Graphics2D g) {
+        g.setFont(ink.small());
+        if (look.paint() == Look.Paint.TOOL) {
+            double row = ink.px(19);
+            int n = board.runs().size();
+            double w = 0;
+            for (BoardSnapshot.ToolRun r : board.runs()) {
+                w = Math.max(w, g.getFontMetrics().getStringBounds(r.words(), g).getWidth());
+            }
+            double x = width - w - ink.px(62);
+            double y = height - ink.px(24) - row * n;
+            ink.plate(g, x, y, w + ink.px(50), row * n + ink.px(12));
+            for (int i = 0; i < n; i++) {
+                g.setColor(toolColour(i));
+                g.fill(new Rectangle2D.Double(x + ink.px(10), y + ink.px(9) + row * i, ink.px(24), ink.px(13)));
+                g.setColor(ink.text);
+                g.drawString(
+                        (i + 1) + "  " + board.runs().get(i).words(), (float) (x + ink.px(41)), (float) (y + ink.px(20) + row * i));
+            }
+            return;
+        }
+        double[] range = look.rangeMm(conditions.foilMm(), board.thicknessMm());
+        double w = ink.px(240);
+        double x = width - w - ink.px(36);
+        double y = height - ink.px(62);
+        ink.plate(g, x - ink.px(24), y - ink.px(10), w + ink.px(48), ink.px(60));
+        g.setColor(ink.text);
+        g.drawString(look.paint().words() + ", um", (float) x, (float) (y + ink.px(6)));
+        for (int i = 0; i < 60; i++) {
+            g.setColor(ramp((i + 0.5) / 60));
+            g.fill(new Rectangle2D.Double(x + w * i / 60, y + ink.px(14), w / 60 + 0.6, ink.px(12)));
+        }
+        g.setColor(ink.text);
+        for (int i = 0; i <= 4; i++) {
+            double v = range[0] + (range[1] - range[0]) * i / 4;
+            String s = String.format(Locale.ROOT, "%.0f", v * 1000);
+            double tw = g.getFontMetrics().getStringBounds(s, g).getWidth();
+            g.drawString(s, (float) (x + w * i / 4 - tw / 2), (float) (y + ink.px(42)));
+        }
+    }
+}
