@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Pictures of a job for files: drawn off screen, words and scales over them. */
 public final class Pictures {
-    /** Runs of every kind of view. */
+    /** Every kind of view. */
     public enum View {
         /** Straight from above. */
         TOP,
@@ -31,6 +31,7 @@ public final class Pictures {
     /**
      * Draws one picture of a job.
      *
+     * @param renderer draws it; not touched for a section
      * @param scene the swept job
      * @param view from where
      * @param atS the moment, seconds since the job's start, or null for its end
@@ -40,7 +41,13 @@ public final class Pictures {
      * @throws GraphicsException where nothing can be drawn
      */
     public static BufferedImage draw(
-            JobScene scene, View view, @Nullable Double atS, int width, int height, List<Finding> findings)
+            OffscreenRenderer renderer,
+            JobScene scene,
+            View view,
+            @Nullable Double atS,
+            int width,
+            int height,
+            List<Finding> findings)
             throws GraphicsException {
         double timeS = atS == null ? scene.endS() : Math.min(atS, scene.endS());
         int side = atS == null ? 1 : scene.sideAt(timeS);
@@ -48,9 +55,7 @@ public final class Pictures {
         if (view == View.SECTION) {
             return section(board, board.baseConditions(), false, width, height);
         }
-        try (OffscreenRenderer renderer = new OffscreenRenderer()) {
-            return draw(renderer, request(board, view, width, height));
-        }
+        return draw(renderer, request(board, view, width, height));
     }
 
     /** What to draw for a view of a board at rest, on a light page. */
