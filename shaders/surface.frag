@@ -45,9 +45,8 @@ float hash(vec2 p) {
 }
 
 float heightNear(vec2 q) {
-    int who;
     bool inside = all(greaterThan(q, vec2(0.0))) && all(lessThan(q, 2.0 / bow.yz));
-    return composed(q, inside ? foilTop(q) : zLayers.w, who);
+    return composedNear(q, inside ? foilTop(q) : zLayers.w);
 }
 
 // One tap a frame, turned from frame to frame and pixel to pixel; the summed frames make the smooth whole.
@@ -98,7 +97,9 @@ void main() {
     }
 #endif
     // Pixels on an upright wall belong to the layer at their own height, not to the one at their place in plan.
-    bool wall = abs(meshNormal.z) < 0.42 && abs(v.z) < 0.97;
+    // Where a wall stands lower than a few pixels the place in plan is the better witness.
+    float tall = (s - min(h, world.z)) * zFactor / max(length(fwidth(p)) * 0.7, 1e-6);
+    bool wall = abs(meshNormal.z) < 0.42 && abs(v.z) < 0.97 && tall > 3.0;
     float z = wall ? min(world.z, s) : h;
     vec3 n = cross(vec3(dFdx(p), dFdx(h) * zFactor), vec3(dFdy(p), dFdy(h) * zFactor));
     n = n / max(length(n), 1e-20);

@@ -49,7 +49,7 @@ public record Look(
 
     /** At rest: smooth, shaded, fine. */
     public static Look still(boolean dark) {
-        return new Look(dark, Paint.MATERIAL, false, 8, 4, true, true, -1);
+        return new Look(dark, Paint.MATERIAL, false, 6, 4, true, true, -1);
     }
 
     /** The same with other colours. */

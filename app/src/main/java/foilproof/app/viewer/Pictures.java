@@ -175,20 +175,25 @@ public final class Pictures {
         return best;
     }
 
+    /** Where the shallow groove nearest to the middle begins, else the middle, mm along the section. */
     private static double grooveAt(Section s, double widthMm) {
         int n = s.zMm().length;
-        int best = n / 2;
-        boolean found = false;
+        int best = -1;
         for (int i = 1; i < n; i++) {
-            boolean wall = s.zMm()[i - 1] >= s.surfaceMm()[i - 1] - 0.0005
-                    && s.zMm()[i] < s.surfaceMm()[i] - 0.0005
-                    && s.surfaceMm()[i] - s.zMm()[i] < 0.6;
-            if (wall && (!found || Math.abs(i - n / 2) < Math.abs(best - n / 2))) {
+            boolean begins = depth(s, i - 1) <= 0.0005 && depth(s, i) > 0.0005;
+            double deepest = 0;
+            for (int k = i; begins && k < n && depth(s, k) > 0.0005; k++) {
+                deepest = Math.max(deepest, depth(s, k));
+            }
+            if (begins && deepest < 0.6 && (best < 0 || Math.abs(i - n / 2) < Math.abs(best - n / 2))) {
                 best = i;
-                found = true;
             }
         }
-        return widthMm * best / (n - 1);
+        return widthMm * (best < 0 ? n / 2 : best) / (n - 1);
+    }
+
+    private static double depth(Section s, int i) {
+        return s.surfaceMm()[i] - s.zMm()[i];
     }
 
     /** Writes a picture as PNG; the file appears whole or not at all. */
