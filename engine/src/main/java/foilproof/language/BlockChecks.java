@@ -107,6 +107,11 @@ final class BlockChecks {
         }
         int turnOn = block.g[Codes.RADIUS_COMP];
         if (turnOn == 410 || turnOn == 420) {
+            if (nonModal > 40 || Codes.isCycle(block.motion) || Codes.isProbe(block.motion)) {
+                throw block.errorAtG(
+                                "comp-origin", Codes.RADIUS_COMP, "radius compensation on a line that it cannot shape")
+                        .expecting("Expected G41 or G42 with G0, G1, G2 or G3.");
+            }
             int plane = block.g[Codes.PLANE];
             if (plane < 0 ? c.plane != Plane.XY : plane != 170) {
                 throw block.errorAtG("comp-plane", Codes.RADIUS_COMP, "radius compensation outside the XY plane")

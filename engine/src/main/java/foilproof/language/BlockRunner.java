@@ -1,6 +1,5 @@
 package foilproof.language;
 
-import java.util.Arrays;
 import java.util.OptionalDouble;
 
 /** Runs a block in the order of NISTIR 6556 table 8. */
@@ -460,7 +459,7 @@ final class BlockRunner {
                     c.motion / 10.0,
                     Codes.nameOfG(c.motion) + " is still in force at the end");
         }
-        if (Arrays.stream(c.g92Mm).anyMatch(mm -> mm != 0)) {
+        if (c.g92Mm[0] != 0 || c.g92Mm[1] != 0 || c.g92Mm[2] != 0) {
             c.note(NoteKind.G92_LEFT, c.g92Mm[2], "a G92 offset is in force at the end");
         }
         c.note(NoteKind.ENDED_AT_Z, c.position[2] * c.scale(), "");

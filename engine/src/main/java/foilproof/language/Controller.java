@@ -5,8 +5,6 @@ package foilproof.language;
  * units, as the text counts them; offsets in millimetres, so that a change of units moves no origin.
  */
 final class Controller {
-    static final double NO_COMMAND = Double.NaN;
-
     /** Nothing on a bench is farther away: a coordinate beyond it is an error, and no later sum can overflow. */
     static final double FARTHEST_MM = 1e6;
 
@@ -75,6 +73,10 @@ final class Controller {
                 new CanonicalProgram(file, setup.startMm(0), setup.startMm(1), setup.startMm(2), expectedCommands);
         units = setup.initialUnits();
         tool = setup.initialTool();
+        incremental = setup.initialIncremental();
+        plane = setup.initialPlane();
+        feedMode = setup.initialFeedMode();
+        motion = setup.initialMotionTenths();
         presetParameters();
         for (int axis = 0; axis < 3; axis++) {
             originMm[axis] = parameters.get(Parameters.origin(system) + axis) * scale();

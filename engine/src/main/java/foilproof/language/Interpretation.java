@@ -2,6 +2,7 @@ package foilproof.language;
 
 import foilproof.source.Diagnostic;
 import foilproof.source.SourceFile;
+import java.util.ArrayList;
 import java.util.List;
 
 /** What the interpreter made of one program. Immutable. */
@@ -65,7 +66,13 @@ public final class Interpretation {
 
     /** The facts of one kind. */
     public List<LanguageNote> notes(NoteKind kind) {
-        return notes.stream().filter(note -> note.kind() == kind).toList();
+        List<LanguageNote> found = new ArrayList<>();
+        for (LanguageNote note : notes) {
+            if (note.kind() == kind) {
+                found.add(note);
+            }
+        }
+        return List.copyOf(found);
     }
 
     /** How the run came to its end. */

@@ -30,6 +30,26 @@ public final class InterpreterSetup {
         return b.initialUnits;
     }
 
+    /** Whether G91 is in force at the start, left by an earlier job. */
+    public boolean initialIncremental() {
+        return b.initialIncremental;
+    }
+
+    /** The plane in force at the start. */
+    public Plane initialPlane() {
+        return b.initialPlane;
+    }
+
+    /** What F counts at the start. */
+    public FeedMode initialFeedMode() {
+        return b.initialFeedMode;
+    }
+
+    /** The motion mode in force at the start, ten times its G number; 800 (G80) for none. */
+    public int initialMotionTenths() {
+        return b.initialMotionTenths;
+    }
+
     /** Whether lines that begin with {@code /} are skipped. */
     public boolean blockDelete() {
         return b.blockDelete;
@@ -139,6 +159,10 @@ public final class InterpreterSetup {
         private Dialect dialect = Dialect.COMMON;
         private LengthUnits initialUnits = LengthUnits.UNKNOWN;
         private boolean blockDelete;
+        private boolean initialIncremental;
+        private Plane initialPlane = Plane.XY;
+        private FeedMode initialFeedMode = FeedMode.UNITS_PER_MINUTE;
+        private int initialMotionTenths = 800;
         private boolean optionalStop = true;
         private double dwellUnitS = 1;
         private ToolTable tools = ToolTable.EMPTY;
@@ -170,6 +194,15 @@ public final class InterpreterSetup {
         /** Default: unknown. */
         public Builder initialUnits(LengthUnits value) {
             initialUnits = value;
+            return this;
+        }
+
+        /** Starts as an earlier job may have left the controller: G91, another plane, G93, a motion mode. */
+        public Builder leftOver(boolean incremental, Plane plane, FeedMode feedMode, int motionTenths) {
+            initialIncremental = incremental;
+            initialPlane = plane;
+            initialFeedMode = feedMode;
+            initialMotionTenths = motionTenths;
             return this;
         }
 
@@ -322,6 +355,10 @@ public final class InterpreterSetup {
             copy.dialect = dialect;
             copy.initialUnits = initialUnits;
             copy.blockDelete = blockDelete;
+            copy.initialIncremental = initialIncremental;
+            copy.initialPlane = initialPlane;
+            copy.initialFeedMode = initialFeedMode;
+            copy.initialMotionTenths = initialMotionTenths;
             copy.optionalStop = optionalStop;
             copy.dwellUnitS = dwellUnitS;
             copy.tools = tools;

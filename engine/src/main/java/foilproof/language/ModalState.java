@@ -1,5 +1,7 @@
 package foilproof.language;
 
+import org.jspecify.annotations.Nullable;
+
 /**
  * What is in force after a line has run.
  *
@@ -51,4 +53,39 @@ public record ModalState(
         boolean mist,
         boolean flood,
         boolean overrides,
-        boolean g92) {}
+        boolean g92) {
+    // Written out: the equality that records come with is made at run time, which costs more than reading a program.
+    @Override
+    public boolean equals(@Nullable Object other) {
+        return this == other
+                || other instanceof ModalState o
+                        && motionTenths == o.motionTenths
+                        && units == o.units
+                        && incremental == o.incremental
+                        && arcCentresAbsolute == o.arcCentresAbsolute
+                        && plane == o.plane
+                        && feedMode == o.feedMode
+                        && Double.compare(feedMmPerMin, o.feedMmPerMin) == 0
+                        && spindle == o.spindle
+                        && Double.compare(speedRpm, o.speedRpm) == 0
+                        && toolInSpindle == o.toolInSpindle
+                        && selectedTool == o.selectedTool
+                        && system == o.system
+                        && comp == o.comp
+                        && compNumber == o.compNumber
+                        && Double.compare(lengthOffsetMm, o.lengthOffsetMm) == 0
+                        && lengthNumber == o.lengthNumber
+                        && pathMode == o.pathMode
+                        && Double.compare(pathToleranceMm, o.pathToleranceMm) == 0
+                        && retractToOldZ == o.retractToOldZ
+                        && mist == o.mist
+                        && flood == o.flood
+                        && overrides == o.overrides
+                        && g92 == o.g92;
+    }
+
+    @Override
+    public int hashCode() {
+        return Double.hashCode(feedMmPerMin) * 31 * 31 + motionTenths * 31 + toolInSpindle;
+    }
+}

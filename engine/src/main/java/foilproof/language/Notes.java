@@ -33,8 +33,11 @@ final class Notes {
     }
 
     List<LanguageNote> finish() {
-        firstLeftOut.forEach((kind, span) -> notes.add(new LanguageNote(
-                NoteKind.NOTES_LEFT_OUT, span, counts[kind.ordinal()] - (double) MOST_OF_A_KIND, kind.name())));
+        for (Map.Entry<NoteKind, SourceSpan> entry : firstLeftOut.entrySet()) {
+            NoteKind kind = entry.getKey();
+            double leftOut = counts[kind.ordinal()] - (double) MOST_OF_A_KIND;
+            notes.add(new LanguageNote(NoteKind.NOTES_LEFT_OUT, entry.getValue(), leftOut, kind.name()));
+        }
         return notes;
     }
 }

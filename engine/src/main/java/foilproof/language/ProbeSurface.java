@@ -6,7 +6,15 @@ import java.util.OptionalDouble;
 @FunctionalInterface
 public interface ProbeSurface {
     /** A surface that nothing ever touches. */
-    ProbeSurface NONE = (fromXMm, fromYMm, fromZMm, toXMm, toYMm, toZMm, tool) -> OptionalDouble.empty();
+    // An anonymous class and no lambda: the first lambda of a process costs more than reading a program does.
+    @SuppressWarnings("UnnecessaryAnonymousClass")
+    ProbeSurface NONE = new ProbeSurface() {
+        @Override
+        public OptionalDouble tripsAt(
+                double fromXMm, double fromYMm, double fromZMm, double toXMm, double toYMm, double toZMm, int tool) {
+            return OptionalDouble.empty();
+        }
+    };
 
     /**
      * Where a probing move trips. All coordinates are machine positions of the axes, millimetres, the same frame as
