@@ -55,6 +55,13 @@ final class ProgramPlanning {
 
     private boolean stopSinceMove;
     private boolean ended;
+    /** The last answer of {@link #offsetAtFirstFeed}: it holds for all commands from one to the feed move. */
+    private int offsetFrom = Integer.MAX_VALUE;
+
+    private int offsetFeed;
+    private double offsetThereMm;
+    /** Whether the tool run under way has fed or probed in this program. */
+    private boolean fed;
     /** Length offset in force, mm. */
     private double offsetMm;
     /** Length offset that the controller still holds from the program before, mm; until this one sets its own. */
@@ -92,6 +99,7 @@ final class ProgramPlanning {
             // Zero was set with this offset in force: the reading at the touch-off is what is known, not the axis.
             originZMm = zeroZMm - offset;
             plan.probes = probesBefore;
+            offsetFrom = Integer.MAX_VALUE;
             first = interpret(run);
         }
         interpretation = first;
@@ -222,7 +230,7 @@ final class ProgramPlanning {
         if (continues) {
             return;
         }
-        int firstChange = firstBeforeMotion(CommandKind.CHANGE_TOOL);
+        int firstChange = firstBeforeFeed(CommandKind.CHANGE_TOOL);
         boolean honoured = firstChange >= 0 && !ignored(firstChange);
         plan.endRun();
         RunDraft draft = draft(0);
@@ -247,7 +255,7 @@ final class ProgramPlanning {
         Tool meant = named == null ? null : job.toolNamed(named);
         int number = meant == null ? 0 : meant.number().orElse(0);
         if (meant == null) {
-            int select = ignoredChange >= 0 ? ignoredChange : firstBeforeMotion(CommandKind.SELECT_TOOL);
+            int select = ignoredChange >= 0 ? ignoredChange : firstBeforeFeed(CommandKind.SELECT_TOOL);
             if (select >= 0 && commands.value(select) > 0) {
                 number = (int) commands.value(select);
                 meant = job.toolNumbered(number);
@@ -314,7 +322,11 @@ final class ProgramPlanning {
         }
         Tool meant = job.toolNumbered(number);
         Tool real = inCollet(number, meant);
-        boolean fresh = current != null && current.firstSegment == plan.segments.size && current.firstProgram == index;
+        // A lift to a safe height before the first tool change is no work of another cutter.
+        boolean fresh = current != null
+                && current.firstProgram == index
+                && !fed
+                && (current.cause == TouchOffCause.PROGRAM_START || current.firstSegment == plan.segments.size);
         if (!fresh) {
             plan.endRun();
         }
@@ -326,29 +338,21 @@ final class ProgramPlanning {
         next.toolNumber = number;
         next.startLine = line;
         next.stopInProgram = stopsAround(i);
-        if (fresh) {
+        if (fresh && next.firstSegment == plan.segments.size) {
             next.startS = plan.nowS;
         }
+        double shiftBeforeMm = current == null ? 0 : current.zShiftMm;
         zeroAfterChange(next, fresh, i);
         if (!fresh) {
             plan.begin(next);
+            fed = false;
         }
         writer.run = next.index;
-        writer.z = tipMm(axisZMm(i));
+        // The axis stands still: the tip moves by what the new cutter's zero differs from the former's.
+        writer.z += next.zShiftMm - shiftBeforeMm;
         if (next.zeroRun == next.index) {
             hold(MotionEvent.Kind.TOUCH_OFF, line, 0, number, name(real));
         }
-    }
-
-    /** Axis position in force at command {@code i}, mm: the end of the last motion before it. */
-    private double axisZMm(int i) {
-        for (int k = i - 1; k >= 0; k--) {
-            if (commands.kind(k).isMotion()) {
-                return commands.endMm(k, 2);
-            }
-        }
-        RunDraft run = plan.run;
-        return originZMm + writer.z - (run == null ? 0 : run.zShiftMm) - carriedMm;
     }
 
     private void zeroAfterChange(RunDraft next, boolean fresh, int change) {
@@ -396,32 +400,33 @@ final class ProgramPlanning {
     }
 
     /** The length offset that will be in force at the first feed move after command {@code from}, mm. */
-    private static double offsetAtFirstFeed(CanonicalProgram commands, int from, double inForceMm) {
+    private double offsetAtFirstFeed(CanonicalProgram program, int from, double inForceMm) {
+        if (from >= offsetFrom && from <= offsetFeed) {
+            return offsetThereMm;
+        }
         double offset = inForceMm;
-        boolean moved = false;
-        for (int k = from; k < commands.size(); k++) {
-            CommandKind kind = commands.kind(k);
+        int k = from;
+        for (; k < program.size(); k++) {
+            CommandKind kind = program.kind(k);
             if (kind == CommandKind.LENGTH_OFFSET) {
-                offset = commands.value(k);
-            } else if (kind == CommandKind.CHANGE_TOOL && moved) {
-                return offset;
-            } else if (kind.isMotion()) {
-                if (kind != CommandKind.STRAIGHT_TRAVERSE) {
-                    return offset;
-                }
-                moved = true;
+                offset = program.value(k);
+            } else if (kind.isMotion() && kind != CommandKind.STRAIGHT_TRAVERSE) {
+                break;
             }
         }
+        offsetFrom = from;
+        offsetFeed = k;
+        offsetThereMm = offset;
         return offset;
     }
 
-    private int firstBeforeMotion(CommandKind wanted) {
+    private int firstBeforeFeed(CommandKind wanted) {
         for (int k = 0; k < commands.size(); k++) {
             CommandKind kind = commands.kind(k);
             if (kind == wanted) {
                 return k;
             }
-            if (kind.isMotion()) {
+            if (kind.isMotion() && kind != CommandKind.STRAIGHT_TRAVERSE) {
                 return -1;
             }
         }
@@ -549,6 +554,7 @@ final class ProgramPlanning {
 
     private void move(int i, CommandKind kind) {
         stopSinceMove = false;
+        fed |= kind != CommandKind.STRAIGHT_TRAVERSE;
         int flags = commands.flags(i);
         double x = (flags & CanonicalProgram.END_X_UNKNOWN) != 0
                 ? writer.x + step(i, 0, flags)

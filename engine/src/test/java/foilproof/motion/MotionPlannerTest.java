@@ -76,6 +76,19 @@ class MotionPlannerTest {
     }
 
     @Test
+    void shouldNotCallALiftBeforeTheFirstToolChangeARunOfAnotherCutter() {
+        String text = HEAD + "G0 Z2\nT%d M6\nG0 X1 Y1\nG1 Z-0.1 F100\nG0 Z2\nM2\n";
+        MotionPlan plan = Jobs.job()
+                .program(String.format(java.util.Locale.ROOT, text, 1))
+                .program(String.format(java.util.Locale.ROOT, text, 2))
+                .plan();
+        assertThat(plan.runs()).extracting(ToolRun::toolName).containsExactly("engraver", "cutter");
+        assertThat(plan.runs()).extracting(ToolRun::cause).containsOnly(TouchOffCause.PROGRAM_START);
+        assertThat(plan.totals().toolChanges()).isEqualTo(1);
+        assertThat(events(plan, MotionEvent.Kind.TOUCH_OFF)).hasSize(2);
+    }
+
+    @Test
     void shouldBeginAToolRunWithEachProgramUnlessItGoesOn() {
         String cut = HEAD + "G0 Z1\nG0 X1 Y1\nG1 Z-0.1 F100\nG1 X9\nG0 Z1\nM2\n";
         MotionPlan plan = Jobs.job()
