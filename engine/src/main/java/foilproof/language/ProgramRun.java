@@ -203,6 +203,10 @@ final class ProgramRun {
         if (block.commentStart >= 0) {
             comment();
         }
+        if (controller.program.size() > 2 * limits.motions() + 1000) {
+            throw block.error("too-many-commands", "more than " + (2 * limits.motions() + 1000) + " commands")
+                    .expecting("Expected a shorter program.");
+        }
         boolean ended = runner.run(block);
         keepState();
         return ended && !setup.continueAfterEnd() ? Interpretation.End.PROGRAM_END : null;
