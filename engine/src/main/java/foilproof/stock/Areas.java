@@ -53,6 +53,11 @@ public final class Areas {
         }
 
         @Override
+        public boolean hasWalls() {
+            return true;
+        }
+
+        @Override
         public boolean parted(float low, float high) {
             return low <= 0 && high > 0;
         }

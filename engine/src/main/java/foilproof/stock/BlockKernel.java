@@ -35,6 +35,9 @@ final class BlockKernel {
     /** Least squared distance so far, mm2. */
     final float[] d2 = new float[CELLS];
 
+    private final float[] lead = new float[CELLS];
+    private final float[] beside2 = new float[CELLS];
+    private final float[] along = new float[CELLS];
     private final double cellMm;
     private final double halfMm;
     private final float core;
@@ -252,8 +255,13 @@ final class BlockKernel {
         }
     }
 
-    /** Takes a piece that is not level straight into heights, cell by cell, exactly. */
+    /** Takes a piece that is not level straight into heights, exactly: {@code h = min(h, what it leaves)}. */
     void sloped(Pieces pieces, int p, ToolProfile profile, double bx, double by, float[] h) {
+        if (pieces.kind[p] == Pieces.LINE && !noseOnly) {
+            ramp(pieces, p, bx, by);
+            minLoop(h, lead);
+            return;
+        }
         float lowest = (float) pieces.lowest(p);
         for (int c = 0; c < CELLS; c++) {
             if (h[c] > lowest) {
@@ -261,6 +269,86 @@ final class BlockKernel {
                 double y = by + ((c / BLOCK + 0.5) * cellMm - halfMm);
                 h[c] = Math.min(h[c], (float) PieceShape.heightMm(pieces, p, profile, x, y));
             }
+        }
+    }
+
+    /** Heights under a ramped line of a cutter without a nose, into {@link #lead}; as {@link PieceShape#lineFoot} says. */
+    private void ramp(Pieces pieces, int p, double bx, double by) {
+        double ux = pieces.ux[p];
+        double uy = pieces.uy[p];
+        double dx = bx - pieces.x0[p];
+        double dy = by - pieces.y0[p];
+        double foot = dx * ux + dy * uy;
+        double m = (pieces.z1[p] - pieces.z0[p]) / pieces.length[p];
+        double steep = coneRise > Math.abs(m) ? m * m / ((double) coneRise * coneRise - m * m) : 0;
+        // Along is counted from the block's foot on the line, so that long lines lose no precision.
+        float[] k = {
+            (float) (dx * uy - dy * ux), (float) uy, (float) -ux, (float) ux, (float) uy,
+            core * core, (float) steep, maxRadius * maxRadius
+        };
+        boolean toWall = coneRise > 0 && coneRise <= Math.abs(m);
+        leadLoop(offX, offY, beside2, along, lead, k);
+        if (toWall) {
+            wallLoop(beside2, lead, maxRadius * maxRadius);
+        }
+        rootLoop(lead);
+        float[] ends = {(float) -foot, (float) (pieces.length[p] - foot), (float) Math.signum(m)};
+        float z = (float) (pieces.z0[p] + m * foot);
+        footLoop(beside2, along, lead, ends, z, (float) m);
+        rootLoop(beside2);
+        // A point that the rim just holds must not fall outside by rounding: the wall stands 2 millionths wider here.
+        riseLoop(lead, beside2, along, core, 0.5f * coneRise, maxRadius * 1.000002f);
+    }
+
+    /** Squares of how far beside the line a cell lies and of how far ahead of its foot the lowest place is. */
+    private static void leadLoop(
+            float[] offX, float[] offY, float[] beside2, float[] along, float[] lead2, float[] k) {
+        float s0 = k[0];
+        float sx = k[1];
+        float sy = k[2];
+        float tx = k[3];
+        float ty = k[4];
+        float core2 = k[5];
+        float steep = k[6];
+        float max2 = k[7];
+        for (int c = 0; c < CELLS; c++) {
+            float s = s0 + sx * offX[c] + sy * offY[c];
+            float s2 = s * s;
+            along[c] = tx * offX[c] + ty * offY[c];
+            beside2[c] = s2;
+            float onCore = core2 - s2;
+            float inWall = max2 - s2;
+            float lead = Math.max(0.5f * (onCore + Math.abs(onCore)), steep * s2);
+            lead2[c] = Math.min(lead, 0.5f * (inWall + Math.abs(inWall)));
+        }
+    }
+
+    /** A ramp steeper than the cone: the wall is the lowest place. */
+    private static void wallLoop(float[] beside2, float[] lead2, float max2) {
+        for (int c = 0; c < CELLS; c++) {
+            float inWall = max2 - beside2[c];
+            lead2[c] = 0.5f * (inWall + Math.abs(inWall));
+        }
+    }
+
+    /** Tip height at the lowest place into {@code along}, squared distance from there into {@code beside2}. */
+    private static void footLoop(float[] beside2, float[] along, float[] lead, float[] ends, float z, float m) {
+        float low = ends[0];
+        float high = ends[1];
+        float sign = ends[2];
+        for (int c = 0; c < CELLS; c++) {
+            float at = Math.max(low, Math.min(high, along[c] - sign * lead[c]));
+            float d = along[c] - at;
+            along[c] = z + m * at;
+            beside2[c] += d * d;
+        }
+    }
+
+    private static void riseLoop(float[] h, float[] r, float[] z, float core, float halfRise, float maxRadius) {
+        for (int c = 0; c < CELLS; c++) {
+            float g = r[c] - core;
+            float w = r[c] - maxRadius;
+            h[c] = z[c] + halfRise * (g + Math.abs(g)) + WALL * (w + Math.abs(w));
         }
     }
 }

@@ -19,6 +19,9 @@ interface Columns {
     /** The height in which walls are looked for, exactly, mm. */
     double exactHeightMm(double xMm, double yMm);
 
+    /** Whether there may be squares to put right at all. */
+    boolean hasWalls();
+
     /** Whether a square with these least and greatest heights is to be put right. */
     boolean parted(float low, float high);
 

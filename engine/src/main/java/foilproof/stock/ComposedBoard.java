@@ -191,7 +191,7 @@ public final class ComposedBoard {
         float underside = (float) side(side).undersideMm();
         Arrays.fill(into, 0, count, 0f);
         for (Layer layer : farLayers(side)) {
-            layer.lowerRow(j, i0, count, into);
+            layer.lowerRow(j, i0, count, into, 0);
         }
         for (int k = 0; k < count; k++) {
             into[k] = underside - into[k];

@@ -139,6 +139,16 @@ public final class ComposedSide {
         throw new IllegalArgumentException("run " + run + " does not cut on side " + number());
     }
 
+    /** Whether any run's cutter has an upright wall that reaches below the headroom. */
+    boolean hasUprightWalls() {
+        for (Layer layer : layers) {
+            if (layer.hasUprightWall()) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     List<Layer> layers() {
         return layers;
     }
@@ -211,7 +221,7 @@ public final class ComposedSide {
     public void cutRow(int j, int i0, int count, float[] into) {
         Arrays.fill(into, 0, count, (float) capMm);
         for (Layer layer : layers) {
-            layer.lowerRow(j, i0, count, into);
+            layer.lowerRow(j, i0, count, into, capMm);
         }
     }
 

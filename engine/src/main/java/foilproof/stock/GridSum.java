@@ -54,16 +54,13 @@ final class GridSum {
         private float[] heightAbove = new float[countX];
         private float[][] values = new float[columns.quantities()][countX];
         private float[][] valuesAbove = new float[columns.quantities()][countX];
-        private final double[] wide = new double[countX];
+        private final float[] steps = new float[countX];
         private final boolean[] low = new boolean[4];
         private final double[] crossing = new double[4];
         private double level;
 
         Worker(double[][] parts) {
             this.parts = parts;
-            for (int i = 0; i < countX; i++) {
-                wide[i] = covered(i0 + i, cellMm, boxMm[0], boxMm[2]);
-            }
         }
 
         @Override
@@ -74,16 +71,13 @@ final class GridSum {
             for (int j = band * BAND; j < end; j++) {
                 double tall = covered(j0 + j, cellMm, boxMm[1], boxMm[3]);
                 for (int q = 0; q < sum.length; q++) {
-                    double line = 0;
-                    float[] v = values[q];
-                    for (int i = 0; i < countX; i++) {
-                        line += v[i] * wide[i];
-                    }
-                    sum[q] += line * tall;
+                    sum[q] += line(values[q]) * tall;
                 }
                 if (j + 1 < countY) {
                     columns.row(j0 + j + 1, i0, countX, heightAbove, valuesAbove);
-                    walls(j, sum);
+                    if (columns.hasWalls()) {
+                        walls(j, sum);
+                    }
                     float[] h = height;
                     height = heightAbove;
                     heightAbove = h;
@@ -95,17 +89,51 @@ final class GridSum {
             parts[band] = sum;
         }
 
+        /** Four running sums, so that additions need not wait for one another; the outermost cells may be cut off. */
+        private double line(float[] v) {
+            double a = 0;
+            double b = 0;
+            double c = 0;
+            double d = 0;
+            int i = 0;
+            for (; i + 3 < countX; i += 4) {
+                a += v[i];
+                b += v[i + 1];
+                c += v[i + 2];
+                d += v[i + 3];
+            }
+            for (; i < countX; i++) {
+                a += v[i];
+            }
+            double cutOff = v[0] * (cellMm - covered(i0, cellMm, boxMm[0], boxMm[2]));
+            if (countX > 1) {
+                int last = countX - 1;
+                cutOff += v[last] * (cellMm - covered(i0 + last, cellMm, boxMm[0], boxMm[2]));
+            }
+            return ((a + b) + (c + d)) * cellMm - cutOff;
+        }
+
         private void walls(int j, double[] sum) {
+            spread(height, heightAbove, steps);
             for (int i = 0; i + 1 < countX; i++) {
-                float a = height[i];
-                float b = height[i + 1];
-                float c = heightAbove[i + 1];
-                float d = heightAbove[i];
-                float least = Math.min(Math.min(a, b), Math.min(c, d));
-                float most = Math.max(Math.max(a, b), Math.max(c, d));
-                if (least < most && columns.parted(least, most)) {
-                    wall(i, j, new float[] {a, b, c, d}, sum);
+                if (steps[i] > 0) {
+                    float a = height[i];
+                    float b = height[i + 1];
+                    float c = heightAbove[i + 1];
+                    float d = heightAbove[i];
+                    float least = Math.min(Math.min(a, b), Math.min(c, d));
+                    float most = Math.max(Math.max(a, b), Math.max(c, d));
+                    if (columns.parted(least, most)) {
+                        wall(i, j, new float[] {a, b, c, d}, sum);
+                    }
                 }
+            }
+        }
+
+        /** Above 0 where the four corners of a square differ. */
+        private void spread(float[] h, float[] above, float[] into) {
+            for (int i = 0; i + 1 < countX; i++) {
+                into[i] = Math.abs(h[i] - h[i + 1]) + Math.abs(above[i] - above[i + 1]) + Math.abs(h[i] - above[i]);
             }
         }
 

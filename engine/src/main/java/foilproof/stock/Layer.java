@@ -16,6 +16,11 @@ record Layer(int run, Envelope envelope, double shiftMm, double mirrorXMm, doubl
         return !Double.isNaN(mirrorXMm) || !Double.isNaN(mirrorYMm);
     }
 
+    /** Whether the cutter goes so deep that an upright wall of it stands below the headroom. */
+    boolean hasUprightWall() {
+        return envelope.path().lowestMm() + envelope.profile().wallFootMm() < envelope.capMm();
+    }
+
     double x(double xMm) {
         return Double.isNaN(mirrorXMm) ? xMm : mirrorXMm - xMm;
     }
@@ -30,8 +35,12 @@ record Layer(int run, Envelope envelope, double shiftMm, double mirrorXMm, doubl
         return height >= envelope.capMm() ? Double.POSITIVE_INFINITY : height + shiftMm;
     }
 
-    /** Takes the layer into a row of cells: {@code into = min(into, height)} where it reaches. */
-    void lowerRow(int j, int i0, int count, float[] into) {
+    /**
+     * Takes the layer into a row of cells: {@code into = min(into, height)} where it reaches.
+     *
+     * @param topMm no value of {@code into} is above this
+     */
+    void lowerRow(int j, int i0, int count, float[] into, double topMm) {
         if (mirrored()) {
             lowerMirroredRow(j, i0, count, into);
             return;
@@ -40,16 +49,26 @@ record Layer(int run, Envelope envelope, double shiftMm, double mirrorXMm, doubl
         int tileY = Math.floorDiv(j, HeightTiles.TILE);
         int rowStart = (j & (HeightTiles.TILE - 1)) * HeightTiles.TILE;
         float cap = tiles.untouchedMm();
+        // Where even the cap lies above all there is, untouched cells need no care.
+        boolean plain = cap + (float) shiftMm >= (float) topMm;
         int done = 0;
         while (done < count) {
             int i = i0 + done;
             int inTile = i & (HeightTiles.TILE - 1);
             int n = Math.min(HeightTiles.TILE - inTile, count - done);
             float[] tile = tiles.sharedTile(Math.floorDiv(i, HeightTiles.TILE), tileY);
-            if (tile != null) {
+            if (tile != null && plain) {
+                lowerAll(tile, rowStart + inTile, into, done, n, (float) shiftMm);
+            } else if (tile != null) {
                 lower(tile, rowStart + inTile, into, done, n, cap, (float) shiftMm);
             }
             done += n;
+        }
+    }
+
+    private static void lowerAll(float[] tile, int from, float[] into, int at, int n, float shift) {
+        for (int k = 0; k < n; k++) {
+            into[at + k] = Math.min(into[at + k], tile[from + k] + shift);
         }
     }
 

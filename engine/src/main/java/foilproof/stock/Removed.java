@@ -1,6 +1,5 @@
 package foilproof.stock;
 
-import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -58,12 +57,14 @@ public record Removed(double foilMm3, double substrateMm3, double spoilBoardMm3)
         private final ComposedSide side;
         private final boolean far;
         private final float step;
+        private final boolean walls;
 
         BlankColumns(ComposedBoard board) {
             this.board = board;
             side = board.side(1);
             far = board.cutFromFarSide(1);
             step = wallStep(board.allLayers(), side.cellMm());
+            walls = board.allLayers().stream().anyMatch(Layer::hasUprightWall);
         }
 
         @Override
@@ -71,25 +72,40 @@ public record Removed(double foilMm3, double substrateMm3, double spoilBoardMm3)
             return 2;
         }
 
-        /** Walls are looked for in the solid that is left; a column's height is the top less what the far side took. */
         @Override
         public void row(int j, int i0, int count, float[] height, float[][] values) {
             side.heightRow(j, i0, count, height);
+            if (far) {
+                farRow(j, i0, count, height, values);
+            } else if (side.isFlat()) {
+                float foil = (float) side.foilMm();
+                float core = (float) (-side.undersideMm() - side.foilMm());
+                between(height, values[0], count, 0f, foil);
+                between(height, values[1], count, foil, core);
+            } else {
+                double[] surface = new double[count];
+                side.surfaceRow(j, i0, count, surface);
+                for (int k = 0; k < count; k++) {
+                    take(height[k], side.undersideMm(), surface[k], k, values);
+                }
+            }
+        }
+
+        /** How much of a band from {@code from} below the foil top, {@code most} thick, is gone. */
+        private static void between(float[] height, float[] into, int count, float from, float most) {
+            for (int k = 0; k < count; k++) {
+                into[k] = Math.min(Math.max(-height[k] - from, 0f), most);
+            }
+        }
+
+        /** Walls are looked for in the solid that is left: the top less what the far side took. */
+        private void farRow(int j, int i0, int count, float[] height, float[][] values) {
             float[] farCut = new float[count];
             double[] surface = new double[count];
             side.surfaceRow(j, i0, count, surface);
-            if (far) {
-                board.farCutRow(1, j, i0, count, farCut);
-            } else {
-                Arrays.fill(farCut, (float) side.undersideMm());
-            }
+            board.farCutRow(1, j, i0, count, farCut);
             for (int k = 0; k < count; k++) {
-                if (height[k] >= (float) surface[k] && farCut[k] <= (float) side.undersideMm()) {
-                    values[0][k] = 0;
-                    values[1][k] = 0;
-                } else {
-                    take(height[k], farCut[k], surface[k], k, values);
-                }
+                take(height[k], farCut[k], surface[k], k, values);
                 height[k] = Math.max(0, height[k] - farCut[k]);
             }
         }
@@ -112,7 +128,13 @@ public record Removed(double foilMm3, double substrateMm3, double spoilBoardMm3)
         @Override
         public double exactHeightMm(double xMm, double yMm) {
             double farMm = far ? board.exactFarCutMm(1, xMm, yMm) : side.undersideMm();
-            return Math.max(0, side.exactHeightMm(xMm, yMm) - farMm);
+            double top = side.exactHeightMm(xMm, yMm);
+            return far ? Math.max(0, top - farMm) : top;
+        }
+
+        @Override
+        public boolean hasWalls() {
+            return walls;
         }
 
         @Override
@@ -135,10 +157,12 @@ public record Removed(double foilMm3, double substrateMm3, double spoilBoardMm3)
     private static final class SpoilColumns implements Columns {
         private final ComposedSide side;
         private final float step;
+        private final boolean walls;
 
         SpoilColumns(ComposedSide side) {
             this.side = side;
             step = wallStep(side.layers(), side.cellMm());
+            walls = side.hasUprightWalls();
         }
 
         @Override
@@ -159,6 +183,11 @@ public record Removed(double foilMm3, double substrateMm3, double spoilBoardMm3)
         @Override
         public double exactHeightMm(double xMm, double yMm) {
             return Math.min(side.exactCutMm(xMm, yMm), side.spoilBoardMm());
+        }
+
+        @Override
+        public boolean hasWalls() {
+            return walls;
         }
 
         @Override

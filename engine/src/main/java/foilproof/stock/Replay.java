@@ -1,5 +1,6 @@
 package foilproof.stock;
 
+import java.util.Arrays;
 import java.util.function.IntConsumer;
 
 /**
@@ -109,6 +110,7 @@ public final class Replay {
         private final double[] foil;
         private final float[] depth;
         private final double cellArea;
+        private final double layerShiftMm;
         private final float shift;
         /** The surface of the moment, block by block, in the run's own zero. */
         private final float[][] now = new float[BLOCKS * BLOCKS][BlockKernel.CELLS];
@@ -118,6 +120,9 @@ public final class Replay {
 
         private final float[] row = new float[HeightTiles.TILE];
         private final double[] top = new double[HeightTiles.TILE];
+        private final float[] foilPart = new float[BlockKernel.CELLS];
+        private final float[] most = new float[BlockKernel.CELLS];
+        private final boolean untouched;
 
         Worker(Layer layer, ComposedSide before, double[] volume, double[] foil, float[] depth) {
             envelope = layer.envelope();
@@ -128,7 +133,9 @@ public final class Replay {
             this.volume = volume;
             this.foil = foil;
             this.depth = depth;
-            shift = (float) layer.shiftMm();
+            layerShiftMm = layer.shiftMm();
+            shift = (float) layerShiftMm;
+            untouched = before.layers().isEmpty() && before.isFlat();
             cellArea = before.cellMm() * before.cellMm();
         }
 
@@ -148,7 +155,7 @@ public final class Replay {
                 for (int b = 0; b < BLOCKS * BLOCKS; b++) {
                     double bx = x0 + b % BLOCKS * size;
                     double by = y0 + b / BLOCKS * size;
-                    if (sweep.near(p, bx, by)) {
+                    if (sweep.mayCut(p, bx, by)) {
                         cut(at, p, bx, by, now[b], glue[b]);
                     }
                 }
@@ -158,6 +165,14 @@ public final class Replay {
         private void load(int tile) {
             int i0 = (bins.tileX0 + tile % bins.tilesX) * HeightTiles.TILE;
             int j0 = (bins.tileY0 + tile / bins.tilesX) * HeightTiles.TILE;
+            int last = HeightTiles.TILE - 1;
+            if (untouched && i0 >= 0 && j0 >= 0 && i0 + last < before.columns() && j0 + last < before.rows()) {
+                for (int b = 0; b < now.length; b++) {
+                    Arrays.fill(now[b], -shift);
+                    Arrays.fill(glue[b], (float) (-before.foilMm() - layerShiftMm));
+                }
+                return;
+            }
             float spoil = (float) before.spoilBoardMm();
             for (int j = 0; j < HeightTiles.TILE; j++) {
                 before.heightRow(j0 + j, i0, HeightTiles.TILE, row);
@@ -168,7 +183,7 @@ public final class Replay {
                     int block = j / BlockKernel.BLOCK * BLOCKS + i / BlockKernel.BLOCK;
                     int cell = j % BlockKernel.BLOCK * BlockKernel.BLOCK + i % BlockKernel.BLOCK;
                     now[block][cell] = height - shift;
-                    glue[block][cell] = on ? (float) (top[i] - before.foilMm() - shift) : Float.MAX_VALUE;
+                    glue[block][cell] = on ? (float) (top[i] - before.foilMm() - layerShiftMm) : Float.MAX_VALUE;
                 }
             }
         }
@@ -184,24 +199,52 @@ public final class Replay {
                 System.arraycopy(surface, 0, cut, 0, BlockKernel.CELLS);
                 sweep.kernel.sloped(pieces, p, envelope.profile(), bx, by, cut);
             }
-            takeLoop(surface, cut);
-            double sum = 0;
-            double foilSum = 0;
-            float most = 0;
-            for (int c = 0; c < BlockKernel.CELLS; c++) {
-                sum += cut[c];
-                most = Math.max(most, cut[c]);
-                foilSum += Math.min(cut[c], Math.max(surface[c] + cut[c] - bottom[c], 0f));
+            takeLoop(surface, cut, bottom, foilPart);
+            System.arraycopy(cut, 0, most, 0, BlockKernel.CELLS);
+            float deepest = greatest(most);
+            if (deepest <= 0) {
+                return;
             }
-            volume[at] += sum * cellArea;
-            foil[at] += foilSum * cellArea;
-            depth[at] = Math.max(depth[at], most);
+            volume[at] += total(cut) * cellArea;
+            foil[at] += total(foilPart) * cellArea;
+            depth[at] = Math.max(depth[at], deepest);
         }
 
-        /** surface = min(surface, cut); cut = what was taken off. */
-        private static void takeLoop(float[] surface, float[] cut) {
+        // Folded in halves: element by element, so that the compiler makes vector code; the order never changes.
+
+        private static float greatest(float[] v) {
+            for (int half = BlockKernel.CELLS / 2; half >= BlockKernel.BLOCK; half /= 2) {
+                for (int c = 0; c < half; c++) {
+                    v[c] = Math.max(v[c], v[c + half]);
+                }
+            }
+            float max = v[0];
+            for (int c = 1; c < BlockKernel.BLOCK; c++) {
+                max = Math.max(max, v[c]);
+            }
+            return max;
+        }
+
+        private static double total(float[] v) {
+            for (int half = BlockKernel.CELLS / 2; half >= BlockKernel.BLOCK; half /= 2) {
+                for (int c = 0; c < half; c++) {
+                    v[c] += v[c + half];
+                }
+            }
+            double sum = v[0];
+            for (int c = 1; c < BlockKernel.BLOCK; c++) {
+                sum += v[c];
+            }
+            return sum;
+        }
+
+        /** surface = min(surface, cut); cut = what was taken off; part = what of it lay above the foil's bottom. */
+        private static void takeLoop(float[] surface, float[] cut, float[] bottom, float[] part) {
             for (int c = 0; c < BlockKernel.CELLS; c++) {
-                float less = Math.max(surface[c] - cut[c], 0f);
+                float less = surface[c] - cut[c];
+                less = 0.5f * (less + Math.abs(less));
+                float above = surface[c] - bottom[c];
+                part[c] = Math.min(less, 0.5f * (above + Math.abs(above)));
                 surface[c] -= less;
                 cut[c] = less;
             }

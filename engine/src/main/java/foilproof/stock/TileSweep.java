@@ -166,6 +166,11 @@ final class TileSweep {
         };
     }
 
+    /** Whether a piece may cut something in a block after all pieces before it: before its start a joined line cannot. */
+    boolean mayCut(int p, double bx, double by) {
+        return pieces.kind[p] == Pieces.LINE ? lineTouches(p, bx, by, 0, p + 1) : near(p, bx, by);
+    }
+
     /** Whether a piece may reach a block, whatever its neighbours do. */
     boolean near(int p, double bx, double by) {
         double reach = pieces.reach[p] + ToolProfile.TOUCH_MM;
