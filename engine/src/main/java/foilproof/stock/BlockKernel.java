@@ -283,8 +283,14 @@ final class BlockKernel {
         double steep = coneRise > Math.abs(m) ? m * m / ((double) coneRise * coneRise - m * m) : 0;
         // Along is counted from the block's foot on the line, so that long lines lose no precision.
         float[] k = {
-            (float) (dx * uy - dy * ux), (float) uy, (float) -ux, (float) ux, (float) uy,
-            core * core, (float) steep, maxRadius * maxRadius
+            (float) (dx * uy - dy * ux),
+            (float) uy,
+            (float) -ux,
+            (float) ux,
+            (float) uy,
+            core * core,
+            (float) steep,
+            maxRadius * maxRadius
         };
         boolean toWall = coneRise > 0 && coneRise <= Math.abs(m);
         leadLoop(offX, offY, beside2, along, lead, k);
@@ -301,8 +307,7 @@ final class BlockKernel {
     }
 
     /** Squares of how far beside the line a cell lies and of how far ahead of its foot the lowest place is. */
-    private static void leadLoop(
-            float[] offX, float[] offY, float[] beside2, float[] along, float[] lead2, float[] k) {
+    private static void leadLoop(float[] offX, float[] offY, float[] beside2, float[] along, float[] lead2, float[] k) {
         float s0 = k[0];
         float sx = k[1];
         float sy = k[2];
