@@ -29,8 +29,12 @@ final class LoopReader {
     }
 
     /** One lap or several laps of the same way: the strokes of one chain. */
-    private record Lap(List<Stroke> strokes, boolean gaps) {
-        Extents box() {
+    private record Lap(List<Stroke> strokes, boolean gaps, Extents box) {
+        Lap(List<Stroke> strokes, boolean gaps) {
+            this(strokes, gaps, boxOf(strokes));
+        }
+
+        private static Extents boxOf(List<Stroke> strokes) {
             Extents box = strokes.get(0).extents();
             for (Stroke stroke : strokes) {
                 Extents e = stroke.extents();
@@ -261,7 +265,9 @@ final class LoopReader {
 
     /** The largest step from one level that carries a good part of the path to the next, the foil top first. */
     private double deepestStep(List<Lap> group, double top, double depth) {
-        TreeMap<Long, Double> levels = new TreeMap<>();
+        TreeMap<Long, Level> levels = new TreeMap<>();
+        Level at = null;
+        long key = 0;
         double sloping = 0;
         double level = 0;
         double laps = 0;
@@ -270,7 +276,12 @@ final class LoopReader {
             for (Stroke stroke : lap.strokes()) {
                 for (int i = stroke.firstSegment(); i < stroke.endSegment(); i++) {
                     if (Math.abs(s.z1Mm(i) - s.z0Mm(i)) < LEVEL_MM) {
-                        levels.merge(Math.round(s.lowestMm(i) / LEVEL_MM), s.planLengthMm(i), Double::sum);
+                        long here = Math.round(s.lowestMm(i) / LEVEL_MM);
+                        if (at == null || here != key) {
+                            key = here;
+                            at = levels.computeIfAbsent(here, k -> new Level());
+                        }
+                        at.add(s.planLengthMm(i), s.lowestMm(i));
                         level += s.planLengthMm(i);
                     } else {
                         sloping += s.planLengthMm(i);
@@ -282,19 +293,29 @@ final class LoopReader {
             return depth / Math.max(1, Math.rint(laps));
         }
         double most = 0;
-        for (double length : levels.values()) {
-            most = Math.max(most, length);
+        for (Level one : levels.values()) {
+            most = Math.max(most, one.lengthMm);
         }
         double above = top;
         double step = 0;
-        for (Map.Entry<Long, Double> e : levels.descendingMap().entrySet()) {
-            if (e.getValue() >= most * 0.4) {
-                double z = e.getKey() * LEVEL_MM;
-                step = Math.max(step, above - z);
-                above = z;
+        for (Level one : levels.descendingMap().values()) {
+            if (one.lengthMm >= most * 0.4) {
+                step = Math.max(step, above - one.lowestMm);
+                above = one.lowestMm;
             }
         }
         return step;
+    }
+
+    /** The parts of a path that run at one height. */
+    private static final class Level {
+        private double lengthMm;
+        private double lowestMm = Double.POSITIVE_INFINITY;
+
+        void add(double lengthOnMm, double heightMm) {
+            lengthMm += lengthOnMm;
+            lowestMm = Math.min(lowestMm, heightMm);
+        }
     }
 
     private List<CutLoop.Tab> gapTabs(Lap lap) {

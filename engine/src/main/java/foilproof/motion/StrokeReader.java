@@ -39,10 +39,30 @@ final class StrokeReader {
 
     private static Stroke stroke(Segments s, int index, int run, int first, int end, double top) {
         double length = 0;
+        double low = Double.POSITIVE_INFINITY;
+        double high = Double.NEGATIVE_INFINITY;
+        double x0 = s.x0Mm(first);
+        double y0 = s.y0Mm(first);
+        double x1 = x0;
+        double y1 = y0;
         for (int i = first; i < end; i++) {
             length += s.planLengthMm(i);
+            low = Math.min(low, s.lowestMm(i));
+            high = Math.max(high, Math.max(s.z0Mm(i), s.z1Mm(i)));
+            if (s.isArc(i)) {
+                double[] box = s.planBox(i);
+                x0 = Math.min(x0, box[0]);
+                y0 = Math.min(y0, box[1]);
+                x1 = Math.max(x1, box[2]);
+                y1 = Math.max(y1, box[3]);
+            } else {
+                x0 = Math.min(x0, s.x1Mm(i));
+                y0 = Math.min(y0, s.y1Mm(i));
+                x1 = Math.max(x1, s.x1Mm(i));
+                y1 = Math.max(y1, s.y1Mm(i));
+            }
         }
-        Extents box = Extents.of(s, first, end, i -> true);
+        Extents box = new Extents(x0, y0, low, x1, y1, high, false);
         boolean vertical = length < SIDEWAYS_MM;
         boolean closed = !vertical && closed(s, first, end, length);
         return new Stroke(index, run, first, end, length, box.z0Mm(), top - box.z0Mm(), box, vertical, closed);
@@ -71,7 +91,9 @@ final class StrokeReader {
     }
 
     private static boolean near(Segments s, int i, double x, double y, boolean firstMove) {
-        if (Plane2.length(s.x1Mm(i) - x, s.y1Mm(i) - y) <= CLOSED_MM) {
+        double ex = s.x1Mm(i) - x;
+        double ey = s.y1Mm(i) - y;
+        if (ex * ex + ey * ey <= CLOSED_MM * CLOSED_MM) {
             return true;
         }
         if (firstMove || s.isArc(i)) {

@@ -128,7 +128,7 @@ class ToolpathsTest {
         CutLoop loop = r.paths.outlines().get(0);
         assertThat(loop.areaMm2()).isCloseTo(4 * Math.PI, within(1e-9));
         assertThat(loop.lengthMm()).isCloseTo(4 * Math.PI, within(1e-9));
-        assertThat(loop.deepestStepMm()).isCloseTo(1.7, within(0.01));
+        assertThat(loop.deepestStepMm()).isCloseTo(1.7, within(1e-9));
         assertThat(loop.tabs()).isEmpty();
         assertThat(r.paths.judgedWorkOfProgram(0)).isEqualTo(Work.OUTLINE);
     }
@@ -143,7 +143,7 @@ class ToolpathsTest {
         CutLoop loop = r.paths.outlines().get(0);
         assertThat(loop.lengthMm()).isCloseTo(120, within(1e-6));
         assertThat(loop.areaMm2()).isCloseTo(35 * 25, within(1e-6));
-        assertThat(loop.deepestStepMm()).isCloseTo(0.6, within(0.011));
+        assertThat(loop.deepestStepMm()).isCloseTo(0.6, within(1e-9));
         assertThat(loop.tabs()).hasSize(2);
         CutLoop.Tab tab = loop.tabs().get(0);
         assertThat(tab.xMm()).isCloseTo(23, within(1e-6));
@@ -159,7 +159,7 @@ class ToolpathsTest {
         assertThat(r.paths.outlines()).hasSize(1);
         CutLoop loop = r.paths.outlines().get(0);
         assertThat(loop.strokes()).hasSize(2);
-        assertThat(loop.deepestStepMm()).isCloseTo(0.9, within(0.011));
+        assertThat(loop.deepestStepMm()).isCloseTo(0.9, within(1e-9));
         assertThat(loop.depthMm()).isCloseTo(1.7, within(1e-9));
     }
 
