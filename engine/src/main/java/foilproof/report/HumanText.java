@@ -10,6 +10,9 @@ import org.jspecify.annotations.Nullable;
 public final class HumanText {
     private static final double MM_PER_THOU = 0.0254;
 
+    /** From here on a length is told in metres: how far a cutter cuts, not a size of anything. */
+    private static final double LONG_MM = 500;
+
     private HumanText() {}
 
     /** A length: {@code 0.794 mm (31.3 thou)}. */
@@ -130,6 +133,9 @@ public final class HumanText {
     private static String value(double value, @Nullable Double plusMinus, String unit) {
         if (!Double.isFinite(value)) {
             return "unknown";
+        }
+        if (unit.equals("mm") && Math.abs(value) >= LONG_MM) {
+            return Decimals.fixed(value / 1000, 3) + " m";
         }
         boolean length = unit.equals("mm");
         int decimals = length ? 3 : 4;

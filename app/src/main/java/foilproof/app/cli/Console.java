@@ -59,7 +59,23 @@ final class Console {
             String target = Files.readSymbolicLink(Path.of("/proc/self/fd/2")).toString();
             return target.startsWith("/dev/pts/") || target.startsWith("/dev/tty");
         } catch (IOException | UnsupportedOperationException | InvalidPathException e) {
-            return System.console() != null;
+            return consoleIsTerminal();
+        }
+    }
+
+    /** From Java 22 on there may be a console where no terminal is; it then tells so itself. */
+    @SuppressWarnings("SystemConsoleNull")
+    private static boolean consoleIsTerminal() {
+        java.io.Console console = System.console();
+        if (console == null) {
+            return false;
+        }
+        try {
+            return (boolean) java.io.Console.class.getMethod("isTerminal").invoke(console);
+        } catch (NoSuchMethodException e) {
+            return true;
+        } catch (ReflectiveOperationException e) {
+            return false;
         }
     }
 }

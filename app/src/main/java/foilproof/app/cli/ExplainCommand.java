@@ -38,7 +38,7 @@ final class ExplainCommand implements Command {
                             "unknown-kind",
                             "There is no kind of finding \"" + kind + "\".")
                     .expecting("\"explain\" alone lists them.")
-                    .near(Spelling.nearest(kind, Explanation.all().keySet())));
+                    .near(nearest(kind)));
         }
         out.println(explanation.title() + " (" + explanation.kind() + ")");
         paragraph(out, "What it means", explanation.means());

@@ -67,7 +67,7 @@ final class ResultText {
             out.println("    +/- " + Decimals.fixed(Decimals.upToUm(window.plusMinusMm()), 3) + " mm" + limits);
             if (window.spreadMm() != null) {
                 String margin = window.marginMm() == null
-                        ? "margin unknown"
+                        ? "margin beyond the headroom"
                         : "margin " + HumanText.signedLength(Decimals.downToUm(window.marginMm()));
                 out.println("    your spread " + Decimals.signed(window.spreadMm()[0], 3) + " .. "
                         + Decimals.signed(window.spreadMm()[1], 3) + " mm: " + margin);
