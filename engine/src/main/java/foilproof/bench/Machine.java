@@ -115,7 +115,7 @@ public record Machine(
         MEASURED("measured"),
         /** Touches the new cutter off by a probe. */
         PROBE("probe"),
-        /** Nothing at all: the same cutter stays in the collet unless a program stop follows. */
+        /** Nothing: the program goes on. Whether the cutter was changed is known only where a program stop follows. */
         IGNORED("ignored");
 
         private final String word;

@@ -65,7 +65,8 @@ final class LengthOffsets implements Check {
         for (MotionEvent event : x.plan().events()) {
             ignored |= event.kind() == MotionEvent.Kind.TOOL_CHANGE_IGNORED
                     && event.line() == r.startLine()
-                    && event.program() == r.firstProgram();
+                    && event.program() == r.firstProgram()
+                    && event.beforeSegment() == r.firstSegment();
         }
         return ignored ? x.run(r.index() - 1) : null;
     }

@@ -44,11 +44,7 @@ final class ThinCopper implements Check {
             lead(hairs, out);
             lead(slivers, out);
             lead(traces, out);
-            List<Finding> gaps = new ArrayList<>();
-            for (NarrowGap gap : copper.gaps()) {
-                gaps.add(gap(x, copper, gap));
-            }
-            lead(gaps, out);
+            lead(gaps(x, copper), out);
         }
     }
 
@@ -145,7 +141,20 @@ final class ThinCopper implements Check {
         return b.build();
     }
 
-    private static Finding gap(Examination x, CopperFacts copper, NarrowGap gap) {
+    /** One finding for each width: a groove that is narrow all over is one place, not one for each pair of pieces. */
+    private static List<Finding> gaps(Examination x, CopperFacts copper) {
+        List<Finding> told = new ArrayList<>();
+        List<NarrowGap> open = new ArrayList<>(copper.gaps());
+        while (!open.isEmpty()) {
+            NarrowGap worst = open.get(0);
+            int before = open.size();
+            open.removeIf(g -> g.bottomMm() < worst.bottomMm() + Math.max(0.004, 2 * worst.errorMm()));
+            told.add(gap(x, copper, worst, before - open.size()));
+        }
+        return told;
+    }
+
+    private static Finding gap(Examination x, CopperFacts copper, NarrowGap gap, int pairs) {
         boolean bad = gap.bottomMm() < x.limit(LimitKey.NARROW_GAP_FIX) - 1e-6;
         Finding.Builder b = Finding.of(
                         Kinds.NARROW_GAP, bad ? Severity.FIX : Severity.WATCH, Certainty.GEOMETRY)
@@ -158,7 +167,9 @@ final class ThinCopper implements Check {
                         + " at the foil bottom" + (Double.isNaN(gap.topMm())
                                 ? ""
                                 : " (" + Words.plainMm(gap.topMm()) + " on top)")
-                        + ", over " + Words.plainMm(gap.lengthMm()) + ": solder and dust bridge it easily.")
+                        + ", over " + Words.plainMm(gap.lengthMm())
+                        + (pairs > 1 ? "; so it is between " + (pairs - 1) + " more pairs of pieces" : "")
+                        + ". Solder and dust bridge it easily.")
                 .doThis("Cut deeper, or run a second pass beside the first.");
         copper.nearestLine(x, b, gap.xMm(), gap.yMm());
         return b.build();

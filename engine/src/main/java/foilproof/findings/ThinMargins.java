@@ -32,11 +32,20 @@ final class ThinMargins implements Check {
             return;
         }
         boolean fix = margin < -1e-9;
+        boolean told = limit.kind() == ZLimit.Kind.DUTY && limit.eMm() < 0
+                || limit.kind() == ZLimit.Kind.FOIL_LEFT && limit.eMm() > 0;
         double width = window.fromMm() == null || window.toMm() == null
                 ? Double.POSITIVE_INFINITY
                 : window.toMm() - window.fromMm();
         double spread = window.spreadToMm() - window.spreadFromMm();
         boolean none = window.empty() || width < spread - 1e-9;
+        boolean duty = window.limitedTo() != null
+                && window.limitedTo().kind() == ZLimit.Kind.DUTY
+                && window.limitedTo().eMm() < 0;
+        // a limit that the set-up itself breaks has its own finding; "no depth works" is told beside it
+        if (told && (!none || duty)) {
+            return;
+        }
         Finding.Builder b = Finding.of(
                         Kinds.THIN_MARGIN, fix ? Severity.FIX : Severity.WATCH, Certainty.SET_UP)
                 .side(run.side().number())

@@ -16,10 +16,21 @@ final class Tools implements Check {
         return List.of("A12");
     }
 
+    /** Whether a run does more than move about above the blank. */
+    private static boolean works(Examination x, RunFacts run) {
+        for (int i = run.run().firstSegment(); i < run.run().endSegment(); i++) {
+            if (!x.plan().segments().isRapid(i)
+                    || run.blankFromRunMm(x.plan().segments().lowestMm(i)) < 0) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     @Override
     public void examine(Examination x, FindingCollector out) {
         for (RunFacts run : x.runs()) {
-            if (run.tool() != null || run.run().segmentCount() == 0) {
+            if (run.tool() != null || !works(x, run)) {
                 continue;
             }
             int number = run.run().toolNumber();

@@ -46,7 +46,10 @@ public record MotionEvent(
         TOUCH_OFF,
         /** A cutter is put into the collet. Value: tool number. Text: the tool's name. */
         TOOL_CHANGE,
-        /** M6 was commanded and does nothing, since {@code on_tool_change = "ignored"}. Value: tool number. */
+        /**
+         * M6 does nothing ({@code on_tool_change = "ignored"}) and the program does not stop either: the old cutter may
+         * still be in, though the run is planned with the one that is meant. Value: tool number.
+         */
         TOOL_CHANGE_IGNORED,
         /** T was commanded. Value: tool number. */
         TOOL_SELECT,

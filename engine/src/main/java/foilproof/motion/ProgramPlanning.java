@@ -231,12 +231,12 @@ final class ProgramPlanning {
             return;
         }
         int firstChange = firstBeforeFeed(CommandKind.CHANGE_TOOL);
-        boolean honoured = firstChange >= 0 && !ignored(firstChange);
+        boolean honoured = firstChange >= 0;
         plan.endRun();
         RunDraft draft = draft(0);
         draft.cause = TouchOffCause.PROGRAM_START;
         if (!honoured) {
-            pickCutter(draft, firstChange);
+            pickCutter(draft);
             double takesS = plan.putIn(draft.tool);
             if (takesS > 0) {
                 hold(MotionEvent.Kind.TOOL_CHANGE, 0, takesS, draft.toolNumber, name(draft.tool));
@@ -250,12 +250,12 @@ final class ProgramPlanning {
     }
 
     /** The cutter that is in the collet when a program begins that changes none before it moves. */
-    private void pickCutter(RunDraft draft, int ignoredChange) {
+    private void pickCutter(RunDraft draft) {
         String named = entry.tool();
         Tool meant = named == null ? null : job.toolNamed(named);
         int number = meant == null ? 0 : meant.number().orElse(0);
         if (meant == null) {
-            int select = ignoredChange >= 0 ? ignoredChange : firstBeforeFeed(CommandKind.SELECT_TOOL);
+            int select = firstBeforeFeed(CommandKind.SELECT_TOOL);
             if (select >= 0 && commands.value(select) > 0) {
                 number = (int) commands.value(select);
                 meant = job.toolNumbered(number);
@@ -307,7 +307,8 @@ final class ProgramPlanning {
     }
 
     private boolean ignored(int change) {
-        // Bench: an ignored M6 leaves the cutter in, unless the program itself stops there for a person to change it.
+        // An M6 that does nothing, where the program does not stop for a person to change the cutter either. The run
+        // is planned with the cutter that is meant, and the event tells that the old one may still be in.
         return job.machine().onToolChange() == Machine.OnToolChange.IGNORED && !stopsAround(change);
     }
 
@@ -316,10 +317,6 @@ final class ProgramPlanning {
         int number = (int) Math.max(0, commands.value(i));
         plan.rest();
         RunDraft current = plan.run;
-        if (ignored(i)) {
-            hold(MotionEvent.Kind.TOOL_CHANGE_IGNORED, line, 0, number, name(job.toolNumbered(number)));
-            return;
-        }
         Tool meant = job.toolNumbered(number);
         Tool real = inCollet(number, meant);
         // A lift to a safe height before the first tool change is no work of another cutter.
@@ -329,6 +326,9 @@ final class ProgramPlanning {
                 && (current.cause == TouchOffCause.PROGRAM_START || current.firstSegment == plan.segments.size);
         if (!fresh) {
             plan.endRun();
+            if (ignored(i)) {
+                hold(MotionEvent.Kind.TOOL_CHANGE_IGNORED, line, 0, number, name(meant));
+            }
         }
         double takesS = plan.putIn(real);
         hold(MotionEvent.Kind.TOOL_CHANGE, line, takesS, number, name(real));

@@ -113,20 +113,20 @@ class MotionPlannerTest {
     }
 
     @Test
-    void shouldLeaveTheCutterInTheColletWhereToolChangesAreIgnored() {
+    void shouldTellWhereNobodyIsAskedToChangeTheCutterAndPlanWithTheOneThatIsMeant() {
         String text = HEAD + "T1 M6\nG0 Z1\nG1 Z-0.1 F100\nG0 Z1\nT2 M6\nG1 Z-1.7\nG0 Z1\nM2\n";
         MotionPlan plan =
                 Jobs.job().on(Machine.OnToolChange.IGNORED).program(text).plan();
-        assertThat(plan.runs()).hasSize(1);
-        assertThat(plan.runs().get(0).toolName()).isEqualTo("engraver");
-        assertThat(events(plan, MotionEvent.Kind.TOOL_CHANGE_IGNORED)).hasSize(2);
-        assertThat(plan.totals().toolChanges()).isZero();
+        assertThat(plan.runs()).extracting(ToolRun::toolName).containsExactly("engraver", "cutter");
+        assertThat(events(plan, MotionEvent.Kind.TOOL_CHANGE_IGNORED)).hasSize(1);
+        assertThat(plan.runs().get(1).stopInProgram()).isFalse();
         // A stop in the program is where a person changes the cutter after all.
         MotionPlan stopped = Jobs.job()
                 .on(Machine.OnToolChange.IGNORED)
                 .program(text.replace("T2 M6\n", "T2 M6\nM0\n"))
                 .plan();
         assertThat(stopped.runs()).extracting(ToolRun::toolName).containsExactly("engraver", "cutter");
+        assertThat(events(stopped, MotionEvent.Kind.TOOL_CHANGE_IGNORED)).isEmpty();
     }
 
     @Test
