@@ -22,10 +22,10 @@ final class TwoSideMotorBridge implements SampleJob {
 
     private static final double LAND_MM = 1.8;
     private static final double TRACE_MM = 1.0;
-    /** Half the width at the bottom of one-ounce foil, 30 deg, tip 0.10, at 0.100: 0.13494 / 2 (check value Q7). */
-    private static final double HALF_GROOVE_MM = 0.0675;
+    /** Half the width at the bottom of one-ounce foil, 30 deg, tip 0.10: (0.10 + 2 x (0.135 - 0.0348) x tan 15 deg) / 2. */
+    private static final double HALF_GROOVE_MM = 0.0768;
 
-    private static final double COPPER_Z_MM = -0.1;
+    private static final double COPPER_Z_MM = -0.135;
     private static final int FEED = 300;
 
     /** Chains of the bottom side: net, then lands as part.pin at x, y; a via has an empty part. */
