@@ -70,14 +70,22 @@ public final class Causes {
             Kinds.STRAY_COPPER,
             Kinds.SPOIL_BOARD_DEEP);
 
+    /** A cutter in the wrong job leaves no depth that is right: its empty window says nothing of its own. */
+    private static final Set<String> OF_DUTY = Set.of(Kinds.THIN_MARGIN);
+
     private Causes() {}
 
     /** Folds consequences and sorts, worst first; the order of equals is that of the checks. */
     public static List<Finding> layer(List<Finding> findings) {
         List<Finding> open = new ArrayList<>(findings);
         List<Finding> done = new ArrayList<>();
-        for (String cause : List.of(Kinds.UNITS_UNSET, Kinds.DISTANCE_MODE, Kinds.WRONG_Z_REFERENCE)) {
-            Set<String> follow = cause.equals(Kinds.WRONG_Z_REFERENCE) ? OF_DEPTH : GEOMETRY;
+        for (String cause :
+                List.of(Kinds.UNITS_UNSET, Kinds.DISTANCE_MODE, Kinds.WRONG_Z_REFERENCE, Kinds.DUTY_BROKEN)) {
+            Set<String> follow = switch (cause) {
+                case Kinds.WRONG_Z_REFERENCE -> OF_DEPTH;
+                case Kinds.DUTY_BROKEN -> OF_DUTY;
+                default -> GEOMETRY;
+            };
             for (Finding root : List.copyOf(open)) {
                 if (!root.kind().equals(cause) || !root.severity().atLeast(Severity.FIX) || !open.contains(root)) {
                     continue;

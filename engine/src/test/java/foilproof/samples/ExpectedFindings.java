@@ -42,6 +42,7 @@ record ExpectedFindings(
      * @param atMm the place in the blank's frame, to be met within 1 mm, or null where any
      * @param measured the value, empty where any
      * @param within how near the value must come
+     * @param says words that the message must hold
      * @param coming true where the check is not built yet: the row is not held, nor is it an error if it is raised
      */
     record Row(
@@ -54,6 +55,7 @@ record ExpectedFindings(
             double @Nullable [] atMm,
             OptionalDouble measured,
             double within,
+            List<String> says,
             boolean coming) {}
 
     /** A Z window that must come out, as printed. */
@@ -80,6 +82,7 @@ record ExpectedFindings(
                     place(r.getArray("at_mm")),
                     number(r, "measured"),
                     number(r, "within").orElse(0),
+                    texts(r.getArray("says")),
                     Boolean.TRUE.equals(r.getBoolean("coming"))));
         }
         List<Window> windows = new ArrayList<>();
@@ -102,12 +105,16 @@ record ExpectedFindings(
                     Boolean.TRUE.equals(h.getBoolean("through")),
                     number(h, "within_mm").orElseThrow()));
         }
-        List<String> silent = new ArrayList<>();
-        TomlArray kinds = t.getArray("silent");
-        for (int i = 0; kinds != null && i < kinds.size(); i++) {
-            silent.add(kinds.getString(i));
-        }
+        List<String> silent = texts(t.getArray("silent"));
         return new ExpectedFindings(text(t, "verdict"), t.getString("others_at_most"), silent, rows, windows, holes);
+    }
+
+    private static List<String> texts(@Nullable TomlArray array) {
+        List<String> texts = new ArrayList<>();
+        for (int i = 0; array != null && i < array.size(); i++) {
+            texts.add(array.getString(i));
+        }
+        return texts;
     }
 
     private static List<TomlTable> tables(TomlTable table, String key) {

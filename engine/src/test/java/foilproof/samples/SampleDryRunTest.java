@@ -48,7 +48,9 @@ class SampleDryRunTest {
             String shown = folder + ": " + finding.kind() + " " + finding.program() + ":" + finding.line() + " "
                     + finding.message();
             if (!wanted && expected.othersAtMost() != null) {
-                assertThat(finding.severity().atLeast(worseThan(expected.othersAtMost()))).as(shown).isFalse();
+                assertThat(finding.severity().atLeast(worseThan(expected.othersAtMost())))
+                        .as(shown)
+                        .isFalse();
             }
             if (expected.silent().contains(finding.kind())) {
                 assertThat(finding.severity()).as(shown).isEqualTo(Severity.NOTE);
@@ -102,8 +104,11 @@ class SampleDryRunTest {
         return f.kind().equals(row.kind())
                 && f.severity().word().equals(row.severity())
                 && (row.program() == null || row.program().equals(f.program()))
-                && (row.line().isEmpty() || Integer.valueOf(row.line().getAsInt()).equals(f.line()))
-                && (row.side().isEmpty() || Integer.valueOf(row.side().getAsInt()).equals(f.side()))
+                && (row.line().isEmpty()
+                        || Integer.valueOf(row.line().getAsInt()).equals(f.line()))
+                && (row.side().isEmpty()
+                        || Integer.valueOf(row.side().getAsInt()).equals(f.side()))
+                && row.says().stream().allMatch(f.message()::contains)
                 && place
                 && value;
     }
