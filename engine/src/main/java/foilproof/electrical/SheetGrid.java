@@ -37,7 +37,8 @@ final class SheetGrid {
             double y = y0 + r * cell;
             for (int c = 0; c < columns; c++) {
                 double x = x0 + c * cell;
-                below[r * columns + c] = face(x, y, x + cell, y, lower[c], lower[c + 1]);
+                boolean border = r == 0 || r == rows;
+                below[r * columns + c] = border ? 0 : face(x, y, x + cell, y, lower[c], lower[c + 1]);
             }
             if (r == rows) {
                 break;
@@ -45,7 +46,8 @@ final class SheetGrid {
             boolean[] upper = corners(r + 1);
             for (int c = 0; c <= columns; c++) {
                 double x = x0 + c * cell;
-                left[r * (columns + 1) + c] = face(x, y, x, y + cell, lower[c], upper[c]);
+                boolean border = c == 0 || c == columns;
+                left[r * (columns + 1) + c] = border ? 0 : face(x, y, x, y + cell, lower[c], upper[c]);
             }
             lower = upper;
         }
