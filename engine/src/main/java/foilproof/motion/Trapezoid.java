@@ -71,4 +71,31 @@ public final class Trapezoid {
         }
         return Math.min(1, Math.max(0, done / distanceMm));
     }
+
+    /**
+     * Time of a move from rest to rest where the jerk is limited too, for ranges of time: the plan itself knows no jerk.
+     * Speed reached: d/v + the ramp's time, which is v/a + a/j where v >= a^2/j (the acceleration is reached) and
+     * 2 sqrt(v/j) where not; a ramp covers half its time at v. Speed not reached: the same with the speed at which two
+     * ramps fill the distance.
+     *
+     * @param distanceMm length of the move, above 0
+     * @param limitMmPerS programmed speed
+     * @param accelerationMmPerS2 largest acceleration along the path
+     * @param jerkMmPerS3 largest change of the acceleration
+     */
+    public static double jerkLimitedS(
+            double distanceMm, double limitMmPerS, double accelerationMmPerS2, double jerkMmPerS3) {
+        double kneeMmPerS = accelerationMmPerS2 * accelerationMmPerS2 / jerkMmPerS3;
+        double speed;
+        if (distanceMm >= 2 * kneeMmPerS * accelerationMmPerS2 / jerkMmPerS3) {
+            speed = (Math.sqrt(kneeMmPerS * kneeMmPerS + 4 * accelerationMmPerS2 * distanceMm) - kneeMmPerS) / 2;
+        } else {
+            speed = StrictMath.cbrt(distanceMm * distanceMm * jerkMmPerS3 / 4);
+        }
+        speed = Math.min(speed, limitMmPerS);
+        double ramp = speed >= kneeMmPerS
+                ? speed / accelerationMmPerS2 + accelerationMmPerS2 / jerkMmPerS3
+                : 2 * Math.sqrt(speed / jerkMmPerS3);
+        return distanceMm / speed + ramp;
+    }
 }

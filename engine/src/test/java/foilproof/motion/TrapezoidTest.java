@@ -8,7 +8,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Sources: uniformly accelerated motion in closed form; the expected figures are rows T1 to T5 of the check values (T1b is printed
+/** Sources: uniformly accelerated motion in closed form; the expected figures are rows T1 to T5 and T11 of the check values (T1b is printed
  * truncated there: 100/25.4 + 25.4/500 = 3.98780787). */
 class TrapezoidTest {
     @ParameterizedTest(name = "{0}: d {1}, v {2}, a {3}, {4} -> {5}")
@@ -77,5 +77,60 @@ class TrapezoidTest {
                     .as("seed %d, move %d", seed, n)
                     .isCloseTo(1, within(1e-8));
         }
+    }
+
+    @Test
+    void shouldAddTheJerkLimitsShareToARestToRestMove() {
+        // T11: T = d/v + v/a + a/j, d 10, v 25, a 500, j 20 000.
+        assertThat(Trapezoid.jerkLimitedS(10, 25, 500, 20_000)).isCloseTo(0.475, within(1e-12));
+        // Without a limit to speak of it is T1.
+        assertThat(Trapezoid.jerkLimitedS(10, 25.4, 500, 1e15)).isCloseTo(0.4445008, within(1e-7));
+        assertThat(Trapezoid.jerkLimitedS(1, 25.4, 500, 1e15)).isCloseTo(0.0894427, within(1e-7));
+        // Neither speed nor acceleration reached: four parts of constant jerk, T = 4 (d / 2j)^(1/3).
+        assertThat(Trapezoid.jerkLimitedS(0.01, 1000, 1e6, 20_000))
+                .isCloseTo(4 * StrictMath.cbrt(0.01 / 40_000), within(1e-12));
+    }
+
+    @Test
+    void shouldTakeTheJerkLimitedTimeThatSteppingThroughTheProfileTakes() {
+        long seed = 5;
+        SplittableRandom random = new SplittableRandom(seed);
+        for (int n = 0; n < 60; n++) {
+            double v = random.nextDouble(2, 60);
+            double a = random.nextDouble(50, 1000);
+            double j = random.nextDouble(1000, 100_000);
+            double d = StrictMath.exp(random.nextDouble(-5, 4));
+            // Independent route: the fastest symmetric profile found by bisection on its top speed, its way summed up.
+            double low = 0;
+            double high = v;
+            for (int k = 0; k < 60; k++) {
+                double middle = (low + high) / 2;
+                if (rampWay(middle, a, j) * 2 <= d) {
+                    low = middle;
+                } else {
+                    high = middle;
+                }
+            }
+            double expected = 2 * rampTime(low, a, j) + (d - 2 * rampWay(low, a, j)) / low;
+            assertThat(Trapezoid.jerkLimitedS(d, v, a, j))
+                    .as("seed %d, move %d", seed, n)
+                    .isCloseTo(expected, within(1e-6 * expected + 1e-9));
+        }
+    }
+
+    private static double rampTime(double v, double a, double j) {
+        double top = Math.min(a, Math.sqrt(v * j));
+        return 2 * top / j + (v - top * top / j) / top;
+    }
+
+    private static double rampWay(double v, double a, double j) {
+        double top = Math.min(a, Math.sqrt(v * j));
+        double rise = top / j;
+        double hold = (v - top * top / j) / top;
+        double v1 = j * rise * rise / 2;
+        double x1 = j * rise * rise * rise / 6;
+        double v2 = v1 + top * hold;
+        double x2 = v1 * hold + top * hold * hold / 2;
+        return x1 + x2 + v2 * rise + top * rise * rise / 2 - j * rise * rise * rise / 6;
     }
 }
