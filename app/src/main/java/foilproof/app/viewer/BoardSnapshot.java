@@ -137,6 +137,7 @@ public record BoardSnapshot(
      * @param shiftXMm x in the run's frame = flipX x + shiftXMm
      * @param flipY +1, or -1 where Y runs the other way
      * @param shiftYMm y in the run's frame = flipY y + shiftYMm
+     * @param jobRun index of the run in the job, -1 where there is no job
      */
     public record ToolRun(
             String name,
@@ -149,7 +150,8 @@ public record BoardSnapshot(
             int flipX,
             double shiftXMm,
             int flipY,
-            double shiftYMm) {
+            double shiftYMm,
+            int jobRun) {
         /** A run in the frame of the side that is drawn. */
         public static ToolRun here(
                 String name,
@@ -159,7 +161,7 @@ public record BoardSnapshot(
                 boolean zeroOnFoil,
                 double touchXMm,
                 double touchYMm) {
-            return new ToolRun(name, words, tiles, z0Mm, zeroOnFoil, touchXMm, touchYMm, 1, 0, 1, 0);
+            return new ToolRun(name, words, tiles, z0Mm, zeroOnFoil, touchXMm, touchYMm, 1, 0, 1, 0, -1);
         }
     }
 

@@ -67,35 +67,26 @@ public final class JobScene {
         return run < 0 ? 1 : ground.plan().runs().get(run).side();
     }
 
-    /** Index in the job of each run that a snapshot of this side and moment shows as cutting its face, in its order. */
-    public List<Integer> runsIn(double timeS, int side) {
-        List<Integer> all = new ArrayList<>();
-        for (int k : at(timeS).side(side).runs()) {
-            all.add(k);
-        }
-        return all;
-    }
-
     private ComposedBoard at(double timeS) {
         return timeS >= endS ? base : timeline.at(timeS, Conditions.NOMINAL);
     }
 
-    /** The engine's board at a moment under the picture's conditions: for exact questions. */
-    public ComposedBoard boardAt(double timeS, int side, BoardSnapshot.Conditions c) {
+    /** The engine's board at a snapshot's moment under the picture's conditions: for exact questions. */
+    public ComposedBoard boardAt(BoardSnapshot board, BoardSnapshot.Conditions c) {
         Conditions e = Conditions.NOMINAL
                 .withBow(c.bowMm())
                 .withFoil(c.foilMm())
                 .withThickness(ground.stock().blank().thicknessMm() + c.thicknessChangeMm());
-        List<Integer> runs = runsIn(timeS, side);
-        for (int i = 0; i < runs.size(); i++) {
-            e = e.withZError(runs.get(i), c.zErrorMm(i)).withPresent(runs.get(i), !c.isAbsent(i));
+        for (int i = 0; i < board.runs().size(); i++) {
+            int run = board.runs().get(i).jobRun();
+            e = e.withZError(run, c.zErrorMm(i)).withPresent(run, !c.isAbsent(i));
         }
-        return timeline.at(timeS, e);
+        return timeline.at(board.timeS(), e);
     }
 
     /** Who cut at a place, exactly, from the segment bins. */
-    public PointHistory history(double timeS, int side, BoardSnapshot.Conditions c, double xMm, double yMm) {
-        return PointHistory.at(boardAt(timeS, side, c).side(side), xMm, yMm);
+    public PointHistory history(BoardSnapshot board, BoardSnapshot.Conditions c, double xMm, double yMm) {
+        return PointHistory.at(boardAt(board, c).side(board.side()), xMm, yMm);
     }
 
     /**
@@ -167,7 +158,8 @@ public final class JobScene {
                 x0 == 0 ? 1 : -1,
                 x0,
                 y0 == 0 ? 1 : -1,
-                y0);
+                y0,
+                cut.run());
     }
 
     private static HeightTiles tiles(Envelope envelope) {
@@ -248,6 +240,12 @@ public final class JobScene {
                 tool.name(), profile(tool, ground.job().machine().colletNut()), cutsTo(tool), tip.xMm(), tip.yMm(), z);
     }
 
+    /** Outline of the cutter of a run of a snapshot (radius, height, ...), mm, or null where it is not known. */
+    public double @Nullable [] profileOf(BoardSnapshot board, int run) {
+        Tool tool = ground.runs().get(board.runs().get(run).jobRun()).tool();
+        return tool == null ? null : profile(tool, ground.job().machine().colletNut());
+    }
+
     private static double cutsTo(Tool tool) {
         return tool.fluteLengthMm().orElse(Math.min(12, tool.stickOutMm().orElse(12)));
     }
@@ -292,7 +290,11 @@ public final class JobScene {
             return "side " + side + " of " + ground.job().sides().size() + ", job finished, "
                     + clock(ground.plan().totals().totalS());
         }
-        return "side " + side + ", " + tip.words(ground.plan());
+        String z = tip.run() < 0 || tip.segment() < 0
+                ? ""
+                : String.format(
+                        Locale.ROOT, ", %s, Z %+.3f mm", ground.runs().get(tip.run()).toolName(), tip.zMm());
+        return "side " + side + ", " + tip.words(ground.plan()) + z + ", " + clock(tip.timeS());
     }
 
     /** Seconds as minutes and seconds, "02:11". */

@@ -1,0 +1,452 @@
+package foilproof.app.ui;
+
+import foilproof.app.viewer.BoardSnapshot;
+import foilproof.app.viewer.Camera;
+import foilproof.app.viewer.JobScene;
+import foilproof.app.viewer.Look;
+import foilproof.app.viewer.OverlayPainter;
+import foilproof.findings.Finding;
+import java.awt.BorderLayout;
+import java.awt.Dimension;
+import java.awt.FlowLayout;
+import java.awt.Graphics2D;
+import java.awt.Toolkit;
+import java.awt.datatransfer.StringSelection;
+import java.awt.event.ActionEvent;
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.Consumer;
+import javax.swing.AbstractAction;
+import javax.swing.Action;
+import javax.swing.BorderFactory;
+import javax.swing.JButton;
+import javax.swing.JComponent;
+import javax.swing.JDialog;
+import javax.swing.JFileChooser;
+import javax.swing.JFrame;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.JRootPane;
+import javax.swing.JScrollPane;
+import javax.swing.JTable;
+import javax.swing.JTextField;
+import javax.swing.KeyStroke;
+import javax.swing.RowFilter;
+import javax.swing.Timer;
+import javax.swing.event.DocumentEvent;
+import javax.swing.event.DocumentListener;
+import javax.swing.table.DefaultTableModel;
+import javax.swing.table.TableRowSorter;
+import org.jspecify.annotations.Nullable;
+
+/** Everything that a key or a button does, each with its words: the list of keys is made from here. */
+final class BenchActions {
+    private static final double[] SPEEDS = {1, 2, 5, 10, 20, 50, 100};
+    private static final double[] Z_FACTORS = {1, 5, 20, 50};
+    /** How long before a finding's moment the run is shown, seconds: the cutter has not yet done the damage. */
+    private static final double BEFORE_S = 0.05;
+
+    private record Key(String stroke, String shown, String words, boolean boardOnly, Runnable work) {}
+
+    private final BenchModel model;
+    private final BoardView board;
+    private final JFrame frame;
+    private final List<Key> keys = new ArrayList<>();
+    private final Timer play;
+    private final Timer flight;
+    private int speed = 3;
+    private long lastNanos;
+    private @Nullable Camera flightFrom;
+    private @Nullable Camera flightTo;
+    private long flightStart;
+    private final JLabel playing = new JLabel(" ");
+
+    BenchActions(BenchModel model, BoardView board, JFrame frame) {
+        this.model = model;
+        this.board = board;
+        this.frame = frame;
+        play = new Timer(33, e -> tick());
+        flight = new Timer(25, e -> fly());
+    }
+
+    /** Stops all that moves. */
+    void stop() {
+        play.stop();
+        flight.stop();
+    }
+
+    private void key(String stroke, String shown, String words, Runnable work) {
+        keys.add(new Key(stroke, shown, words, false, work));
+    }
+
+    private void boardKey(String stroke, String shown, String words, Runnable work) {
+        keys.add(new Key(stroke, shown, words, true, work));
+    }
+
+    void attach(JRootPane root, FindingsPanel findings, JobLoader loader, Runnable open, Consumer<Boolean> theme) {
+        key("F1", "F1", "this list of keys", this::showKeys);
+        key("typed ?", "?", "this list of keys", this::showKeys);
+        key("typed o", "O", "open a job, a folder or a program", open);
+        key("F5", "F5", "read the job again, keeping view and moment", loader::reload);
+        key("typed 1", "1", "look straight from above", () -> view(Camera::top));
+        key("typed 2", "2", "look at a slant", () -> view(Camera::oblique));
+        key("typed 3", "3", "look at the underside", () -> view(Camera::bottom));
+        key("typed f", "F", "the whole blank", this::whole);
+        key("typed z", "Z", "draw Z 1, 5, 20, 50 times as high", this::nextFactor);
+        key("typed c", "C", "what the colours show: material, depth, foil left, margin, tool", this::nextPaint);
+        key("typed l", "L", "the blank on or off the spoil board", () ->
+                model.setLook(model.look().withLifted(!model.look().lifted())));
+        key("typed t", "T", "turn to the next side of the blank", this::nextSide);
+        key("typed d", "D", "dark or light", () -> theme.accept(!model.look().dark()));
+        key("typed n", "N", "next finding", () -> nextFinding(1));
+        key("typed p", "P", "previous finding", () -> nextFinding(-1));
+        key("typed b", "B", "conditions back to the job", () -> model.setWhatIf(BenchModel.WhatIf.NONE));
+        key("control Z", "Ctrl+Z", "undo the last change of a condition", model::undoWhatIf);
+        key("typed /", "/", "filter the findings", findings::search);
+        key("control F", "Ctrl+F", "filter the findings", findings::search);
+        key("typed +", "+", "play faster", () -> setSpeed(speed + 1));
+        key("typed -", "-", "play slower", () -> setSpeed(speed - 1));
+        key("typed e", "E", "to the end of the job", () -> model.setTime(Double.MAX_VALUE));
+        key("typed a", "A", "to the start of the job", () -> model.setTime(0));
+        key("typed s", "S", "save the picture as PNG", this::savePicture);
+        key("control shift C", "Ctrl+Shift+C", "copy where the job stands, in words", this::copyState);
+        key("ESCAPE", "Esc", "forget the chosen finding and place", model::askNothing);
+        boardKey("SPACE", "Space", "play and pause", this::playPause);
+        boardKey("RIGHT", "Right", "one block on", () -> model.step(1));
+        boardKey("LEFT", "Left", "one block back", () -> model.step(-1));
+        boardKey("shift RIGHT", "Shift+Right", "one second on", () -> model.setTime(model.timeS() + 1));
+        boardKey("shift LEFT", "Shift+Left", "one second back", () -> model.setTime(model.timeS() - 1));
+        boardKey("PAGE_UP", "Page Up", "nearer", () -> board.zoomAt(board.getWidth() / 2, board.getHeight() / 2, 0.8));
+        boardKey("PAGE_DOWN", "Page Down", "farther", () ->
+                board.zoomAt(board.getWidth() / 2, board.getHeight() / 2, 1.25));
+        boardKey("UP", "Up", "turn the view up", () -> model.setCamera(board.orbited(board.camera(), 0, 12)));
+        boardKey("DOWN", "Down", "turn the view down", () -> model.setCamera(board.orbited(board.camera(), 0, -12)));
+        boardKey("typed [", "[", "turn the view left", () -> model.setCamera(board.orbited(board.camera(), 14, 0)));
+        boardKey("typed ]", "]", "turn the view right", () -> model.setCamera(board.orbited(board.camera(), -14, 0)));
+        boardKey("control LEFT", "Ctrl+Left", "move the view left", () -> pan(40, 0));
+        boardKey("control RIGHT", "Ctrl+Right", "move the view right", () -> pan(-40, 0));
+        boardKey("control UP", "Ctrl+Up", "move the view up", () -> pan(0, 40));
+        boardKey("control DOWN", "Ctrl+Down", "move the view down", () -> pan(0, -40));
+        boardKey("ENTER", "Enter", "ask what lies in the middle of the picture", () -> {
+            Camera c = board.camera();
+            model.ask(c.xMm(), c.yMm());
+        });
+        for (Key k : keys) {
+            JComponent to = k.boardOnly() ? board : root;
+            int when = k.boardOnly() ? JComponent.WHEN_FOCUSED : JComponent.WHEN_IN_FOCUSED_WINDOW;
+            to.getInputMap(when).put(KeyStroke.getKeyStroke(k.stroke()), k.stroke());
+            to.getActionMap().put(k.stroke(), action(k.work()));
+        }
+    }
+
+    private static Action action(Runnable work) {
+        return new AbstractAction() {
+            private static final long serialVersionUID = 1L;
+
+            @Override
+            public void actionPerformed(ActionEvent e) {
+                work.run();
+            }
+        };
+    }
+
+    private void pan(double dx, double dy) {
+        model.setCamera(board.panned(board.camera(), dx, dy));
+    }
+
+    /** The bar over the board: the few things that a hand on the mouse wants. */
+    JComponent bar() {
+        JPanel p = new JPanel(new BorderLayout());
+        JPanel buttons = new JPanel(new FlowLayout(FlowLayout.LEFT, 4, 4));
+        for (String shown : new String[] {"1", "2", "3", "F", "T", "L", "Z", "C", "D"}) {
+            Key k = keys.stream().filter(x -> x.shown().equals(shown)).findFirst().orElseThrow();
+            JButton b = new JButton(labels(shown) + "  " + shown);
+            b.setName("do " + shown);
+            b.setToolTipText(k.words() + " (" + shown + ")");
+            b.setMargin(new java.awt.Insets(3, 7, 3, 7));
+            b.setRequestFocusEnabled(false);
+            b.addActionListener(e -> k.work().run());
+            buttons.add(b);
+        }
+        JButton run = new JButton("Play / pause");
+        run.setName("play");
+        run.setMargin(new java.awt.Insets(3, 7, 3, 7));
+        run.setToolTipText("play and pause (Space)");
+        run.setRequestFocusEnabled(false);
+        run.addActionListener(e -> playPause());
+        buttons.add(run);
+        playing.setName("playing");
+        p.add(buttons);
+        playing.setBorder(BorderFactory.createEmptyBorder(0, 0, 0, 12));
+        p.add(playing, BorderLayout.EAST);
+        return p;
+    }
+
+    private static String labels(String shown) {
+        return switch (shown) {
+            case "1" -> "Above";
+            case "2" -> "Slant";
+            case "3" -> "Below";
+            case "F" -> "Whole";
+            case "T" -> "Turn";
+            case "L" -> "Lift";
+            case "Z" -> "Z factor";
+            case "C" -> "Colours";
+            default -> "Dark/light";
+        };
+    }
+
+    private interface Preset {
+        Camera of(BoardSnapshot board, int width, int height);
+    }
+
+    private void view(Preset preset) {
+        BoardSnapshot b = model.board();
+        if (b != null) {
+            double z = board.camera().zFactor();
+            flyTo(preset.of(b, Math.max(1, board.getWidth()), Math.max(1, board.getHeight())).withZFactor(z));
+        }
+    }
+
+    private void whole() {
+        Camera c = board.camera();
+        BoardSnapshot b = model.board();
+        if (b != null) {
+            Camera t = Camera.oblique(b, Math.max(1, board.getWidth()), Math.max(1, board.getHeight()));
+            flyTo(c.at(b.widthMm() / 2, b.heightMm() / 2, c.fromBelow() ? -b.thicknessMm() : 0)
+                    .showing(t.heightMm() * 1.1));
+        }
+    }
+
+    private void nextFactor() {
+        Camera c = board.camera();
+        double next = Z_FACTORS[0];
+        for (double f : Z_FACTORS) {
+            if (f > c.zFactor() + 1e-9) {
+                next = f;
+                break;
+            }
+        }
+        model.setCamera(c.withZFactor(next));
+    }
+
+    private void nextPaint() {
+        Look.Paint[] all = Look.Paint.values();
+        model.setLook(model.look().withPaint(all[(model.look().paint().ordinal() + 1) % all.length]));
+    }
+
+    private void nextSide() {
+        JobScene s = model.scene();
+        if (s != null) {
+            model.setSide(model.side() % s.job().sides().size() + 1);
+        }
+    }
+
+    private void nextFinding(int step) {
+        int n = model.findings().size();
+        if (n > 0) {
+            flyTo(model.chosen() < 0 ? (step > 0 ? 0 : n - 1) : Math.floorMod(model.chosen() + step, n));
+        }
+    }
+
+    /** Chooses a finding, goes to the moment just before it and flies there. */
+    void flyTo(int index) {
+        List<Finding> all = model.findings();
+        if (index < 0 || index >= all.size()) {
+            return;
+        }
+        Finding f = all.get(index);
+        model.choose(index);
+        if (f.timeS() != null) {
+            model.setTime(f.timeS() - BEFORE_S);
+        }
+        if (f.side() != null) {
+            model.setSide(f.side());
+        }
+        double[] at = f.atMm();
+        if (at != null) {
+            Camera c = board.camera();
+            double wide = 4;
+            double[] box = f.boxMm();
+            if (box != null) {
+                wide = Math.max(3, 1.8 * Math.max(box[2] - box[0], box[3] - box[1]));
+            }
+            if (c.fromBelow() && model.board() != null) {
+                c = Camera.oblique(model.board(), Math.max(1, board.getWidth()), Math.max(1, board.getHeight()));
+            }
+            flyTo(c.at(at[0], at[1], 0).showing(Math.min(wide, 60)));
+            model.ask(at[0], at[1]);
+        }
+    }
+
+    private void flyTo(Camera to) {
+        flightFrom = board.camera();
+        flightTo = to;
+        flightStart = System.nanoTime();
+        if (flightFrom.fromBelow() != to.fromBelow()) {
+            flight.stop();
+            model.setCamera(to);
+            return;
+        }
+        flight.restart();
+    }
+
+    private void fly() {
+        Camera a = flightFrom;
+        Camera b = flightTo;
+        if (a == null || b == null) {
+            flight.stop();
+            return;
+        }
+        double f = Math.min(1, (System.nanoTime() - flightStart) / 0.35e9);
+        if (f >= 1) {
+            flight.stop();
+            model.setCamera(b);
+            return;
+        }
+        double s = f * f * (3 - 2 * f);
+        double turn = Math.IEEEremainder(b.azimuthRad() - a.azimuthRad(), 2 * Math.PI);
+        model.setCamera(new Camera(
+                a.xMm() + (b.xMm() - a.xMm()) * s,
+                a.yMm() + (b.yMm() - a.yMm()) * s,
+                a.zMm() + (b.zMm() - a.zMm()) * s,
+                a.azimuthRad() + turn * s,
+                a.elevationRad() + (b.elevationRad() - a.elevationRad()) * s,
+                a.heightMm() * Math.pow(b.heightMm() / a.heightMm(), s),
+                false,
+                a.zFactor() + (b.zFactor() - a.zFactor()) * s));
+    }
+
+    private void playPause() {
+        JobScene s = model.scene();
+        if (s == null) {
+            return;
+        }
+        if (play.isRunning()) {
+            play.stop();
+            playing.setText(" ");
+            return;
+        }
+        if (model.timeS() >= s.endS() - 1e-6) {
+            model.setTime(0);
+        }
+        lastNanos = System.nanoTime();
+        play.start();
+        setSpeed(speed);
+    }
+
+    private void setSpeed(int index) {
+        speed = Math.max(0, Math.min(SPEEDS.length - 1, index));
+        if (play.isRunning()) {
+            playing.setText(String.format(Locale.ROOT, "playing at %.0fx  (+ / -)", SPEEDS[speed]));
+        }
+    }
+
+    private void tick() {
+        JobScene s = model.scene();
+        long now = System.nanoTime();
+        double dt = (now - lastNanos) * 1e-9;
+        lastNanos = now;
+        if (s == null) {
+            play.stop();
+            return;
+        }
+        model.setTime(model.timeS() + dt * SPEEDS[speed]);
+        if (model.timeS() >= s.endS()) {
+            play.stop();
+            playing.setText(" ");
+        }
+    }
+
+    private void copyState() {
+        BoardSnapshot b = model.board();
+        if (b != null) {
+            String words = b.job() + "\n" + OverlayPainter.lookingAt(b, board.camera()) + "\n" + b.stateWords();
+            Toolkit.getDefaultToolkit().getSystemClipboard().setContents(new StringSelection(words), null);
+        }
+    }
+
+    private void savePicture() {
+        BufferedImage shown = board.shownImage();
+        var q = board.shownRequest();
+        if (shown == null || q == null) {
+            return;
+        }
+        BufferedImage image = new BufferedImage(shown.getWidth(), shown.getHeight(), BufferedImage.TYPE_INT_RGB);
+        Graphics2D g = image.createGraphics();
+        g.drawImage(shown, 0, 0, null);
+        new OverlayPainter(q, image.getWidth(), image.getHeight(), 1).paint(g);
+        g.dispose();
+        JFileChooser chooser = new JFileChooser();
+        chooser.setSelectedFile(new java.io.File("board.png"));
+        if (chooser.showSaveDialog(frame) == JFileChooser.APPROVE_OPTION) {
+            try {
+                foilproof.app.viewer.Pictures.write(
+                        image, chooser.getSelectedFile().toPath());
+            } catch (IOException e) {
+                playing.setText("The picture could not be written: " + e.getMessage());
+            }
+        }
+    }
+
+    private void showKeys() {
+        JDialog dialog = new JDialog(frame, "Keys", false);
+        DefaultTableModel rows = new DefaultTableModel(new Object[] {"Key", "Does"}, 0) {
+            private static final long serialVersionUID = 1L;
+
+            @Override
+            public boolean isCellEditable(int row, int column) {
+                return false;
+            }
+        };
+        for (Key k : keys) {
+            rows.addRow(new Object[] {k.shown(), k.words() + (k.boardOnly() ? " (board has the focus)" : "")});
+        }
+        rows.addRow(new Object[] {"Drag", "turn the view"});
+        rows.addRow(new Object[] {"Shift+drag, right drag", "move the view"});
+        rows.addRow(new Object[] {"Wheel", "nearer and farther, at the pointer"});
+        rows.addRow(new Object[] {"Click", "what is here, who cut it"});
+        JTable table = new JTable(rows);
+        table.getColumnModel().getColumn(0).setMaxWidth(190);
+        table.getColumnModel().getColumn(0).setPreferredWidth(160);
+        TableRowSorter<DefaultTableModel> sorter = new TableRowSorter<>(rows);
+        table.setRowSorter(sorter);
+        JTextField search = new JTextField();
+        search.putClientProperty("JTextField.placeholderText", "Search the keys");
+        search.getDocument().addDocumentListener(new DocumentListener() {
+            private void narrow() {
+                String words = java.util.regex.Pattern.quote(search.getText().strip());
+                sorter.setRowFilter(RowFilter.regexFilter("(?i)" + words));
+            }
+
+            @Override
+            public void insertUpdate(DocumentEvent e) {
+                narrow();
+            }
+
+            @Override
+            public void removeUpdate(DocumentEvent e) {
+                narrow();
+            }
+
+            @Override
+            public void changedUpdate(DocumentEvent e) {
+                narrow();
+            }
+        });
+        JPanel p = new JPanel(new BorderLayout(0, 8));
+        p.setBorder(BorderFactory.createEmptyBorder(10, 10, 10, 10));
+        p.add(search, BorderLayout.NORTH);
+        p.add(new JScrollPane(table));
+        dialog.setContentPane(p);
+        dialog.getRootPane()
+                .registerKeyboardAction(
+                        e -> dialog.dispose(), KeyStroke.getKeyStroke("ESCAPE"), JComponent.WHEN_IN_FOCUSED_WINDOW);
+        dialog.setSize(new Dimension(560, 560));
+        dialog.setLocationRelativeTo(frame);
+        dialog.setVisible(true);
+    }
+}

@@ -1,0 +1,345 @@
+package foilproof.app.ui;
+
+import foilproof.app.viewer.BoardSnapshot;
+import foilproof.app.viewer.Camera;
+import foilproof.app.viewer.Frame;
+import foilproof.app.viewer.GraphicsException;
+import foilproof.app.viewer.JobScene;
+import foilproof.app.viewer.Look;
+import foilproof.app.viewer.OffscreenRenderer;
+import foilproof.app.viewer.OverlayPainter;
+import foilproof.app.viewer.Pictures;
+import java.awt.Color;
+import java.awt.Cursor;
+import java.awt.Dimension;
+import java.awt.Graphics;
+import java.awt.Graphics2D;
+import java.awt.RenderingHints;
+import java.awt.event.ComponentAdapter;
+import java.awt.event.ComponentEvent;
+import java.awt.event.MouseAdapter;
+import java.awt.event.MouseEvent;
+import java.awt.event.MouseWheelEvent;
+import java.awt.geom.AffineTransform;
+import java.awt.image.BufferedImage;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.CompletionException;
+import java.util.concurrent.atomic.AtomicInteger;
+import javax.swing.SwingUtilities;
+import javax.swing.Timer;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The board, large in the middle: paints the last frame that came back, with words and handles of the very request that
+ * made it. While something moves frames are smaller and plain; at rest a fine one follows.
+ */
+final class BoardView extends Drawn {
+    private static final long serialVersionUID = 1L;
+    private static final int REST_MS = 140;
+    /** A frame that takes longer than this while moving is drawn smaller the next time, seconds. */
+    private static final double SLOW_S = 0.05;
+
+    private final transient BenchModel model;
+    private final transient OffscreenRenderer renderer;
+    private final AtomicInteger newest = new AtomicInteger();
+    private final Timer rest;
+    private transient @Nullable BufferedImage image;
+    private transient OffscreenRenderer.@Nullable Request shown;
+    private boolean drawing;
+    private boolean again;
+    private boolean restAgain;
+    private double movingScale = 0.75;
+    private @Nullable String trouble;
+    private int framesShown;
+
+    BoardView(BenchModel model, OffscreenRenderer renderer) {
+        this.model = model;
+        this.renderer = renderer;
+        setFocusable(true);
+        setMinimumSize(new Dimension(200, 150));
+        setName("board");
+        getAccessibleContext().setAccessibleName("Board");
+        setCursor(Cursor.getPredefinedCursor(Cursor.CROSSHAIR_CURSOR));
+        rest = new Timer(REST_MS, e -> drawStill());
+        rest.setRepeats(false);
+        Mouse mouse = new Mouse();
+        addMouseListener(mouse);
+        addMouseMotionListener(mouse);
+        addMouseWheelListener(mouse);
+        addComponentListener(new ComponentAdapter() {
+            @Override
+            public void componentResized(ComponentEvent e) {
+                redraw();
+            }
+        });
+        model.listen(change -> {
+            if (change == BenchModel.Change.JOB) {
+                image = null;
+                shown = null;
+                repaint();
+            }
+            if (change != BenchModel.Change.RESULT && change != BenchModel.Change.TIME) {
+                redraw();
+            }
+        });
+    }
+
+    /** Frames painted since the window opened, for tests and the curious. */
+    int framesShown() {
+        return framesShown;
+    }
+
+    /** What the shown picture was asked to be, or null. */
+    OffscreenRenderer.@Nullable Request shownRequest() {
+        return shown;
+    }
+
+    /** The last picture without words, or null. */
+    @Nullable BufferedImage shownImage() {
+        return image;
+    }
+
+    private double deviceScale() {
+        return getGraphicsConfiguration() == null
+                ? 1
+                : getGraphicsConfiguration().getDefaultTransform().getScaleX();
+    }
+
+    /** The camera in use; the oblique one where none was set yet. */
+    Camera camera() {
+        Camera c = model.camera();
+        BoardSnapshot b = model.board();
+        if (c == null && b != null) {
+            c = Camera.oblique(b, Math.max(1, getWidth()), Math.max(1, getHeight()));
+        }
+        return c == null ? new Camera(0, 0, 0, 0, 1, 50, false, 1) : c;
+    }
+
+    /** Asks for a new picture as soon as may be. */
+    void redraw() {
+        newest.incrementAndGet();
+        if (drawing) {
+            again = true;
+            return;
+        }
+        draw(false);
+        rest.restart();
+    }
+
+    private void drawStill() {
+        if (drawing) {
+            restAgain = true;
+            return;
+        }
+        draw(true);
+    }
+
+    private OffscreenRenderer.@Nullable Request request(boolean still) {
+        BoardSnapshot b = model.board();
+        if (b == null || getWidth() < 2 || getHeight() < 2) {
+            return null;
+        }
+        double scale = deviceScale() * (still ? 1 : movingScale);
+        Look look = still ? model.look().fine(4, 4, true) : model.look().fine(1, 8, false);
+        BoardSnapshot marked = b.withMarks(JobScene.marks(model.findings(), b.side(), model.chosen()));
+        return new OffscreenRenderer.Request(
+                marked,
+                model.conditions(b),
+                camera(),
+                look,
+                (int) Math.max(1, getWidth() * scale),
+                (int) Math.max(1, getHeight() * scale));
+    }
+
+    private void draw(boolean still) {
+        OffscreenRenderer.Request q = request(still);
+        if (q == null) {
+            return;
+        }
+        drawing = true;
+        again = false;
+        int mine = newest.get();
+        renderer.draw(q, () -> mine != newest.get())
+                .whenComplete((frame, error) -> SwingUtilities.invokeLater(() -> done(q, frame, error, still)));
+    }
+
+    private void done(
+            OffscreenRenderer.Request q, @Nullable Frame frame, @Nullable Throwable error, boolean still) {
+        drawing = false;
+        Throwable cause = error instanceof CompletionException && error.getCause() != null ? error.getCause() : error;
+        if (frame != null) {
+            trouble = null;
+            image = Pictures.image(frame);
+            shown = q;
+            framesShown++;
+            if (!still) {
+                movingScale = frame.drawS() > SLOW_S ? Math.max(0.4, movingScale * 0.85) : Math.min(1, movingScale * 1.1);
+            }
+            repaint();
+        } else if (cause instanceof GraphicsException) {
+            trouble = cause.getMessage();
+            repaint();
+        } else if (cause != null && !(cause instanceof CancellationException)) {
+            trouble = "The picture failed: " + cause;
+            repaint();
+        }
+        if (again) {
+            draw(false);
+            rest.restart();
+        } else if (restAgain || cause instanceof CancellationException) {
+            restAgain = false;
+            rest.restart();
+        }
+    }
+
+    @Override
+    protected void paintComponent(Graphics graphics) {
+        Graphics2D g = (Graphics2D) graphics.create();
+        g.setColor(getBackground());
+        g.fillRect(0, 0, getWidth(), getHeight());
+        BufferedImage im = image;
+        OffscreenRenderer.Request q = shown;
+        if (im != null && q != null) {
+            g.setRenderingHint(RenderingHints.KEY_INTERPOLATION, RenderingHints.VALUE_INTERPOLATION_BILINEAR);
+            AffineTransform at = AffineTransform.getScaleInstance(
+                    (double) getWidth() / im.getWidth(), (double) getHeight() / im.getHeight());
+            g.drawImage(im, at, null);
+            new OverlayPainter(q, getWidth(), getHeight(), 1).paint(g);
+            asked(g, q);
+        }
+        String words = trouble != null ? trouble : im == null && model.scene() != null ? "Drawing the board ..." : null;
+        if (words != null) {
+            paintWords(g, words);
+        }
+        g.dispose();
+    }
+
+    private void asked(Graphics2D g, OffscreenRenderer.Request q) {
+        double[] p = model.asked();
+        if (p == null) {
+            return;
+        }
+        double z = q.board().spot(q.conditions(), p[0], p[1]).zMm();
+        double[] at = q.camera().project(p[0], p[1], z, getWidth(), getHeight());
+        if (at[2] <= 0) {
+            return;
+        }
+        int x = (int) Math.round(at[0]);
+        int y = (int) Math.round(at[1]);
+        for (int pass = 0; pass < 2; pass++) {
+            g.setColor(pass == 0 ? new Color(0, 0, 0, 160) : Color.WHITE);
+            g.setStroke(new java.awt.BasicStroke(pass == 0 ? 4f : 1.6f));
+            g.drawLine(x - 13, y, x - 4, y);
+            g.drawLine(x + 4, y, x + 13, y);
+            g.drawLine(x, y - 13, x, y - 4);
+            g.drawLine(x, y + 4, x, y + 13);
+        }
+    }
+
+    private void paintWords(Graphics2D g, String words) {
+        g.setRenderingHint(RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
+        g.setColor(getForeground());
+        g.setFont(getFont().deriveFont(14f));
+        int y = getHeight() / 2;
+        for (String line : words.split("\n")) {
+            g.drawString(line, 40, y);
+            y += 20;
+        }
+    }
+
+    private final class Mouse extends MouseAdapter {
+        private @Nullable MouseEvent pressed;
+        private @Nullable Camera start;
+        private boolean moved;
+
+        @Override
+        public void mousePressed(MouseEvent e) {
+            requestFocusInWindow();
+            pressed = e;
+            start = camera();
+            moved = false;
+        }
+
+        @Override
+        public void mouseDragged(MouseEvent e) {
+            MouseEvent from = pressed;
+            Camera c = start;
+            if (from == null || c == null) {
+                return;
+            }
+            int dx = e.getX() - from.getX();
+            int dy = e.getY() - from.getY();
+            if (!moved && Math.hypot(dx, dy) < 4) {
+                return;
+            }
+            moved = true;
+            boolean pan = SwingUtilities.isRightMouseButton(from)
+                    || SwingUtilities.isMiddleMouseButton(from)
+                    || from.isShiftDown();
+            model.setCamera(pan ? panned(c, dx, dy) : orbited(c, dx, dy));
+        }
+
+        @Override
+        public void mouseReleased(MouseEvent e) {
+            if (!moved && SwingUtilities.isLeftMouseButton(e)) {
+                askAt(e.getX(), e.getY());
+            }
+            pressed = null;
+        }
+
+        @Override
+        public void mouseWheelMoved(MouseWheelEvent e) {
+            zoomAt(e.getX(), e.getY(), Math.pow(1.18, e.getPreciseWheelRotation()));
+        }
+    }
+
+    Camera orbited(Camera c, double dx, double dy) {
+        double e = c.elevationRad() + dy * 0.008;
+        double low = Math.toRadians(4);
+        // The underside is a view of its own: turning does not slip through the board's edge.
+        e = c.fromBelow() ? Math.min(-low, e) : Math.max(low, e);
+        return c.turned(c.azimuthRad() - dx * 0.008, e).withParallel(false);
+    }
+
+    Camera panned(Camera c, double dx, double dy) {
+        double perPixel = c.heightMm() / Math.max(1, getHeight());
+        double se = Math.max(0.25, Math.abs(Math.sin(c.elevationRad())));
+        double rx = -dx * perPixel;
+        double uy = dy * perPixel / se * (c.fromBelow() ? -1 : 1);
+        double ca = Math.cos(c.azimuthRad());
+        double sa = Math.sin(c.azimuthRad());
+        return c.at(c.xMm() + rx * ca - uy * sa, c.yMm() + rx * sa + uy * ca, c.zMm());
+    }
+
+    /** Zooms so that the place under the pointer stays where it is. */
+    void zoomAt(int x, int y, double factor) {
+        Camera c = camera();
+        double[] before = onPlane(c, x, y);
+        Camera z = c.showing(c.heightMm() * factor);
+        double[] after = onPlane(z, x, y);
+        if (before.length > 0 && after.length > 0) {
+            z = z.at(z.xMm() + before[0] - after[0], z.yMm() + before[1] - after[1], z.zMm());
+        }
+        model.setCamera(z);
+    }
+
+    private double[] onPlane(Camera c, int x, int y) {
+        double[] ray = c.ray(x, y, getWidth(), getHeight());
+        if (Math.abs(ray[5]) < 1e-6) {
+            return new double[0];
+        }
+        double t = (c.zMm() - ray[2]) / ray[5];
+        return new double[] {ray[0] + t * ray[3], ray[1] + t * ray[4]};
+    }
+
+    private void askAt(int x, int y) {
+        OffscreenRenderer.Request q = shown;
+        if (q == null) {
+            return;
+        }
+        double[] hit = q.camera().pick(q.board(), q.conditions(), x, y, getWidth(), getHeight());
+        if (hit.length > 0) {
+            model.ask(hit[0], hit[1]);
+        }
+    }
+}

@@ -1,0 +1,356 @@
+package foilproof.app.ui;
+
+import foilproof.app.viewer.JobScene;
+import foilproof.app.viewer.OverlayPainter;
+import foilproof.dryrun.DryRunResult;
+import foilproof.findings.Finding;
+import foilproof.findings.NotChecked;
+import foilproof.findings.Severity;
+import java.awt.BorderLayout;
+import java.awt.Color;
+import java.awt.Component;
+import java.awt.Dimension;
+import java.awt.Graphics;
+import java.awt.Graphics2D;
+import java.awt.RenderingHints;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.function.IntConsumer;
+import javax.swing.BorderFactory;
+import javax.swing.DefaultListCellRenderer;
+import javax.swing.DefaultListModel;
+import javax.swing.Icon;
+import javax.swing.JLabel;
+import javax.swing.JList;
+import javax.swing.JPanel;
+import javax.swing.JScrollPane;
+import javax.swing.JSplitPane;
+import javax.swing.JTextArea;
+import javax.swing.JTextField;
+import javax.swing.ListSelectionModel;
+import javax.swing.event.DocumentEvent;
+import javax.swing.event.DocumentListener;
+import org.jspecify.annotations.Nullable;
+
+/** The verdict, the findings worst first with a filter, and all that is said of the chosen one. */
+final class FindingsPanel extends JPanel {
+    private static final long serialVersionUID = 1L;
+
+    /** A row: a finding of the base, its number, and whether the what-if takes it away; or one that the what-if adds. */
+    private record Row(Finding finding, int index, String difference) {}
+
+    private final transient BenchModel model;
+    private final transient IntConsumer fly;
+    private final JLabel verdict = new JLabel(" ");
+    private final JLabel state = new JLabel(" ");
+    private final JTextField filter = new JTextField();
+    private final DefaultListModel<Row> rows = new DefaultListModel<>();
+    private final JList<Row> list = new JList<>(rows);
+    private final JTextArea detail = new JTextArea();
+    private boolean filling;
+
+    FindingsPanel(BenchModel model, IntConsumer fly) {
+        super(new BorderLayout(0, 6));
+        this.model = model;
+        this.fly = fly;
+        setName("findings panel");
+        setBorder(BorderFactory.createEmptyBorder(8, 10, 8, 10));
+        verdict.putClientProperty("FlatLaf.styleClass", "h2");
+        filter.putClientProperty("JTextField.placeholderText", "Filter: hair, side 2, line 431, fix, engraver ...");
+        filter.putClientProperty("JTextField.showClearButton", true);
+        filter.setName("filter");
+        filter.getAccessibleContext().setAccessibleName("Filter findings");
+        JPanel head = new JPanel(new BorderLayout(0, 4));
+        head.add(verdict, BorderLayout.NORTH);
+        head.add(state, BorderLayout.CENTER);
+        head.add(filter, BorderLayout.SOUTH);
+        add(head, BorderLayout.NORTH);
+        list.setName("findings");
+        list.getAccessibleContext().setAccessibleName("Findings, worst first");
+        list.setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
+        list.setCellRenderer(new Renderer());
+        list.addListSelectionListener(e -> {
+            Row r = list.getSelectedValue();
+            if (!filling && !e.getValueIsAdjusting() && r != null) {
+                show(r.finding());
+                if (r.index() >= 0) {
+                    this.fly.accept(r.index());
+                }
+            }
+        });
+        detail.setName("finding text");
+        detail.setEditable(false);
+        detail.setLineWrap(true);
+        detail.setWrapStyleWord(true);
+        detail.setMargin(new java.awt.Insets(8, 8, 8, 8));
+        detail.getAccessibleContext().setAccessibleName("The chosen finding in full");
+        JScrollPane lower = new JScrollPane(detail);
+        JScrollPane upper = new JScrollPane(list);
+        JSplitPane split = new JSplitPane(JSplitPane.VERTICAL_SPLIT, upper, lower);
+        split.setResizeWeight(0.55);
+        split.setBorder(BorderFactory.createEmptyBorder());
+        upper.setPreferredSize(new Dimension(300, 320));
+        lower.setPreferredSize(new Dimension(300, 260));
+        add(split);
+        filter.getDocument().addDocumentListener(new DocumentListener() {
+            @Override
+            public void insertUpdate(DocumentEvent e) {
+                fill();
+            }
+
+            @Override
+            public void removeUpdate(DocumentEvent e) {
+                fill();
+            }
+
+            @Override
+            public void changedUpdate(DocumentEvent e) {
+                fill();
+            }
+        });
+        model.listen(c -> {
+            if (c == BenchModel.Change.JOB || c == BenchModel.Change.RESULT) {
+                fill();
+            } else if (c == BenchModel.Change.CHOICE) {
+                select(model.chosen());
+            }
+        });
+    }
+
+    /** Puts the cursor into the filter. */
+    void search() {
+        filter.requestFocusInWindow();
+        filter.selectAll();
+    }
+
+    private void select(int index) {
+        filling = true;
+        for (int i = 0; i < rows.size(); i++) {
+            if (rows.get(i).index() == index && index >= 0) {
+                list.setSelectedIndex(i);
+                list.ensureIndexIsVisible(i);
+                show(rows.get(i).finding());
+            }
+        }
+        if (index < 0) {
+            list.clearSelection();
+        }
+        filling = false;
+    }
+
+    private static String key(Finding f) {
+        double[] at = f.atMm();
+        String place = at == null ? "" : Math.round(at[0] * 2) + "," + Math.round(at[1] * 2);
+        return f.kind() + "|" + f.side() + "|" + f.tool() + "|" + place;
+    }
+
+    private void fill() {
+        filling = true;
+        rows.clear();
+        DryRunResult base = model.result();
+        DryRunResult other = model.whatIfResult();
+        if (base == null) {
+            verdict.setText(model.scene() == null ? "No job yet" : "Checking ...");
+            state.setText(model.scene() == null ? "Open a job, a folder or a program." : "The board can be looked at meanwhile.");
+            detail.setText("");
+        } else {
+            List<Finding> now = other == null ? List.of() : other.document().findings();
+            Set<String> after = new HashSet<>();
+            now.forEach(f -> after.add(key(f)));
+            Set<String> before = new HashSet<>();
+            int gone = 0;
+            int fresh = 0;
+            List<Row> all = new ArrayList<>();
+            List<Finding> findings = base.document().findings();
+            for (int i = 0; i < findings.size(); i++) {
+                before.add(key(findings.get(i)));
+                boolean left = other == null || after.contains(key(findings.get(i)));
+                gone += left ? 0 : 1;
+                all.add(new Row(findings.get(i), i, left ? "" : "gone"));
+            }
+            for (Finding f : now) {
+                if (!before.contains(key(f))) {
+                    all.add(fresh++, new Row(f, -1, "new"));
+                }
+            }
+            for (Row r : all) {
+                if (matches(r.finding())) {
+                    rows.addElement(r);
+                }
+            }
+            verdict.setText("Verdict: " + base.document().verdict().word());
+            state.setText(counts(findings) + (other == null ? "" : "; what if: " + fresh + " new, " + gone + " gone"));
+            if (model.chosen() < 0) {
+                detail.setText(overview(base));
+                detail.setCaretPosition(0);
+            }
+        }
+        filling = false;
+        repaint();
+    }
+
+    private boolean matches(Finding f) {
+        String words = filter.getText().strip().toLowerCase(Locale.ROOT);
+        if (words.isEmpty()) {
+            return true;
+        }
+        String all = (f.kind() + " " + f.severity().word() + " " + f.message() + " side " + f.side() + " line " + f.line() + " "
+                        + f.tool() + " " + f.program())
+                .toLowerCase(Locale.ROOT);
+        for (String w : words.split(",")) {
+            if (!all.contains(w.strip())) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private static String counts(List<Finding> findings) {
+        if (findings.isEmpty()) {
+            return "nothing found";
+        }
+        StringBuilder s = new StringBuilder();
+        for (Severity v : Severity.values()) {
+            long n = findings.stream().filter(f -> f.severity() == v).count();
+            if (n > 0) {
+                s.append(s.length() == 0 ? "" : ", ").append(n).append(' ').append(v.word());
+            }
+        }
+        return s.toString();
+    }
+
+    private static String overview(DryRunResult r) {
+        StringBuilder s = new StringBuilder("Not checked:\n");
+        for (NotChecked n : r.document().notChecked()) {
+            s.append("- ").append(n.what()).append(": ").append(n.why()).append('\n');
+        }
+        if (r.document().notChecked().isEmpty()) {
+            s.append("- nothing that this build knows of\n");
+        }
+        if (!r.document().assumed().isEmpty()) {
+            s.append("\nAssumed:\n");
+            r.document().assumed().forEach(a -> s.append("- ").append(a).append('\n'));
+        }
+        s.append(
+                "\nGlass fibre and fine dust, spinning cutters and live circuits hurt: keep extraction, guards and "
+                        + "glasses in use, and follow local rules and licensed practice.\n");
+        return s.toString();
+    }
+
+    private void show(Finding f) {
+        StringBuilder s = new StringBuilder();
+        tell(s, f, "");
+        detail.setText(s.toString());
+        detail.setCaretPosition(0);
+    }
+
+    private static void tell(StringBuilder s, Finding f, String indent) {
+        s.append(indent).append(f.severity().word()).append(", ").append(f.kind()).append(" (rests on: ");
+        s.append(f.certainty().word()).append(")\n");
+        s.append(indent).append(f.message()).append('\n');
+        if (!f.doThis().isEmpty()) {
+            s.append(indent).append("Do: ").append(f.doThis()).append('\n');
+        }
+        s.append(indent).append(where(f)).append('\n');
+        if (f.measured() != null) {
+            s.append(indent).append(String.format(Locale.ROOT, "%s %.4g %s", f.measured().name(), f.measured().value(), f.measured().unit()));
+            if (f.measured().plusMinus() != null) {
+                s.append(String.format(Locale.ROOT, " +/- %.2g", f.measured().plusMinus()));
+            }
+            if (f.limit() != null) {
+                s.append(String.format(Locale.ROOT, ", limit %.4g %s", f.limit().value(), f.limit().unit()));
+            }
+            s.append('\n');
+        }
+        if (!f.consequences().isEmpty()) {
+            s.append('\n').append(indent).append("From this follow:\n");
+            for (Finding c : f.consequences()) {
+                tell(s, c, indent + "   ");
+            }
+        }
+    }
+
+    private static String where(Finding f) {
+        StringBuilder s = new StringBuilder();
+        if (f.side() != null) {
+            s.append("side ").append(f.side());
+        }
+        double[] at = f.atMm();
+        if (at != null) {
+            s.append(String.format(
+                    Locale.ROOT, ", X %.2f Y %.2f mm (%.0f, %.0f thou)", at[0], at[1], at[0] / 0.0254, at[1] / 0.0254));
+        }
+        if (f.program() != null) {
+            s.append(", ").append(f.program());
+            if (f.line() != null) {
+                s.append(" line ").append(f.line());
+            }
+        }
+        if (f.timeS() != null) {
+            s.append(", at ").append(JobScene.clock(f.timeS()));
+        }
+        if (f.tool() != null) {
+            s.append(", ").append(f.tool());
+        }
+        return s.length() == 0 ? "the job as a whole" : s.toString();
+    }
+
+    /** A severity's shape and number. */
+    private record Badge(int severity, String words) implements Icon {
+        @Override
+        public void paintIcon(Component c, Graphics graphics, int x, int y) {
+            Graphics2D g = (Graphics2D) graphics.create();
+            g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
+            g.setRenderingHint(RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
+            g.setColor(OverlayPainter.severityColour(severity));
+            g.fill(OverlayPainter.severityShape(severity, x + 12, y + 12, 11));
+            g.setColor(Color.WHITE);
+            g.setFont(c.getFont().deriveFont(11f));
+            g.drawString(words, x + 12 - g.getFontMetrics().stringWidth(words) / 2, y + 16);
+            g.dispose();
+        }
+
+        @Override
+        public int getIconWidth() {
+            return 26;
+        }
+
+        @Override
+        public int getIconHeight() {
+            return 24;
+        }
+    }
+
+    private static final class Renderer extends DefaultListCellRenderer {
+        private static final long serialVersionUID = 1L;
+
+        @Override
+        public Component getListCellRendererComponent(
+                JList<?> list, @Nullable Object value, int index, boolean selected, boolean focus) {
+            JLabel label = (JLabel) super.getListCellRendererComponent(list, "", index, selected, focus);
+            if (value instanceof Row row) {
+                Finding f = row.finding();
+                int severity = Severity.NOTE.ordinal() - f.severity().ordinal();
+                label.setIcon(new Badge(severity, row.index() < 0 ? "+" : Integer.toString(row.index() + 1)));
+                String difference = row.difference().isEmpty() ? "" : "<b>[what if: " + row.difference() + "]</b> ";
+                int width = Math.max(160, list.getWidth() - 90);
+                label.setText("<html><body style='width:" + width * 3 / 4 + "px'>" + difference + "<b>" + f.kind() + "</b> "
+                        + escape(f.message())
+                        + (f.consequences().isEmpty() ? "" : " <i>(" + f.consequences().size() + " more follow)</i>")
+                        + "</body></html>");
+                label.setBorder(BorderFactory.createEmptyBorder(4, 4, 4, 4));
+                label.setIconTextGap(8);
+                label.setVerticalTextPosition(TOP);
+                label.getAccessibleContext().setAccessibleName(f.severity().word() + ", " + f.kind() + ", " + f.message());
+            }
+            return label;
+        }
+
+        private static String escape(String s) {
+            return s.replace("&", "&amp;").replace("<", "&lt;");
+        }
+    }
+}
