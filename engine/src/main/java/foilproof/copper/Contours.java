@@ -100,6 +100,44 @@ final class Contours {
         return new Contours(x, y, kind, starts.toArray(), components.toArray(), cellMm);
     }
 
+    /** Area within all contours and its error, from the links alone: each adds its cross product. */
+    static double[] areaOf(MapStripe[] stripes, double cellMm) {
+        double[] sum = new double[2];
+        for (int s = 0; s < stripes.length; s++) {
+            MapStripe here = stripes[s];
+            MapStripe next = s + 1 < stripes.length ? stripes[s + 1] : here;
+            for (int k = 0; k < here.runHidden.size; k++) {
+                sum[1] += 0.5 * here.runHidden.data[k] * cellMm * cellMm;
+            }
+            for (int k = 0; k < here.next.size; k++) {
+                if (here.next.data[k] != -1) {
+                    addLink(here, k, here, next, here.next.data[k], cellMm, sum);
+                }
+            }
+            for (int k = 0; k < here.foreignFrom.size; k++) {
+                addLink(next, here.foreignFrom.data[k], here, next, here.foreignTo.data[k], cellMm, sum);
+            }
+        }
+        return sum;
+    }
+
+    private static void addLink(
+            MapStripe fromStripe, int from, MapStripe here, MapStripe next, int to, double cellMm, double[] sum) {
+        MapStripe toStripe = to >= 0 ? here : next;
+        int at = to >= 0 ? to : -2 - to;
+        double x0 = fromStripe.x.data[from];
+        double y0 = fromStripe.y.data[from];
+        double x1 = toStripe.x.data[at];
+        double y1 = toStripe.y.data[at];
+        sum[0] += 0.5 * (x0 * y1 - x1 * y0);
+        double length = Math.sqrt((x1 - x0) * (x1 - x0) + (y1 - y0) * (y1 - y0));
+        sum[1] += length * cellMm * errorCells((byte) fromStripe.kind.data[from]);
+    }
+
+    private static double errorCells(byte kind) {
+        return kind == MapStripe.SLOPED ? SLOPED_ERROR_CELLS : kind == MapStripe.WALL ? WALL_ERROR_CELLS : 0;
+    }
+
     int loops() {
         return loopComponent.length;
     }
@@ -126,10 +164,7 @@ final class Contours {
                 twice += (x[k] - ox) * (y[n] - oy) - (x[n] - ox) * (y[k] - oy);
                 double dx = x[n] - x[k];
                 double dy = y[n] - y[k];
-                double off = kind[k] == MapStripe.SLOPED
-                        ? SLOPED_ERROR_CELLS
-                        : kind[k] == MapStripe.WALL ? WALL_ERROR_CELLS : 0;
-                error += off * cellMm * Math.sqrt(dx * dx + dy * dy);
+                error += errorCells(kind[k]) * cellMm * Math.sqrt(dx * dx + dy * dy);
             }
             areaMm2[loopComponent[l]] += 0.5 * twice;
             errorMm2[loopComponent[l]] += error;

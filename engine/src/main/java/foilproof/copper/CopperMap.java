@@ -67,6 +67,12 @@ public final class CopperMap {
         componentAreaMm2 = new double[count];
         double[] errors = new double[count];
         contours.addAreas(componentAreaMm2, errors);
+        for (int s = 0; s < bands; s++) {
+            for (int k = 0; k < stripes[s].runHidden.size; k++) {
+                errors[componentOfRun[runBase[s] + k]] +=
+                        0.5 * stripes[s].runHidden.data[k] * field.cellMm() * field.cellMm();
+            }
+        }
         pieceOfComponent = new int[count];
         pieces = List.copyOf(collectPieces(stripes, runBase, errors));
         double area = 0;
@@ -87,6 +93,22 @@ public final class CopperMap {
      */
     public static CopperMap of(MarginField field, double levelMm) {
         return new CopperMap(field, levelMm);
+    }
+
+    /**
+     * Area above a level, and how far it may be off, without telling pieces apart.
+     *
+     * @return area and error, mm2
+     */
+    public static double[] area(MarginField field, double levelMm) {
+        int squareRows = field.rows() + 1;
+        int bands = (squareRows + BAND_ROWS - 1) / BAND_ROWS;
+        MapStripe[] stripes = IntStream.range(0, bands)
+                .parallel()
+                .mapToObj(s -> new MapStripe(
+                        field, (float) levelMm, s * BAND_ROWS - 1, Math.min((s + 1) * BAND_ROWS, squareRows) - 1))
+                .toArray(MapStripe[]::new);
+        return Contours.areaOf(stripes, field.cellMm());
     }
 
     /** Joins the runs of neighbouring rows that overlap; numbers the components by their first run. */

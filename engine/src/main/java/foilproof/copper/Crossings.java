@@ -47,7 +47,7 @@ final class Crossings {
         inward = throughCopper ? 1 : -1;
         IntList chosen = new IntList(c.x.length / 3 + 16);
         DoubleList lengths = new DoubleList(c.x.length / 3 + 16);
-        double spacing = Math.max(0.02, 2 * c.cellMm);
+        double spacing = Math.max(0.03, 3 * c.cellMm);
         for (int l = 0; l < c.loops(); l++) {
             sampleLoop(c.loopStart[l], c.loopStart[l + 1], spacing, chosen, lengths);
         }
@@ -150,9 +150,9 @@ final class Crossings {
         }
 
         @Override
-        public void vertex(int k) {
-            double dx = c.x[k] - px;
-            double dy = c.y[k] - py;
+        public void vertex(int k, float x, float y) {
+            double dx = x - px;
+            double dy = y - py;
             if (emptying) {
                 empty &= dx * dx + dy * dy >= clear;
                 return;

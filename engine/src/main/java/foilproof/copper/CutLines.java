@@ -2,6 +2,7 @@ package foilproof.copper;
 
 import foilproof.motion.Segments;
 import foilproof.motion.ToolRun;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -194,6 +195,21 @@ public final class CutLines {
             }
         }
         return deepest;
+    }
+
+    /** Several runs' lines as one, in their order. */
+    public static CutLines all(List<CutLines> several) {
+        Builder b = builder();
+        for (CutLines lines : several) {
+            for (int i = 0; i < lines.size(); i++) {
+                if (i == 0 || lines.path(i) != lines.path(i - 1)) {
+                    b.begin(lines.xMm(i), lines.yMm(i), lines.program(i), lines.line(i));
+                } else {
+                    b.add(lines.xMm(i), lines.yMm(i), lines.program(i), lines.line(i), lines.judged(i));
+                }
+            }
+        }
+        return b.build();
     }
 
     /** Starts a new set of lines. */

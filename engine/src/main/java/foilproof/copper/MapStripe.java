@@ -23,6 +23,9 @@ final class MapStripe {
     final IntList runEnd = new IntList(256);
     final IntList runCopper = new IntList(256);
     final IntList runMiddle = new IntList(256);
+    /** Cells of a run that only a crest between cell centres passes: their copper is not in the contour's area. */
+    final IntList runHidden = new IntList(256);
+
     final int[] rowRuns;
     final DoubleList x = new DoubleList(256);
     final DoubleList y = new DoubleList(256);
@@ -41,6 +44,7 @@ final class MapStripe {
     private final int rows;
     private final float steepestStep;
     private final MarginRows margins;
+    private final IntList liftedHere = new IntList(64);
     private IntList below = new IntList(64);
     private IntList above = new IntList(64);
     private int[] idBelow;
@@ -69,7 +73,7 @@ final class MapStripe {
     private void build(int firstSquareRow, int endSquareRow) {
         runsOf(firstSquareRow, below);
         if (firstSquareRow >= 0) {
-            addRuns(firstSquareRow);
+            addRuns(firstSquareRow, below);
             crossRow(firstSquareRow, below, idBelow);
         }
         for (int r = firstSquareRow; r < endSquareRow; r++) {
@@ -80,7 +84,7 @@ final class MapStripe {
                     idAbove[above.data[k]] = -2 - k;
                 }
             } else if (r + 1 < rows) {
-                addRuns(r + 1);
+                addRuns(r + 1, above);
                 crossRow(r + 1, above, idAbove);
             }
             linkSquares(r);
@@ -118,34 +122,54 @@ final class MapStripe {
     }
 
     /** Adds the runs of one row of the lifted margins, by which pieces are told apart. */
-    private void addRuns(int row) {
+    private void addRuns(int row, IntList rawRuns) {
         rowRuns[row - firstRow] = runStart.size;
-        float[] m = margins.lifted(row);
-        float[] raw = margins.raw(row);
-        int i = 0;
-        while (i < columns) {
-            while (i < columns && m[i] <= level) {
-                i++;
+        margins.liftedColumns(row, level, rawRuns, liftedHere);
+        int l = 0;
+        int k = 0;
+        int start = -1;
+        int end = -1;
+        int longest = 0;
+        int middle = -1;
+        int hidden = 0;
+        while (k < rawRuns.size || l < liftedHere.size) {
+            int run = k < rawRuns.size ? rawRuns.data[k] : Integer.MAX_VALUE;
+            int cell = l < liftedHere.size ? liftedHere.data[l] : Integer.MAX_VALUE;
+            int next = Math.min(run, cell);
+            if (next > end && start >= 0) {
+                addRun(start, end, longest, middle, hidden);
+                start = -1;
             }
-            if (i == columns) {
-                break;
+            if (start < 0) {
+                start = next;
+                longest = 0;
+                middle = -1;
+                hidden = 0;
             }
-            int start = i;
-            int longest = 0;
-            int middle = -1;
-            int copper = 0;
-            for (; i < columns && m[i] > level; i++) {
-                copper = raw[i] > level ? copper + 1 : 0;
-                if (copper > longest) {
-                    longest = copper;
-                    middle = i - copper / 2;
+            if (run < cell) {
+                end = rawRuns.data[k + 1];
+                if (end - run > longest) {
+                    longest = end - run;
+                    middle = run + longest / 2;
                 }
+                k += 2;
+            } else {
+                end = cell + 1;
+                hidden++;
+                l++;
             }
-            runStart.add(start);
-            runEnd.add(i);
-            runCopper.add(longest);
-            runMiddle.add(middle);
         }
+        if (start >= 0) {
+            addRun(start, end, longest, middle, hidden);
+        }
+    }
+
+    private void addRun(int start, int end, int copper, int middle, int hidden) {
+        runStart.add(start);
+        runEnd.add(end);
+        runCopper.add(copper);
+        runMiddle.add(middle);
+        runHidden.add(hidden);
     }
 
     /** Adds the crossings of the line through one row of cell centres, from left to right. */
@@ -327,7 +351,11 @@ final class MapStripe {
     }
 
     private boolean lifted(int row, int i) {
-        return row >= 0 && row < rows && i >= 0 && i < columns && margins.lifted(row)[i] > level;
+        return row >= 0
+                && row < rows
+                && i >= 0
+                && i < columns
+                && margins.crestNear(row, i) > level;
     }
 
     private void turn(int from, int to, int r, int i) {

@@ -51,6 +51,14 @@ public interface MarginField {
     double steepestSlope();
 
     /**
+     * The flattest sloping wall, mm of height per mm sideways: how far a wall can move sideways when a cutter goes
+     * deeper. Infinite where all walls are vertical.
+     */
+    default double flattestSlope() {
+        return steepestSlope();
+    }
+
+    /**
      * Where between two points the margin passes a level, exactly: by halving the interval with
      * {@link #exactMarginMm}, to 1/1024 of its length.
      *

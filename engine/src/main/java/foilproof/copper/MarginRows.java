@@ -76,6 +76,48 @@ final class MarginRows {
         return have;
     }
 
+    /**
+     * Those cells of a row that lie at or below a level while a crest above it passes: all that matters for joining
+     * copper at that level.
+     *
+     * @param runs the row's runs of cells above the level: start, end, start, end ...
+     * @param into takes the columns, rising
+     */
+    void liftedColumns(int row, float level, IntList runs, IntList into) {
+        into.size = 0;
+        float[] c = raw(row);
+        float least = level - steepestStep;
+        int from = 0;
+        for (int k = 0; k <= runs.size; k += 2) {
+            int to = k < runs.size ? runs.data[k] : columns;
+            for (int i = from; i < to; i++) {
+                if (c[i] > least && crestNear(row, i) > level) {
+                    into.add(i);
+                }
+            }
+            from = k < runs.size ? runs.data[k + 1] : columns;
+        }
+    }
+
+    /** The highest crest that passes within a cell of this one along its row or column. */
+    float crestNear(int row, int i) {
+        float[] c = raw(row);
+        float p = Float.NEGATIVE_INFINITY;
+        if (i >= 1 && i + 2 < columns) {
+            p = Math.max(p, crest(c[i - 1], c[i], c[i + 1], c[i + 2], steepestStep));
+        }
+        if (i >= 2 && i + 1 < columns) {
+            p = Math.max(p, crest(c[i - 2], c[i - 1], c[i], c[i + 1], steepestStep));
+        }
+        if (row >= 1 && row + 2 < rows) {
+            p = Math.max(p, crest(raw(row - 1)[i], c[i], raw(row + 1)[i], raw(row + 2)[i], steepestStep));
+        }
+        if (row >= 2 && row + 1 < rows) {
+            p = Math.max(p, crest(raw(row - 2)[i], raw(row - 1)[i], c[i], raw(row + 1)[i], steepestStep));
+        }
+        return p;
+    }
+
     private float[] lift(int row) {
         float[] c = raw(row);
         float[] out = c.clone();

@@ -22,7 +22,6 @@ public final class MergeTree {
     private final int[] peakRow;
     private final int[] peakColumn;
     private final int[] copperCells;
-    private final int[] capCells;
     private final Saddles saddles;
     private final int[] pointBasin;
 
@@ -54,7 +53,6 @@ public final class MergeTree {
         peakRow = new int[count];
         peakColumn = new int[count];
         copperCells = new int[count];
-        capCells = new int[count];
         gather(stripes, base, basin);
         saddles = allSaddles(stripes, base, basin, field.columns()).spanning(count);
         pointBasin = new int[cells.length / 2];
@@ -98,7 +96,7 @@ public final class MergeTree {
                 int leave = stripe.leaves.data[k];
                 int column = stripe.peakColumn.data[k];
                 to[base[s] + k] = leave == 0
-                        ? base[s] + k
+                        ? base[s] + stripe.find(k)
                         : leave < 0
                                 ? base[s - 1] + stripes[s - 1].lastBasins[column]
                                 : base[s + 1] + stripes[s + 1].firstBasins[column];
@@ -130,7 +128,6 @@ public final class MergeTree {
                     peakColumn[b] = stripe.peakColumn.data[k];
                 }
                 copperCells[b] += stripe.copperCells[k];
-                capCells[b] += stripe.capCells[k];
             }
         }
     }
@@ -203,10 +200,6 @@ public final class MergeTree {
 
     int copperCells(int i) {
         return copperCells[i];
-    }
-
-    int capCells(int i) {
-        return capCells[i];
     }
 
     int peakRow(int i) {

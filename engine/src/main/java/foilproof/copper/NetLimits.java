@@ -69,11 +69,9 @@ public final class NetLimits {
         int n = tree.peaks();
         DisjointSets sets = new DisjointSets(n);
         long[] cells = new long[n];
-        long[] caps = new long[n];
         int[] top = new int[n];
         for (int i = 0; i < n; i++) {
             cells[i] = tree.copperCells(i);
-            caps[i] = tree.capCells(i);
             top[i] = i;
         }
         int positive = 0;
@@ -84,7 +82,7 @@ public final class NetLimits {
             if (Math.min(cells[a], cells[b]) >= leastCells) {
                 splits.add(new int[] {positive, top[a], top[b]});
             }
-            join(sets, a, b, cells, caps, top);
+            join(sets, a, b, cells, top);
             positive++;
         }
         boolean[] skip = new boolean[n];
@@ -98,7 +96,7 @@ public final class NetLimits {
             piece[i] = sets.find(i) == i && cells[i] >= leastCells && !skip[i];
         }
         judgeSplits(sets, splits, skip);
-        judgeVanishing(sets, piece, caps);
+        judgeVanishing(piece, top);
         for (int k = positive; k < s.size && apart == null; k++) {
             int a = sets.find(s.a[k]);
             int b = sets.find(s.b[k]);
@@ -112,14 +110,12 @@ public final class NetLimits {
         }
     }
 
-    private void join(DisjointSets sets, int a, int b, long[] cells, long[] caps, int[] top) {
+    private void join(DisjointSets sets, int a, int b, long[] cells, int[] top) {
         int high = tree.peakMm(top[a]) >= tree.peakMm(top[b]) ? top[a] : top[b];
         long c = cells[a] + cells[b];
-        long p = caps[a] + caps[b];
         sets.union(a, b);
         int root = sets.find(a);
         cells[root] = c;
-        caps[root] = p;
         top[root] = high;
     }
 
@@ -140,52 +136,16 @@ public final class NetLimits {
         }
     }
 
-    private void judgeVanishing(DisjointSets sets, boolean[] piece, long[] caps) {
-        Map<Integer, IntList> peaksOf = new LinkedHashMap<>();
+    /** A piece is lost where its highest peak is cleared; what breaks off it before may be a crumb. */
+    private void judgeVanishing(boolean[] piece, int[] top) {
         for (int i = 0; i < piece.length; i++) {
-            int root = sets.find(i);
-            if (piece[root] && caps[root] < leastCells) {
-                peaksOf.computeIfAbsent(root, r -> new IntList(8)).add(i);
+            float peak = tree.peakMm(top[i]);
+            if (piece[i] && peak < field.capMm() - 1e-6 && (whole == null || peak < whole.eMm())) {
+                double x = (tree.peakColumn(top[i]) + 0.5) * field.cellMm();
+                double y = (tree.peakRow(top[i]) + 0.5) * field.cellMm();
+                whole = ZLimit.at(ZLimit.Kind.PIECE_LOST, peak, errorMm, x, y);
             }
         }
-        for (IntList peaks : peaksOf.values()) {
-            double limit = whole == null ? field.capMm() : whole.eMm();
-            double high = 0;
-            for (int k = 0; k < peaks.size; k++) {
-                high = Math.max(high, tree.peakMm(peaks.data[k]));
-            }
-            int last = peaks.data[0];
-            if (high >= limit) {
-                high = limit;
-                if (largeOne(peaks, high) >= 0) {
-                    continue;
-                }
-            }
-            double low = 0;
-            for (int step = 0; step < 14; step++) {
-                double mid = 0.5 * (low + high);
-                int large = isPiece(last, (float) mid) ? last : largeOne(peaks, mid);
-                if (large >= 0) {
-                    last = large;
-                    low = mid;
-                } else {
-                    high = mid;
-                }
-            }
-            double x = (tree.peakColumn(last) + 0.5) * field.cellMm();
-            double y = (tree.peakRow(last) + 0.5) * field.cellMm();
-            whole = ZLimit.at(ZLimit.Kind.PIECE_LOST, high, errorMm, x, y);
-        }
-    }
-
-    /** A peak whose component at an error is still a piece; -1 where none is. */
-    private int largeOne(IntList peaks, double eMm) {
-        for (int k = 0; k < peaks.size; k++) {
-            if (tree.peakMm(peaks.data[k]) > eMm && isPiece(peaks.data[k], (float) eMm)) {
-                return peaks.data[k];
-            }
-        }
-        return -1;
     }
 
     /** Whether the component of {e* > e} round a peak is larger than a crumb; stops as soon as it is. */

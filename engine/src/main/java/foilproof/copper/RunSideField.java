@@ -5,6 +5,7 @@ import foilproof.stock.ComposedBoard;
 import foilproof.stock.ComposedSide;
 import foilproof.stock.RunCut;
 import foilproof.stock.SideStock;
+import foilproof.stock.ToolProfile;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -183,5 +184,19 @@ public final class RunSideField implements ToolRunField {
     @Override
     public double steepestSlope() {
         return Math.max(SideField.LEAST_SLOPE, side.steepestConeSlope());
+    }
+
+    @Override
+    public double flattestSlope() {
+        double flattest = Double.POSITIVE_INFINITY;
+        for (Part part : parts) {
+            for (int run : part.only().runs()) {
+                ToolProfile profile = part.only().envelope(run).profile();
+                double cone = part.only().envelope(run).steepestConeSlope();
+                // A ball's wall is flatter than 45 degrees only where it is shallower than 0.3 of its radius.
+                flattest = Math.min(flattest, profile.isFlat() ? Double.POSITIVE_INFINITY : cone > 0 ? cone : 1);
+            }
+        }
+        return flattest;
     }
 }

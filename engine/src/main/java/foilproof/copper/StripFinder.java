@@ -2,6 +2,7 @@ package foilproof.copper;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -61,7 +62,8 @@ public final class StripFinder {
         return new StripFinder(map, widestMm, cuts, designed).find();
     }
 
-    private List<Strip> find() {
+    /** Samples that follow each other or face each other. */
+    private Collection<IntList> groups() {
         int n = copper.vertex.length;
         DisjointSets sets = new DisjointSets(n);
         for (int s = 0; s < n; s++) {
@@ -78,7 +80,7 @@ public final class StripFinder {
                     sets.union(s, t);
                     break;
                 }
-                if (gap > 0.06) {
+                if (gap > 0.09) {
                     break;
                 }
             }
@@ -93,8 +95,12 @@ public final class StripFinder {
                 groups.computeIfAbsent(sets.find(s), r -> new IntList(16)).add(s);
             }
         }
+        return groups.values();
+    }
+
+    private List<Strip> find() {
         List<Strip> strips = new ArrayList<>();
-        for (IntList group : groups.values()) {
+        for (IntList group : groups()) {
             Strip strip = measure(group);
             if (strip != null) {
                 strips.add(strip);
@@ -105,6 +111,87 @@ public final class StripFinder {
                 .thenComparingDouble(Strip::xMm)
                 .thenComparingDouble(Strip::yMm));
         return strips;
+    }
+
+    /**
+     * The Z error from which a run leaves wanted copper narrower than a width: the least over all strips that are not
+     * leftover.
+     *
+     * @param map copper at the foil's bottom at the set-up
+     * @param field e* of the run
+     * @param thresholdMm the width (needs.md E8: 0.25 watch, 0.15 fix)
+     * @param highestMm errors above this are not in question
+     * @return null where no strip gets that narrow below {@code highestMm}
+     */
+    public static @Nullable ZLimit widthLimit(
+            CopperMap map,
+            ToolRunField field,
+            double thresholdMm,
+            double highestMm,
+            List<CutLines> cuts,
+            @Nullable Designed designed) {
+        // A wall moves sideways by 1 / slope of the error: strips wider than this cannot get so narrow.
+        double moved = Math.max(0, highestMm) / field.flattestSlope();
+        StripFinder finder = new StripFinder(map, thresholdMm + 2 * moved + 1e-4, cuts, designed);
+        List<Integer> samples = new ArrayList<>();
+        for (IntList group : finder.groups()) {
+            if (finder.gridLength(group) < Strip.LEAST_LENGTH_MM) {
+                continue;
+            }
+            int narrowest = group.data[0];
+            double[] widths = new double[group.size];
+            for (int k = 0; k < group.size; k++) {
+                widths[k] = finder.copper.widthMm[group.data[k]];
+                narrowest = widths[k] < finder.copper.widthMm[narrowest] ? group.data[k] : narrowest;
+            }
+            if (!finder.isLeftover(narrowest, median(widths))) {
+                for (int k = 0; k < group.size; k++) {
+                    samples.add(group.data[k]);
+                }
+            }
+        }
+        samples.sort(Comparator.comparingDouble((Integer s) -> finder.copper.widthMm[s])
+                .thenComparingInt(Integer::intValue));
+        return finder.leastError(samples, field, thresholdMm, highestMm);
+    }
+
+    private boolean isLeftover(int sample, double usual) {
+        int p = copper.vertex[sample];
+        double half = 0.5 * copper.widthMm[sample];
+        double[] at = {
+            0,
+            0,
+            index.contours.x[p] + half * index.normalX[p],
+            index.contours.y[p] + half * index.normalY[p]
+        };
+        boolean[] leftover = new boolean[1];
+        judge(sample, at, usual, leftover, new int[2]);
+        return leftover[0];
+    }
+
+    private @Nullable ZLimit leastError(
+            List<Integer> samples, ToolRunField field, double thresholdMm, double highestMm) {
+        ErrorSection section = new ErrorSection(field);
+        ZLimit least = null;
+        int asked = 0;
+        for (int s : samples) {
+            double best = least == null ? highestMm : least.eMm();
+            double bound = 0.5 * (copper.widthMm[s] - thresholdMm) * field.flattestSlope();
+            // Both walls of this run move at most so fast; the rest of the samples are wider still.
+            if ((bound >= best - 1e-4 && copper.widthMm[s] > thresholdMm) || asked++ > 400) {
+                break;
+            }
+            int p = copper.vertex[s];
+            double half = 0.5 * copper.widthMm[s];
+            double x = index.contours.x[p] + half * index.normalX[p];
+            double y = index.contours.y[p] + half * index.normalY[p];
+            double e = section.errorAtWidth(
+                    x, y, index.normalX[p], index.normalY[p], half + 0.05, thresholdMm, best);
+            if (e < best) {
+                least = ZLimit.at(ZLimit.Kind.WIDTH, e, 0.002 * Math.min(10, field.flattestSlope()), x, y);
+            }
+        }
+        return least;
     }
 
     private int nextOnLoop(int sample) {
@@ -275,7 +362,7 @@ public final class StripFinder {
         for (int k = 0; k < group.size; k++) {
             thin[group.data[k]] = true;
         }
-        double turn = 2.5 * usual + 8 * index.contours.cellMm + 0.06;
+        double turn = 2.5 * usual + 8 * index.contours.cellMm + 0.09;
         int ends = 0;
         for (int k = 0; k < group.size; k++) {
             int s = group.data[k];
@@ -300,7 +387,7 @@ public final class StripFinder {
     private double[] nearestOther(IntList group, int component, double reach) {
         double[] best = {Double.POSITIVE_INFINITY, -1};
         double near = Math.min(0.25, reach);
-        for (int k = 0; k < group.size; k += 2) {
+        for (int k = 0; k < group.size; k += 3) {
             lookRound(copper.vertex[group.data[k]], near, component, best);
         }
         // Nothing across a usual groove: a few places of the strip look further.
@@ -320,9 +407,9 @@ public final class StripFinder {
         double x = index.contours.x[vertex];
         double y = index.contours.y[vertex];
         double w = Math.min(window, best[0]);
-        index.visit(x - w, y - w, x + w, y + w, q -> {
-            double dx = index.contours.x[q] - x;
-            double dy = index.contours.y[q] - y;
+        index.visit(x - w, y - w, x + w, y + w, (q, qx, qy) -> {
+            double dx = qx - x;
+            double dy = qy - y;
             double d = dx * dx + dy * dy;
             if (d >= best[0] * best[0] || d > w * w) {
                 return;

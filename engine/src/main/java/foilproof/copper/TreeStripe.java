@@ -10,6 +10,13 @@ import java.util.Arrays;
  * to the crest above them without sorting anything. Cells at the headroom's cap form runs, one basin each.
  */
 final class TreeStripe {
+    private static final int HERE = 0;
+    private static final int DOWN = 1;
+    private static final int LEFT = 2;
+    private static final int RIGHT = 3;
+    private static final int UP = 4;
+    private static final int CAP = 5;
+
     final int firstRow;
     final int endRow;
     /** Basin of each cell of the first and last row, -1 where there is no copper; local numbers. */
@@ -25,7 +32,6 @@ final class TreeStripe {
     final IntList leaves = new IntList(64);
 
     int[] copperCells = new int[0];
-    int[] capCells = new int[0];
     Saddles saddles = new Saddles(0);
     final int[] pointBasin;
 
@@ -34,6 +40,8 @@ final class TreeStripe {
     private final float floor;
     private final MarginRows margins;
     private final int[] up;
+    private final byte[] way;
+    private final IntList alias = new IntList(64);
 
     /**
      * @param field what is mapped
@@ -50,11 +58,11 @@ final class TreeStripe {
         floor = floorMm;
         margins = new MarginRows(field, from - 1, to + 1);
         up = new int[(to - from) * columns];
+        way = new byte[up.length];
         for (int j = from; j < to; j++) {
             point(j, field.rows());
         }
         resolve();
-        count();
         firstBasins = Arrays.copyOf(up, columns);
         lastBasins = Arrays.copyOfRange(up, up.length - columns, up.length);
         firstHeights = margins.lifted(from).clone();
@@ -72,7 +80,18 @@ final class TreeStripe {
         peakRow.add(row);
         peakColumn.add(column);
         leaves.add(direction);
-        return -(peak.size - 1) - 2;
+        alias.add(peak.size - 1);
+        return peak.size - 1;
+    }
+
+    /** The basin that a basin at the cap has become part of; itself otherwise. */
+    int find(int basin) {
+        int b = basin;
+        while (alias.data[b] != b) {
+            alias.data[b] = alias.data[alias.data[b]];
+            b = alias.data[b];
+        }
+        return b;
     }
 
     /** Fills {@code up} of one row: a cell of the band, or -2 - basin; -1 for no copper. */
@@ -93,44 +112,84 @@ final class TreeStripe {
                 while (i < columns && m[i] >= cap) {
                     i++;
                 }
-                Arrays.fill(up, base + start, base + i, newBasin(row, start + (i - start) / 2, cap, 0));
+                capRun(row, base, start, i);
                 continue;
             }
             float best = v;
-            int to = base + i;
-            int leave = 0;
+            int to = HERE;
             if (low != null && low[i] > best) {
                 best = low[i];
-                to = base + i - columns;
-                leave = row == firstRow ? -1 : 0;
+                to = DOWN;
             }
             if (i > 0 && m[i - 1] > best) {
                 best = m[i - 1];
-                to = base + i - 1;
-                leave = 0;
+                to = LEFT;
             }
-            if (i + 1 < columns && (m[i + 1] > best || (m[i + 1] == best && to == base + i))) {
+            if (i + 1 < columns && (m[i + 1] > best || (m[i + 1] == best && to == HERE))) {
                 best = m[i + 1];
-                to = base + i + 1;
-                leave = 0;
+                to = RIGHT;
             }
-            if (high != null && (high[i] > best || (high[i] == best && to == base + i))) {
+            if (high != null && (high[i] > best || (high[i] == best && to == HERE))) {
                 best = high[i];
-                to = base + i + columns;
-                leave = row + 1 == endRow ? 1 : 0;
+                to = UP;
             }
-            if (leave != 0) {
-                up[base + i] = newBasin(row, i, best, leave);
-            } else {
-                up[base + i] = to == base + i ? newBasin(row, i, v, 0) : to;
-            }
+            way[base + i] = (byte) to;
+            up[base + i] = target(row, base, i, to, best);
             i++;
         }
     }
 
-    /** Follows every ascent to its basin and shortens the way for the cells passed. */
+    private int target(int row, int base, int i, int to, float best) {
+        switch (to) {
+            case DOWN:
+                return row == firstRow ? -2 - newBasin(row, i, best, -1) : base + i - columns;
+            case UP:
+                return row + 1 == endRow ? -2 - newBasin(row, i, best, 1) : base + i + columns;
+            case LEFT:
+                return base + i - 1;
+            case RIGHT:
+                return base + i + 1;
+            default:
+                return -2 - newBasin(row, i, best, 0);
+        }
+    }
+
+    /** A run at the cap: the basin of the runs that it lies against in the row below, which become one. */
+    private void capRun(int row, int base, int start, int end) {
+        int basin = -1;
+        if (row > firstRow) {
+            int below = base - columns;
+            for (int k = start; k < end; k++) {
+                int b = up[below + k];
+                if (b < -1 && way[below + k] == CAP) {
+                    int found = find(-2 - b);
+                    if (basin < 0) {
+                        basin = found;
+                    } else if (found != basin) {
+                        alias.data[Math.max(found, basin)] = Math.min(found, basin);
+                        basin = Math.min(found, basin);
+                    }
+                    // The rest of that run belongs to the same basin.
+                    while (k + 1 < end && up[below + k + 1] == b) {
+                        k++;
+                    }
+                }
+            }
+        }
+        if (basin < 0) {
+            basin = newBasin(row, start + (end - start) / 2, cap, 0);
+        }
+        Arrays.fill(up, base + start, base + end, -2 - basin);
+        Arrays.fill(way, base + start, base + end, (byte) CAP);
+    }
+
+    /** Follows every ascent to its basin, shortens the way for the cells passed, and counts the copper of each basin. */
     private void resolve() {
+        copperCells = new int[peak.size];
         for (int c = 0; c < up.length; c++) {
+            if (up[c] < 0) {
+                continue;
+            }
             int at = c;
             while (up[at] >= 0) {
                 at = up[at];
@@ -143,23 +202,20 @@ final class TreeStripe {
                 walk = then;
             }
         }
-        for (int c = 0; c < up.length; c++) {
-            up[c] = up[c] == -1 ? -1 : -2 - up[c];
-        }
-    }
-
-    private void count() {
-        copperCells = new int[peak.size];
-        capCells = new int[peak.size];
         for (int j = firstRow; j < endRow; j++) {
             float[] raw = margins.raw(j);
             int base = (j - firstRow) * columns;
+            int lastCode = -1;
+            int lastBasin = -1;
             for (int i = 0; i < columns; i++) {
-                if (raw[i] > 0 && up[base + i] >= 0) {
-                    copperCells[up[base + i]]++;
-                    if (raw[i] >= cap) {
-                        capCells[up[base + i]]++;
-                    }
+                int code = up[base + i];
+                if (code != lastCode) {
+                    lastCode = code;
+                    lastBasin = code == -1 ? -1 : find(-2 - code);
+                }
+                up[base + i] = lastBasin;
+                if (lastBasin >= 0 && raw[i] > 0) {
+                    copperCells[lastBasin]++;
                 }
             }
         }
@@ -178,16 +234,21 @@ final class TreeStripe {
                     continue;
                 }
                 int next = i + 1 < columns ? up[base + i + 1] : -1;
-                if (next >= 0 && next != here) {
+                if (next >= 0 && next != here && !parallel(base + i, base + i + 1)) {
                     offer(map, here, next, m[i], m[i + 1], j, i, j, i + 1);
                 }
                 int over = up[above + i];
-                if (over >= 0 && over != here) {
+                if (over >= 0 && over != here && !parallel(base + i, above + i)) {
                     offer(map, here, over, m[i], high[i], j, i, j + 1, i);
                 }
             }
         }
         saddles = map.spanning(peak.size);
+    }
+
+    /** Two neighbours that ascend the same way are neighbours again one step up, higher: that saddle is better. */
+    private boolean parallel(int a, int b) {
+        return way[a] == way[b] && way[a] != HERE && way[a] != CAP;
     }
 
     private static void offer(SaddleMap map, int a, int b, float ha, float hb, int ja, int ia, int jb, int ib) {

@@ -15,6 +15,8 @@ final class VertexIndex {
     private final int binsY;
     private final int[] binStart;
     private final int[] items;
+    private final float[] binnedX;
+    private final float[] binnedY;
 
     VertexIndex(CopperMap map) {
         contours = map.contours;
@@ -23,6 +25,8 @@ final class VertexIndex {
         binsY = (int) (map.field().heightMm() / BIN_MM) + 1;
         binStart = new int[binsX * binsY + 1];
         items = new int[n];
+        binnedX = new float[n];
+        binnedY = new float[n];
         for (int k = 0; k < n; k++) {
             binStart[binOf(contours.x[k], contours.y[k]) + 1]++;
         }
@@ -31,7 +35,11 @@ final class VertexIndex {
         }
         int[] fill = java.util.Arrays.copyOf(binStart, binsX * binsY);
         for (int k = 0; k < n; k++) {
-            items[fill[binOf(contours.x[k], contours.y[k])]++] = k;
+            int slot = fill[binOf(contours.x[k], contours.y[k])]++;
+            items[slot] = k;
+            // Floats hold 100 mm to 8 nm: enough to search with, and the search walks memory in order.
+            binnedX[slot] = (float) contours.x[k];
+            binnedY[slot] = (float) contours.y[k];
         }
         normalX = new float[n];
         normalY = new float[n];
@@ -76,7 +84,7 @@ final class VertexIndex {
 
     /** Looks at vertices near a place. */
     interface Visitor {
-        void vertex(int k);
+        void vertex(int k, float x, float y);
     }
 
     /** Shows every vertex whose bin touches a box. */
@@ -87,7 +95,7 @@ final class VertexIndex {
         int by1 = Math.min(binsY - 1, (int) StrictMath.floor(y1 / BIN_MM));
         for (int by = by0; by <= by1; by++) {
             for (int at = binStart[by * binsX + bx0]; bx0 <= bx1 && at < binStart[by * binsX + bx1 + 1]; at++) {
-                visitor.vertex(items[at]);
+                visitor.vertex(items[at], binnedX[at], binnedY[at]);
             }
         }
     }

@@ -87,4 +87,44 @@ class StockFieldTest {
         assertThat(w.printedToMm()).isEqualTo(0.05);
         assertThat(w.marginMm()).isCloseTo(0.020, within(1e-9));
     }
+
+    @Test
+    void shouldJudgeAWholeSideFromASweptDoubleGroove() {
+        // A closed square groove with a second one 0.16 inside: base 0.16 - 0.1349 = 0.0251 (Q9), a ring that nothing
+        // holds; foil left on the walls: perimeter times (top - bottom width) / 2 at each of four walls.
+        CutPath.Builder b = CutPath.builder();
+        CutLines.Builder lines = CutLines.builder();
+        for (int k = 0; k < 2; k++) {
+            double a = 2 + 0.16 * k;
+            double z = 8 - 0.16 * k;
+            double[] xy = {a, a, z, a, z, z, a, z, a, a};
+            lines.begin(a, a, 0, 10 * k + 1);
+            for (int i = 0; i + 3 < xy.length; i += 2) {
+                b.line(xy[i], xy[i + 1], -0.1, xy[i + 2], xy[i + 3], -0.1);
+                lines.add(xy[i + 2], xy[i + 3], 0, 10 * k + 2 + i / 2, true);
+            }
+        }
+        ComposedBoard board = board(10, 10, 0.0348, 0.01, b.build(), ToolProfile.vFlatTip(30 * DEG, 0.1, 3.175, 0));
+        SideCopper.Run run = new SideCopper.Run(
+                0, lines.build(), true, new ZWindowSetup.Deepest(0.1, 2, 2, 0, 2), -0.03, 0.03);
+        SideCopper side = new SideCopper(board, 1, List.of(run), List.of(), null, SideCopper.Limits.DEFAULTS);
+        assertThat(side.map().pieces()).hasSize(3);
+        assertThat(side.strips()).hasSize(1);
+        Strip hair = side.strips().get(0);
+        assertThat(hair.grade()).isEqualTo(Strip.Grade.HAIR);
+        assertThat(hair.baseMm()).isCloseTo(0.16 - 0.13494, within(0.002));
+        assertThat(hair.lengthMm()).isCloseTo(4 * 5.84, within(0.7));
+        assertThat(hair.leftover()).isTrue();
+        assertThat(hair.freeEnds()).isZero();
+        // Walls: outer loop 24 mm outside, inner loop 22.72 mm inside; the hair between has no more than its knife top.
+        double wall = 0.5 * (0.15359 - 0.13494);
+        double hairLeft = 4 * 5.84 * (0.02506 - Math.max(0, 0.16 - 0.15359));
+        assertThat(side.foilLeftMm2()).isCloseTo(wall * (24 + 22.72) + hairLeft, within(0.01 + side.foilLeftErrorMm2()));
+        assertThat(side.foilLeft(run)).isEmpty();
+        ZWindow w = side.window(run);
+        assertThat(w.fromMm()).isCloseTo(0.0348 + 0.005 - 0.1, within(1e-6));
+        assertThat(w.toMm()).isCloseTo(0.05, within(1e-9));
+        assertThat(side.jointWindow().toMm()).isCloseTo(0.05, within(1e-9));
+        assertThat(side.gaps()).hasSize(2);
+    }
 }

@@ -196,6 +196,18 @@ class ZWindowTest {
         return java.util.Arrays.equals(signature(f, e), base);
     }
 
+    /** Looks finer than the grid: crests pass between cell centres. */
+    private static boolean anyAbove(GrooveField f, double x, double y, double e) {
+        for (int v = -8; v <= 8; v++) {
+            for (int u = -8; u <= 8; u++) {
+                if (f.exactMarginMm(x + u * f.cell / 16, y + v * f.cell / 16) > e) {
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+
     private static int[] signature(GrooveField f, double e) {
         CopperMap at0 = CopperMap.of(f, 0);
         CopperMap atE = CopperMap.of(f, e);
@@ -208,6 +220,17 @@ class ZWindowTest {
                     inside[old]++;
                 }
             }
+            // A piece of which only crumbs are left is still there: it is lost where none of it is copper.
+            for (int j = 0; j < f.rows(); j++) {
+                for (int i = 0; i < f.columns(); i++) {
+                    double x = (i + 0.5) * f.cell;
+                    double y = (j + 0.5) * f.cell;
+                    int old = at0.pieceAt(x, y);
+                    if (old >= 0 && inside[old] == 0 && f.exactMarginMm(x, y) > e - 0.04) {
+                        inside[old] = anyAbove(f, x, y, e) ? 1 : 0;
+                    }
+                }
+            }
             return inside;
         }
         List<Integer> seen = new ArrayList<>();
@@ -217,5 +240,22 @@ class ZWindowTest {
             seen.add(now);
         }
         return inside;
+    }
+
+    @Test
+    void shouldLetTheWidthOfATraceEndTheWindow() {
+        // A trace isolated by one closed groove, base 0.30 at e = 0: 0.25 where w(d - t) has grown by 0.05:
+        // e = 0.05 / (2 tan 15) = 0.0933; 0.15 at 0.2799
+        double half = 0.5 * (0.30 + 0.1 + 2 * (0.1 - 0.0348) / GrooveField.RISE_30);
+        double[] xy = {1, 2 - half, 5, 2 - half, 5, 2 + half, 1, 2 + half, 1, 2 - half};
+        GrooveField f = new GrooveField(6, 4, 0.01, 0.0348, 0.3);
+        f.loop(0.1, 0.05, GrooveField.RISE_30, xy);
+        CutLines cut = lines(xy);
+        CopperMap map = CopperMap.of(f, 0);
+        ZLimit watch = StripFinder.widthLimit(map, new RunField(f, null), 0.25, 0.3, List.of(cut), null);
+        assertThat(watch.eMm()).isCloseTo(0.0933, within(0.002));
+        ZLimit fix = StripFinder.widthLimit(map, new RunField(f, null), 0.15, 0.3, List.of(cut), null);
+        assertThat(fix.eMm()).isCloseTo(0.2799, within(0.002));
+        assertThat(StripFinder.widthLimit(map, new RunField(f, null), 0.25, 0.09, List.of(cut), null)).isNull();
     }
 }

@@ -1,0 +1,214 @@
+package foilproof.copper;
+
+import foilproof.stock.ComposedBoard;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * All that is judged of one side's copper, from a composed board: pieces and areas, foil left, strips, gaps, and the Z
+ * windows of its runs. Each part is found when first asked for and kept.
+ */
+public final class SideCopper {
+    /**
+     * One tool run of the side.
+     *
+     * @param run index of the run in the job
+     * @param lines its centre lines
+     * @param copperOnly whether its cutter is kept for copper
+     * @param deepest where it goes deepest below its zero; null where it cuts nothing
+     * @param spreadFromMm lower end of its spread of e, mm
+     * @param spreadToMm upper end
+     */
+    public record Run(
+            int run,
+            CutLines lines,
+            boolean copperOnly,
+            ZWindowSetup.@Nullable Deepest deepest,
+            double spreadFromMm,
+            double spreadToMm) {}
+
+    /**
+     * Limits of the shop's profile; all mm.
+     *
+     * @param stripMm widest strip that is told
+     * @param gapMm widest gap that is told
+     * @param traceWatchMm trace width that raises a watch when below
+     * @param traceFixMm trace width that raises a fix when below
+     * @param window limits of the Z window
+     */
+    public record Limits(
+            double stripMm, double gapMm, double traceWatchMm, double traceFixMm, ZWindowSetup.Limits window) {
+        /** The defaults of needs.md. */
+        public static final Limits DEFAULTS = new Limits(0.25, 0.15, 0.25, 0.15, ZWindowSetup.Limits.DEFAULTS);
+    }
+
+    private final ComposedBoard board;
+    private final int side;
+    private final List<Run> runs;
+    private final List<Terminal> terminals;
+    private final StripFinder.@Nullable Designed designed;
+    private final Limits limits;
+    private final SideField field;
+    private @Nullable CopperMap map;
+    private double @Nullable [] untouched;
+    private @Nullable List<Strip> strips;
+    private @Nullable List<NarrowGap> gaps;
+
+    /**
+     * A side of a board.
+     *
+     * @param board the composed board
+     * @param side number of the side, from 1
+     * @param runs the side's runs, in their order
+     * @param terminals places of the design on this side; empty where no design is known
+     * @param designed what the design has as copper on this side; null where not known
+     * @param limits the shop's limits
+     */
+    public SideCopper(
+            ComposedBoard board,
+            int side,
+            List<Run> runs,
+            List<Terminal> terminals,
+            StripFinder.@Nullable Designed designed,
+            Limits limits) {
+        this.board = board;
+        this.side = side;
+        this.runs = List.copyOf(runs);
+        this.terminals = List.copyOf(terminals);
+        this.designed = designed;
+        this.limits = limits;
+        field = new SideField(board, side);
+    }
+
+    /** Margins above the glue plane. */
+    public MarginField field() {
+        return field;
+    }
+
+    /** Pieces and areas at the foil's bottom. */
+    public synchronized CopperMap map() {
+        CopperMap have = map;
+        if (have == null) {
+            have = CopperMap.of(field, 0);
+            map = have;
+        }
+        return have;
+    }
+
+    private synchronized double[] untouched() {
+        double[] have = untouched;
+        if (have == null) {
+            have = CopperMap.area(field, field.foilMm() - 1e-6);
+            untouched = have;
+        }
+        return have;
+    }
+
+    /** Area that a cutter entered and in which foil is left, sloping walls included, mm2. */
+    public double foilLeftMm2() {
+        return Math.max(0, map().copperMm2() - untouched()[0]);
+    }
+
+    /** How far {@link #foilLeftMm2} may be off, mm2. */
+    public double foilLeftErrorMm2() {
+        return map().areaErrorMm2() + untouched()[1];
+    }
+
+    /** Strips of foil left along a run's grooves, longest first. */
+    public List<FoilLeft> foilLeft(Run run) {
+        return FoilLeft.find(
+                run.lines(),
+                field::exactMarginMm,
+                field.widthMm(),
+                field.heightMm(),
+                limits.window().clearedBelowFoilMm());
+    }
+
+    private List<CutLines> lines() {
+        return runs.stream().map(Run::lines).toList();
+    }
+
+    /** Strips of copper narrower than is told, worst first. */
+    public synchronized List<Strip> strips() {
+        List<Strip> have = strips;
+        if (have == null) {
+            have = StripFinder.strips(map(), limits.stripMm(), lines(), designed);
+            strips = have;
+        }
+        return have;
+    }
+
+    /** Gaps between pieces narrower than is told, narrowest first. */
+    public synchronized List<NarrowGap> gaps() {
+        List<NarrowGap> have = gaps;
+        if (have == null) {
+            have = StripFinder.gaps(map(), limits.gapMm());
+            gaps = have;
+        }
+        return have;
+    }
+
+    /** The Z window of a run, the others at their set-up. */
+    public ZWindow window(Run run) {
+        return window(
+                RunSideField.of(board, side, run.run()),
+                run.lines(),
+                run.copperOnly(),
+                run.deepest(),
+                run.spreadFromMm(),
+                run.spreadToMm());
+    }
+
+    /** The window of all runs at the same Z error; its spread is [0, 0]. */
+    public ZWindow jointWindow() {
+        ZWindowSetup.Deepest deepest = null;
+        for (Run run : runs) {
+            ZWindowSetup.Deepest own = run.deepest();
+            if (run.copperOnly() && own != null && (deepest == null || own.belowZeroMm() > deepest.belowZeroMm())) {
+                deepest = own;
+            }
+        }
+        return window(
+                RunSideField.joint(board, side), CutLines.all(lines()), deepest != null, deepest, 0, 0);
+    }
+
+    private ZWindow window(
+            ToolRunField run,
+            CutLines cut,
+            boolean copperOnly,
+            ZWindowSetup.@Nullable Deepest deepest,
+            double from,
+            double to) {
+        double highest = run.headroomMm();
+        if (copperOnly && deepest != null) {
+            highest = Math.min(highest, limits.window().dutyWatchMm() - deepest.belowZeroMm());
+        }
+        double highestFix = run.headroomMm();
+        if (copperOnly && deepest != null) {
+            highestFix = Math.min(highestFix, limits.window().dutyFixMm() - deepest.belowZeroMm());
+        }
+        ZLimit watch = StripFinder.widthLimit(map(), run, limits.traceWatchMm(), highest, lines(), designed);
+        ZLimit fix = StripFinder.widthLimit(map(), run, limits.traceFixMm(), highestFix, lines(), designed);
+        return ZWindows.of(new ZWindowSetup(
+                run, cut, terminals, leftoverPlaces(), copperOnly, deepest, from, to, watch, fix, limits.window()));
+    }
+
+    /** Places in pieces that are nothing but a leftover strip: no nets. */
+    private double[] leftoverPlaces() {
+        List<Double> places = new ArrayList<>();
+        for (Strip strip : strips()) {
+            if (strip.leftover() && strip.piece() >= 0 && covers(strip)) {
+                Piece piece = map().pieces().get(strip.piece());
+                places.add(piece.insideXMm());
+                places.add(piece.insideYMm());
+            }
+        }
+        return places.stream().mapToDouble(Double::doubleValue).toArray();
+    }
+
+    /** Whether a strip makes up most of its piece: its length times its width is most of the area. */
+    private static boolean covers(Strip strip) {
+        return strip.lengthMm() * strip.usualBaseMm() > 0.7 * strip.pieceMm2();
+    }
+}
