@@ -4,6 +4,7 @@ import foilproof.bench.Face;
 import foilproof.bench.Side;
 import foilproof.findings.Examination;
 import foilproof.findings.Finding;
+import foilproof.findings.Kinds;
 import foilproof.findings.Severity;
 import foilproof.stock.ComposedSide;
 import java.util.ArrayList;
@@ -42,11 +43,23 @@ public final class BoardPictures {
             double pxMm = pixelMm(Math.max(widthMm, heightMm) / LONGEST_PX, composed.cellMm());
             BoardView view = new BoardView(side.number(), 0, 0, widthMm, heightMm, pxMm);
             for (BoardPainter.Theme theme : BoardPainter.Theme.values()) {
+                if (theme == BoardPainter.Theme.FOIL_LEFT && !tellsOfFoilLeft(findings)) {
+                    continue;
+                }
                 BoardPainter painter = new BoardPainter(examination, view, theme);
                 out.add(painter.picture(name(side, theme), title(side, theme), labels(view)));
             }
         }
         return out;
+    }
+
+    private static boolean tellsOfFoilLeft(List<Finding> findings) {
+        for (Finding finding : findings) {
+            if (finding.kind().equals(Kinds.FOIL_LEFT) || tellsOfFoilLeft(finding.consequences())) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static String name(Side side, BoardPainter.Theme theme) {

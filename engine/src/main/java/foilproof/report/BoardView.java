@@ -13,6 +13,8 @@ import foilproof.stock.ComposedSide;
  * @param pxMm edge of a pixel
  */
 record BoardView(int side, double x0Mm, double y0Mm, double widthMm, double heightMm, double pxMm) {
+    private static final int BESIDE_PX = 9;
+
     int widthPx() {
         return Math.max(1, (int) Math.rint(widthMm / pxMm));
     }
@@ -31,12 +33,12 @@ record BoardView(int side, double x0Mm, double y0Mm, double widthMm, double heig
         return y0Mm + heightMm - (yPx + 0.5) * pxMm;
     }
 
-    /** A text beside a place. */
+    /** A text beside a place, off it to the upper right so that the place stays in view. */
     FlatPicture.Label label(double xMm, double yMm, String text) {
         int xPx = (int) Math.rint((xMm - x0Mm) / pxMm);
         int yPx = (int) Math.rint((y0Mm + heightMm - yMm) / pxMm);
-        int x = Math.max(0, Math.min(widthPx() - 14, xPx));
-        int y = Math.max(0, Math.min(heightPx() - 16, yPx));
+        int x = Math.max(0, Math.min(widthPx() - 14, xPx + BESIDE_PX));
+        int y = Math.max(0, Math.min(heightPx() - 16, yPx - 2 * BESIDE_PX));
         return new FlatPicture.Label(x, y, text);
     }
 

@@ -29,11 +29,10 @@ public final class HtmlReport {
             pre{background:#f1f1f1;border-left:3px solid #777;padding:.3rem .6rem;margin:.3rem 0;overflow-x:auto;font:.85rem "DejaVu Sans Mono",monospace}
             .bars{width:100%;height:auto;font:12px "DejaVu Sans",Verdana,sans-serif}
             figure{margin:1rem 0;break-inside:avoid}img{max-width:100%;height:auto;border:1px solid #999;image-rendering:auto}
-            figcaption{font-size:.86rem;color:#333}
             .finding img{max-width:20rem}.hash{font:.72rem "DejaVu Sans Mono",monospace;word-break:break-all}
             .sign td{height:2.2rem}.small{font-size:.82rem;color:#333}
             @page{margin:15mm}
-            @media print{body{max-width:none;margin:0;padding:0;font-size:10.5pt}h2{break-after:avoid}table{break-inside:auto}tr{break-inside:avoid}a{color:inherit}}
+            @media print{body{max-width:none;margin:0;padding:0;font-size:10.5pt}h2{break-after:avoid}table{break-inside:auto}tr{break-inside:avoid}figure>img{max-height:112mm;width:auto}a{color:inherit}}
             """;
 
     private final ResultDocument result;
@@ -247,8 +246,7 @@ public final class HtmlReport {
 
     private void picture(FlatPicture picture) {
         html.raw("<figure><img alt=\"" + Html.escape(picture.title()) + "\" src=\"data:image/png;base64,");
-        html.raw(Base64.getEncoder().encodeToString(painted.png(picture))).raw("\">");
-        html.element("figcaption", picture.title()).raw("</figure>\n");
+        html.raw(Base64.getEncoder().encodeToString(painted.png(picture))).raw("\"></figure>\n");
     }
 
     private void runs() {

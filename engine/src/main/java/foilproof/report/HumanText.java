@@ -22,6 +22,9 @@ public final class HumanText {
 
     /** A signed length: {@code +0.050 mm (+2.0 thou)}. */
     public static String signedLength(double lengthMm) {
+        if (Math.abs(lengthMm) >= LONG_MM) {
+            return Decimals.signed(lengthMm / 1000, 3) + " m";
+        }
         return Decimals.signed(lengthMm, 3) + " mm (" + Decimals.signed(lengthMm / MM_PER_THOU, 1) + " thou)";
     }
 
