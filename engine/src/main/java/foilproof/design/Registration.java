@@ -1,0 +1,322 @@
+package foilproof.design;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * Whether the milled copper lies where the design says. Points just inside and just outside the drawn copper's edges are
+ * asked on the milled board: inside there must be copper, outside it must be cleared. The score of a hypothesis is the
+ * share of inside points with copper plus the share of outside points without, less 1: 1 for a perfect fit, about 0 for
+ * a board that has nothing to do with the design. All eight ways to lay a rectangle are tried, each with its best shift.
+ *
+ * @param matches every hypothesis with its best shift, best score first
+ * @param declared the match as declared, with its best shift
+ * @param scoreInPlace score as declared, without any shift
+ * @param verdict what follows
+ */
+public record Registration(List<Match> matches, Match declared, double scoreInPlace, Verdict verdict) {
+    /** Copies the list. */
+    public Registration {
+        matches = List.copyOf(matches);
+    }
+
+    /** A lead in score below this is none: two hypotheses fit alike (needs.md B9). */
+    public static final double LEAD = 0.05;
+    /** Below this no hypothesis fits. */
+    public static final double FITS_FROM = 0.35;
+
+    private static final double EDGE_MM = 0.05;
+    private static final double RASTER_MM = 0.05;
+    private static final double COARSE_STEP_MM = 0.08;
+    private static final int COARSE_POINTS = 500;
+    private static final int FINE_POINTS = 4000;
+
+    /** A way that the design may lie, seen in the blank's frame of the side, about the middle of the drawn copper. */
+    public enum Way {
+        /** As the job declares. */
+        AS_DECLARED("as declared", PlaneMap.IDENTITY),
+        /** X mirrored. */
+        MIRRORED_X("mirrored in X", PlaneMap.mirrorX(0)),
+        /** Y mirrored. */
+        MIRRORED_Y("mirrored in Y", PlaneMap.mirrorY(0)),
+        /** Turned by a quarter, counter-clockwise. */
+        TURNED_90("turned by 90 degrees", PlaneMap.quarterTurns(1)),
+        /** Turned by half a turn. */
+        TURNED_180("turned by 180 degrees", PlaneMap.quarterTurns(2)),
+        /** Turned by three quarters, counter-clockwise. */
+        TURNED_270("turned by 270 degrees", PlaneMap.quarterTurns(3)),
+        /** Mirrored in X, then turned by a quarter. */
+        MIRRORED_TURNED_90("mirrored and turned by 90 degrees", PlaneMap.mirrorX(0).then(PlaneMap.quarterTurns(1))),
+        /** Mirrored in X, then turned by three quarters. */
+        MIRRORED_TURNED_270("mirrored and turned by 270 degrees", PlaneMap.mirrorX(0).then(PlaneMap.quarterTurns(3)));
+
+        private final String words;
+        private final PlaneMap map;
+
+        Way(String words, PlaneMap map) {
+            this.words = words;
+            this.map = map;
+        }
+
+        /** In words. */
+        public String words() {
+            return words;
+        }
+    }
+
+    /** What follows from the scores. */
+    public enum Verdict {
+        /** The board lies as declared; see the shift. */
+        AS_DECLARED,
+        /** Another way fits clearly better: {@link Registration#best()}. */
+        OTHERWISE,
+        /** Two ways fit alike: the art is symmetric, and nothing can be told from it. */
+        CANNOT_TELL,
+        /** No way fits: another board, another revision, or nothing milled. */
+        NO_MATCH
+    }
+
+    /**
+     * A hypothesis and its best shift.
+     *
+     * @param way how the design would lie
+     * @param score 1 perfect, about 0 unrelated
+     * @param dxMm shift of the milled board against the design, X in the blank's frame of the side, mm
+     * @param dyMm the same for Y
+     */
+    public record Match(Way way, double score, double dxMm, double dyMm) {
+        /** Length of the shift, mm. */
+        public double shiftMm() {
+            return StrictMath.hypot(dxMm, dyMm);
+        }
+
+        @Override
+        public String toString() {
+            return String.format(Locale.ROOT, "%s, score %.3f, shift (%.3f, %.3f) mm", way.words(), score, dxMm, dyMm);
+        }
+    }
+
+    /** The best match. */
+    public Match best() {
+        return matches.get(0);
+    }
+
+    /** How far the best score is ahead of the best of the other ways. */
+    public double lead() {
+        return matches.get(0).score() - matches.get(1).score();
+    }
+
+    /**
+     * Compares.
+     *
+     * @param layer the drawn copper, already in the blank's frame of the side as declared ({@link LayerImage#mapped})
+     * @param milled the milled copper in the same frame
+     * @param widthMm the blank along X, mm
+     * @param heightMm the blank along Y, mm
+     * @param reachMm how far to look for a shift, mm; a few mm
+     */
+    public static Registration compare(
+            LayerImage layer, CopperProbe milled, double widthMm, double heightMm, double reachMm) {
+        Points points = Points.of(layer);
+        if (points.inX.length == 0 || points.outX.length == 0) {
+            Match none = new Match(Way.AS_DECLARED, 0, 0, 0);
+            return new Registration(List.of(none, none), none, 0, Verdict.NO_MATCH);
+        }
+        Board board = new Board(milled, widthMm, heightMm);
+        Bounds box = layer.bounds();
+        double cx = 0.5 * (box.minXMm() + box.maxXMm());
+        double cy = 0.5 * (box.minYMm() + box.maxYMm());
+        double boardX = board.cutCentreX(cx);
+        double boardY = board.cutCentreY(cy);
+        List<Match> matches = new ArrayList<>();
+        Match declared = new Match(Way.AS_DECLARED, 0, 0, 0);
+        for (Way way : Way.values()) {
+            PlaneMap map = PlaneMap.shift(-cx, -cy).then(way.map).then(PlaneMap.shift(cx, cy));
+            Points turned = points.mapped(map);
+            Match here = search(way, turned, board, milled, 0, 0, reachMm);
+            if (StrictMath.hypot(boardX - cx, boardY - cy) > 0.5 * reachMm) {
+                Match there = search(way, turned, board, milled, boardX - cx, boardY - cy, reachMm);
+                here = there.score() > here.score() + 0.01 ? there : here;
+            }
+            matches.add(here);
+            declared = way == Way.AS_DECLARED ? here : declared;
+        }
+        matches.sort(Comparator.comparingDouble((Match m) -> -m.score()).thenComparing(Match::way));
+        double inPlace = points.score(milled, 0, 0, FINE_POINTS);
+        return new Registration(matches, declared, inPlace, verdict(matches, declared));
+    }
+
+    /**
+     * The score as declared, without any search: quick. A board that scores well in place needs no comparison with
+     * other ways: nothing would follow from one.
+     *
+     * @param layer the drawn copper in the blank's frame of the side
+     * @param milled the milled copper in the same frame
+     */
+    public static double scoreInPlace(LayerImage layer, CopperProbe milled) {
+        Points points = Points.of(layer);
+        return points.inX.length == 0 || points.outX.length == 0 ? 0 : points.score(milled, 0, 0, FINE_POINTS);
+    }
+
+    private static Verdict verdict(List<Match> matches, Match declared) {
+        Match best = matches.get(0);
+        if (best.score() < FITS_FROM) {
+            return Verdict.NO_MATCH;
+        }
+        if (best.score() - matches.get(1).score() < LEAD) {
+            return Verdict.CANNOT_TELL;
+        }
+        return best.way() == declared.way() ? Verdict.AS_DECLARED : Verdict.OTHERWISE;
+    }
+
+    private static Match search(
+            Way way, Points p, Board board, CopperProbe milled, double startX, double startY, double reach) {
+        int n = (int) Math.ceil(reach / COARSE_STEP_MM);
+        double best = Double.NEGATIVE_INFINITY;
+        double dx = startX;
+        double dy = startY;
+        for (int ring = 0; ring <= n; ring++) {
+            for (int i = -ring; i <= ring; i++) {
+                for (int j = -ring; j <= ring; j++) {
+                    if (Math.max(Math.abs(i), Math.abs(j)) != ring) {
+                        continue;
+                    }
+                    double score = p.score(board, startX + i * COARSE_STEP_MM, startY + j * COARSE_STEP_MM, COARSE_POINTS);
+                    if (score > best + 1e-9) {
+                        best = score;
+                        dx = startX + i * COARSE_STEP_MM;
+                        dy = startY + j * COARSE_STEP_MM;
+                    }
+                }
+            }
+        }
+        best = p.score(milled, dx, dy, FINE_POINTS);
+        for (double step = COARSE_STEP_MM / 2; step > 0.002; step /= 2) {
+            boolean moved = true;
+            for (int k = 0; k < 4 && moved; k++) {
+                moved = false;
+                double atX = dx;
+                double atY = dy;
+                for (int i = -1; i <= 1; i++) {
+                    for (int j = -1; j <= 1; j++) {
+                        double score = p.score(milled, atX + i * step, atY + j * step, FINE_POINTS);
+                        if (score > best + 1e-12) {
+                            best = score;
+                            dx = atX + i * step;
+                            dy = atY + j * step;
+                            moved = true;
+                        }
+                    }
+                }
+            }
+        }
+        return new Match(way, best, dx, dy);
+    }
+
+    /** Points just inside and just outside the drawn copper. */
+    private record Points(double[] inX, double[] inY, double[] outX, double[] outY) {
+        static Points of(LayerImage layer) {
+            Bounds box = layer.bounds().grown(4 * EDGE_MM);
+            if (box.isEmpty()) {
+                return new Points(new double[0], new double[0], new double[0], new double[0]);
+            }
+            double cell = Math.max(EDGE_MM, Math.sqrt(box.widthMm() * box.heightMm() / 1.6e7));
+            RasterGrid grid = RasterGrid.over(box, cell);
+            BitSet copper = layer.rasterise(grid);
+            List<double[]> in = new ArrayList<>();
+            List<double[]> out = new ArrayList<>();
+            for (int r = 1; r + 1 < grid.rows(); r++) {
+                for (int c = 1; c + 1 < grid.columns(); c++) {
+                    int i = grid.index(c, r);
+                    boolean here = copper.get(i);
+                    if (copper.get(i + 1) != here
+                            || copper.get(i - 1) != here
+                            || copper.get(i + grid.columns()) != here
+                            || copper.get(i - grid.columns()) != here) {
+                        (here ? in : out).add(new double[] {grid.centreXMm(c), grid.centreYMm(r)});
+                    }
+                }
+            }
+            return new Points(column(in, 0), column(in, 1), column(out, 0), column(out, 1));
+        }
+
+        private static double[] column(List<double[]> points, int k) {
+            double[] v = new double[points.size()];
+            for (int i = 0; i < v.length; i++) {
+                v[i] = points.get(i)[k];
+            }
+            return v;
+        }
+
+        Points mapped(PlaneMap map) {
+            double[][] v = {inX.clone(), inY.clone(), outX.clone(), outY.clone()};
+            for (int k = 0; k < 4; k += 2) {
+                for (int i = 0; i < v[k].length; i++) {
+                    double x = v[k][i];
+                    v[k][i] = map.xMm(x, v[k + 1][i]);
+                    v[k + 1][i] = map.yMm(x, v[k + 1][i]);
+                }
+            }
+            return new Points(v[0], v[1], v[2], v[3]);
+        }
+
+        double score(CopperProbe board, double dx, double dy, int most) {
+            return share(inX, inY, board, dx, dy, most, true) + share(outX, outY, board, dx, dy, most, false) - 1;
+        }
+
+        private static double share(
+                double[] x, double[] y, CopperProbe board, double dx, double dy, int most, boolean copper) {
+            // a stride prime to common pitches spreads the points over the board
+            int n = Math.min(most, x.length);
+            long stride = x.length <= most ? 1 : x.length / n;
+            int hits = 0;
+            for (int k = 0; k < n; k++) {
+                int i = (int) (k * stride % x.length);
+                hits += board.copperAt(x[i] + dx, y[i] + dy) == copper ? 1 : 0;
+            }
+            return (double) hits / n;
+        }
+    }
+
+    /** The milled board sampled once, for the coarse search. */
+    private static final class Board implements CopperProbe {
+        private final RasterGrid grid;
+        private final BitSet copper;
+        private final Bounds cut;
+
+        Board(CopperProbe milled, double widthMm, double heightMm) {
+            double cell = Math.max(RASTER_MM, Math.sqrt(widthMm * heightMm / 1.6e7));
+            grid = RasterGrid.over(new Bounds(0, 0, widthMm, heightMm), cell);
+            copper = new BitSet(grid.columns() * grid.rows());
+            Bounds box = Bounds.NONE;
+            for (int r = 0; r < grid.rows(); r++) {
+                for (int c = 0; c < grid.columns(); c++) {
+                    if (milled.copperAt(grid.centreXMm(c), grid.centreYMm(r))) {
+                        copper.set(grid.index(c, r));
+                    } else {
+                        box = box.with(grid.centreXMm(c), grid.centreYMm(r));
+                    }
+                }
+            }
+            cut = box;
+        }
+
+        double cutCentreX(double otherwise) {
+            return cut.isEmpty() ? otherwise : 0.5 * (cut.minXMm() + cut.maxXMm());
+        }
+
+        double cutCentreY(double otherwise) {
+            return cut.isEmpty() ? otherwise : 0.5 * (cut.minYMm() + cut.maxYMm());
+        }
+
+        @Override
+        public boolean copperAt(double xMm, double yMm) {
+            int c = (int) Math.floor((xMm - grid.x0Mm()) / grid.cellMm());
+            int r = (int) Math.floor((yMm - grid.y0Mm()) / grid.cellMm());
+            return c >= 0 && r >= 0 && c < grid.columns() && r < grid.rows() && copper.get(grid.index(c, r));
+        }
+    }
+}
