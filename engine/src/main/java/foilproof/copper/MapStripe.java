@@ -351,11 +351,7 @@ final class MapStripe {
     }
 
     private boolean lifted(int row, int i) {
-        return row >= 0
-                && row < rows
-                && i >= 0
-                && i < columns
-                && margins.crestNear(row, i) > level;
+        return row >= 0 && row < rows && i >= 0 && i < columns && margins.crestNear(row, i) > level;
     }
 
     private void turn(int from, int to, int r, int i) {

@@ -169,8 +169,7 @@ public final class SideCopper {
                 deepest = own;
             }
         }
-        return window(
-                RunSideField.joint(board, side), CutLines.all(lines()), deepest != null, deepest, 0, 0);
+        return window(RunSideField.joint(board, side), CutLines.all(lines()), deepest != null, deepest, 0, 0);
     }
 
     private ZWindow window(

@@ -34,8 +34,7 @@ public final class StripFinder {
         boolean copperAt(double xMm, double yMm);
     }
 
-    private StripFinder(
-            CopperMap map, double widestMm, @Nullable List<CutLines> cuts, @Nullable Designed designed) {
+    private StripFinder(CopperMap map, double widestMm, @Nullable List<CutLines> cuts, @Nullable Designed designed) {
         this.map = map;
         this.widestMm = widestMm;
         this.cuts = cuts;
@@ -159,10 +158,7 @@ public final class StripFinder {
         int p = copper.vertex[sample];
         double half = 0.5 * copper.widthMm[sample];
         double[] at = {
-            0,
-            0,
-            index.contours.x[p] + half * index.normalX[p],
-            index.contours.y[p] + half * index.normalY[p]
+            0, 0, index.contours.x[p] + half * index.normalX[p], index.contours.y[p] + half * index.normalY[p]
         };
         boolean[] leftover = new boolean[1];
         judge(sample, at, usual, leftover, new int[2]);
@@ -185,8 +181,7 @@ public final class StripFinder {
             double half = 0.5 * copper.widthMm[s];
             double x = index.contours.x[p] + half * index.normalX[p];
             double y = index.contours.y[p] + half * index.normalY[p];
-            double e = section.errorAtWidth(
-                    x, y, index.normalX[p], index.normalY[p], half + 0.05, thresholdMm, best);
+            double e = section.errorAtWidth(x, y, index.normalX[p], index.normalY[p], half + 0.05, thresholdMm, best);
             if (e < best) {
                 least = ZLimit.at(ZLimit.Kind.WIDTH, e, 0.002 * Math.min(10, field.flattestSlope()), x, y);
             }
@@ -281,8 +276,7 @@ public final class StripFinder {
         return meter.copperMm(x, y, nx, ny, half + 2 * index.contours.cellMm, level);
     }
 
-    private Strip finish(
-            IntList group, double length, double[] parts, double[] at, double usual, int narrowest) {
+    private Strip finish(IntList group, double length, double[] parts, double[] at, double usual, int narrowest) {
         double[] box = {Double.MAX_VALUE, Double.MAX_VALUE, -Double.MAX_VALUE, -Double.MAX_VALUE};
         for (int k = 0; k < group.size; k++) {
             int v = copper.vertex[group.data[k]];
@@ -423,6 +417,49 @@ public final class StripFinder {
     }
 
     /**
+     * The narrowest place of each piece that has one below a limit, by piece.
+     *
+     * @param map copper at the foil's bottom
+     * @param widestMm wider places are not sought
+     */
+    public static List<Narrowest> narrowest(CopperMap map, double widestMm) {
+        VertexIndex index = new VertexIndex(map);
+        Crossings copper = new Crossings(index, widestMm, true);
+        int[] least = new int[map.pieces().size()];
+        Arrays.fill(least, -1);
+        for (int s = 0; s < copper.vertex.length; s++) {
+            int component = index.contours.loopComponent[index.loopOf[copper.vertex[s]]];
+            int piece = copper.across[s] < 0 ? -1 : map.pieceOf(component);
+            if (piece >= 0 && (least[piece] < 0 || copper.widthMm[s] < copper.widthMm[least[piece]])) {
+                least[piece] = s;
+            }
+        }
+        SectionMeter meter = new SectionMeter(map.field());
+        List<Narrowest> found = new ArrayList<>();
+        for (int piece = 0; piece < least.length; piece++) {
+            int s = least[piece];
+            if (s < 0) {
+                continue;
+            }
+            int p = copper.vertex[s];
+            double nx = index.normalX[p];
+            double ny = index.normalY[p];
+            double half = 0.5 * copper.widthMm[s];
+            double x = index.contours.x[p] + half * nx;
+            double y = index.contours.y[p] + half * ny;
+            double width = meter.copperMm(x, y, nx, ny, half + 2 * index.contours.cellMm, 0);
+            boolean agrees = Math.abs(width - copper.widthMm[s]) < 2 * index.contours.cellMm;
+            found.add(new Narrowest(
+                    piece,
+                    x,
+                    y,
+                    agrees ? width : copper.widthMm[s],
+                    agrees ? 2 * SectionMeter.ERROR_MM : index.contours.cellMm));
+        }
+        return found;
+    }
+
+    /**
      * Gaps between two different pieces that are narrower than a limit, the narrowest place of each pair, narrowest
      * pair first.
      *
@@ -498,7 +535,6 @@ public final class StripFinder {
             best = new double[] {least, Double.NaN, c.x[p], c.y[p]};
             error = c.cellMm;
         }
-        return new NarrowGap(
-                best[2], best[3], best[0], best[1], error, length, (int) (pair >>> 32), (int) pair);
+        return new NarrowGap(best[2], best[3], best[0], best[1], error, length, (int) (pair >>> 32), (int) pair);
     }
 }

@@ -105,8 +105,8 @@ class StockFieldTest {
             }
         }
         ComposedBoard board = board(10, 10, 0.0348, 0.01, b.build(), ToolProfile.vFlatTip(30 * DEG, 0.1, 3.175, 0));
-        SideCopper.Run run = new SideCopper.Run(
-                0, lines.build(), true, new ZWindowSetup.Deepest(0.1, 2, 2, 0, 2), -0.03, 0.03);
+        SideCopper.Run run =
+                new SideCopper.Run(0, lines.build(), true, new ZWindowSetup.Deepest(0.1, 2, 2, 0, 2), -0.03, 0.03);
         SideCopper side = new SideCopper(board, 1, List.of(run), List.of(), null, SideCopper.Limits.DEFAULTS);
         assertThat(side.map().pieces()).hasSize(3);
         assertThat(side.strips()).hasSize(1);
@@ -119,7 +119,8 @@ class StockFieldTest {
         // Walls: outer loop 24 mm outside, inner loop 22.72 mm inside; the hair between has no more than its knife top.
         double wall = 0.5 * (0.15359 - 0.13494);
         double hairLeft = 4 * 5.84 * (0.02506 - Math.max(0, 0.16 - 0.15359));
-        assertThat(side.foilLeftMm2()).isCloseTo(wall * (24 + 22.72) + hairLeft, within(0.01 + side.foilLeftErrorMm2()));
+        assertThat(side.foilLeftMm2())
+                .isCloseTo(wall * (24 + 22.72) + hairLeft, within(0.01 + side.foilLeftErrorMm2()));
         assertThat(side.foilLeft(run)).isEmpty();
         ZWindow w = side.window(run);
         assertThat(w.fromMm()).isCloseTo(0.0348 + 0.005 - 0.1, within(1e-6));

@@ -42,12 +42,17 @@ class StripFinderTest {
                     Strip strip = strips.get(0);
                     assertThat(strip.baseMm()).as("%f at %f", base, degrees).isCloseTo(base, within(0.002));
                     double top = Math.max(0, base + W_BOTTOM - W_TOP);
-                    assertThat(strip.topMm()).as("top of %f at %f", base, degrees).isCloseTo(top, within(0.002));
+                    assertThat(strip.topMm())
+                            .as("top of %f at %f", base, degrees)
+                            .isCloseTo(top, within(0.002));
                     assertThat(strip.lengthMm()).isCloseTo(4, within(0.25));
                     assertThat(strip.leftover()).isTrue();
                     assertThat(strip.freeEnds()).isZero();
                     assertThat(strip.grade())
-                            .isEqualTo(base < 0.05 ? Strip.Grade.HAIR : base < 0.15 ? Strip.Grade.SLIVER : Strip.Grade.THIN);
+                            .isEqualTo(
+                                    base < 0.05
+                                            ? Strip.Grade.HAIR
+                                            : base < 0.15 ? Strip.Grade.SLIVER : Strip.Grade.THIN);
                     assertThat(strip.line()).isEqualTo(21);
                 }
             }
@@ -57,8 +62,10 @@ class StripFinderTest {
     @Test
     void shouldSayNothingOfAStripAtTheLimitAndOfAShortOne() {
         CutLines.Builder lines = CutLines.builder();
-        assertThat(StripFinder.strips(CopperMap.of(pair(0.2505, 37, 0.01, 0, lines), 0), 0.25, null, null)).isEmpty();
-        assertThat(StripFinder.strips(CopperMap.of(pair(0.2495, 37, 0.01, 0, lines), 0), 0.25, null, null)).hasSize(1);
+        assertThat(StripFinder.strips(CopperMap.of(pair(0.2505, 37, 0.01, 0, lines), 0), 0.25, null, null))
+                .isEmpty();
+        assertThat(StripFinder.strips(CopperMap.of(pair(0.2495, 37, 0.01, 0, lines), 0), 0.25, null, null))
+                .hasSize(1);
         GrooveField f = field(0.01);
         f.v30(4, 3, 4.3, 3, 0.1).v30(4, 3.2, 4.3, 3.2, 0.1);
         assertThat(StripFinder.strips(CopperMap.of(f, 0), 0.25, null, null)).isEmpty();
@@ -103,7 +110,8 @@ class StripFinderTest {
     void shouldSeeAKnifeEdgeWhereNoTopIsLeft() {
         CutLines.Builder lines = CutLines.builder();
         // needs.md F2: base 0.0175, top 0: the walls meet 0.0326 above the glue plane, below the foil's top
-        Strip strip = StripFinder.strips(CopperMap.of(pair(0.0175, 20, 0.01, 0, lines), 0), 0.25, null, null).get(0);
+        Strip strip = StripFinder.strips(CopperMap.of(pair(0.0175, 20, 0.01, 0, lines), 0), 0.25, null, null)
+                .get(0);
         assertThat(strip.topMm()).isZero();
         assertThat(strip.knifeMm()).isGreaterThan(3);
     }

@@ -256,6 +256,7 @@ class ZWindowTest {
         assertThat(watch.eMm()).isCloseTo(0.0933, within(0.002));
         ZLimit fix = StripFinder.widthLimit(map, new RunField(f, null), 0.15, 0.3, List.of(cut), null);
         assertThat(fix.eMm()).isCloseTo(0.2799, within(0.002));
-        assertThat(StripFinder.widthLimit(map, new RunField(f, null), 0.25, 0.09, List.of(cut), null)).isNull();
+        assertThat(StripFinder.widthLimit(map, new RunField(f, null), 0.25, 0.09, List.of(cut), null))
+                .isNull();
     }
 }
