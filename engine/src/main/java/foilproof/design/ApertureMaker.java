@@ -18,8 +18,12 @@ final class ApertureMaker {
     /** A macro definition, from its name to its last block. */
     void macro(String name, MacroTemplate template, int at) {
         if (macros.put(name, template) != null) {
-            places.warn(at, at + name.length(), "layer-macro",
-                    "The macro " + name + " is defined a second time; later apertures use the second one.", null);
+            places.warn(
+                    at,
+                    at + name.length(),
+                    "layer-macro",
+                    "The macro " + name + " is defined a second time; later apertures use the second one.",
+                    null);
         }
     }
 
@@ -55,7 +59,10 @@ final class ApertureMaker {
                 count(v, 2, 5, at, end);
                 return polygon(v, mm, at, end, attributes);
             default:
-                throw places.error(at, end, "layer-aperture-undefined",
+                throw places.error(
+                        at,
+                        end,
+                        "layer-aperture-undefined",
                         "The aperture uses " + name + ", which is neither C, R, O, P nor a macro defined before.",
                         "Define the macro with AM before its first use.");
         }
@@ -63,8 +70,12 @@ final class ApertureMaker {
 
     private void count(double[] v, int least, int most, int at, int end) throws InputException {
         if (v.length < least || v.length > most) {
-            throw places.error(at, end, "layer-aperture", "This aperture takes " + least + " to " + most
-                    + " values, " + v.length + " are given.", null);
+            throw places.error(
+                    at,
+                    end,
+                    "layer-aperture",
+                    "This aperture takes " + least + " to " + most + " values, " + v.length + " are given.",
+                    null);
         }
     }
 
@@ -84,8 +95,7 @@ final class ApertureMaker {
         return new Aperture(Pad.Shape.CIRCLE, figure, r, null, null, attributes);
     }
 
-    private Aperture box(
-            String name, double[] v, double[] mm, int at, int end, Map<String, List<String>> attributes)
+    private Aperture box(String name, double[] v, double[] mm, int at, int end, Map<String, List<String>> attributes)
             throws InputException {
         if (!(v[0] > 0) || !(v[1] > 0)) {
             throw badSize(at, end);
@@ -93,21 +103,23 @@ final class ApertureMaker {
         boolean rectangle = name.equals("R");
         List<PathEdge> contour =
                 rectangle ? Figures.rectangleContour(mm[0], mm[1]) : Figures.obroundContour(mm[0], mm[1]);
-        Figure figure =
-                Figures.withHole(contour, Math.min(mm[0], mm[1]) / 2, hole(mm, 2, at, end), reach(mm, 2));
+        Figure figure = Figures.withHole(contour, Math.min(mm[0], mm[1]) / 2, hole(mm, 2, at, end), reach(mm, 2));
         double a = mm[0] / 2;
         double b = mm[1] / 2;
         double[] corners = rectangle ? new double[] {-a, -b, a, -b, a, b, -a, b} : null;
-        return new Aperture(
-                rectangle ? Pad.Shape.RECTANGLE : Pad.Shape.OBROUND, figure, -1, corners, null, attributes);
+        return new Aperture(rectangle ? Pad.Shape.RECTANGLE : Pad.Shape.OBROUND, figure, -1, corners, null, attributes);
     }
 
     private Aperture polygon(double[] v, double[] mm, int at, int end, Map<String, List<String>> attributes)
             throws InputException {
         int n = (int) v[1];
         if (!(v[0] > 0) || n != v[1] || n < 3 || n > 12) {
-            throw places.error(at, end, "layer-aperture",
-                    "A polygon aperture has an outer diameter above 0 and 3 to 12 corners.", null);
+            throw places.error(
+                    at,
+                    end,
+                    "layer-aperture",
+                    "A polygon aperture has an outer diameter above 0 and 3 to 12 corners.",
+                    null);
         }
         double r = mm[0] / 2;
         double[] corners = Figures.regularCorners(0, 0, r, n, v.length > 2 ? v[2] : 0);
@@ -128,8 +140,13 @@ final class ApertureMaker {
             return null;
         }
         if (mm.length > from + 1 && mm[from + 1] > 0) {
-            places.warnOnce("rectangular-hole", at, end, "layer-deprecated",
-                    "Rectangular holes in apertures are deprecated; the hole is read.", null);
+            places.warnOnce(
+                    "rectangular-hole",
+                    at,
+                    end,
+                    "layer-deprecated",
+                    "Rectangular holes in apertures are deprecated; the hole is read.",
+                    null);
             return Figures.rectangleContour(mm[from], mm[from + 1]);
         }
         return List.of(PathEdge.circle(0, 0, mm[from] / 2));
@@ -169,7 +186,11 @@ final class ApertureMaker {
         } catch (NumberFormatException e) {
             plain = false;
         }
-        throw places.error(at, at + Math.max(1, text.length()), "layer-number", "\"" + text
-                + "\" is not a number as layer images write them.", "A point as decimal sign, no exponent.");
+        throw places.error(
+                at,
+                at + Math.max(1, text.length()),
+                "layer-number",
+                "\"" + text + "\" is not a number as layer images write them.",
+                "A point as decimal sign, no exponent.");
     }
 }

@@ -62,7 +62,9 @@ public record Design(
             if (layer != null && file != null) {
                 layers.put(face, layer);
                 if (layer.statedFace() != null && layer.statedFace() != face) {
-                    warnings.add(Diagnostic.of(SourceSpan.ofFile(file.name()), "layer-face",
+                    warnings.add(Diagnostic.of(
+                            SourceSpan.ofFile(file.name()),
+                            "layer-face",
                             "The job names this file as its " + face.word() + " copper; the file says that it is the "
                                     + face.other().word() + " copper."));
                 }

@@ -19,9 +19,27 @@ import org.jspecify.annotations.Nullable;
 final class DrillReader {
     private static final double ABSURD_MM = 2000;
     /** Header words and codes that change no hole. */
-    private static final Set<String> HARMLESS =
-            Set.of("FMAT", "VER", "ATC", "DETECT", "BLKD", "SBK", "DN", "TCST", "AFS", "CCW", "CP", "OSTOP", "PCKPARAM",
-                    "OM48", "ULTRA", "SG", "UP", "ZA", "ZC", "ZS");
+    private static final Set<String> HARMLESS = Set.of(
+            "FMAT",
+            "VER",
+            "ATC",
+            "DETECT",
+            "BLKD",
+            "SBK",
+            "DN",
+            "TCST",
+            "AFS",
+            "CCW",
+            "CP",
+            "OSTOP",
+            "PCKPARAM",
+            "OM48",
+            "ULTRA",
+            "SG",
+            "UP",
+            "ZA",
+            "ZC",
+            "ZS");
 
     private final TextPlaces places;
     private final InputLimits limits;
@@ -81,8 +99,12 @@ final class DrillReader {
             throw places.fileError("drill-empty", "The drill file is empty.", null);
         }
         if (!ended) {
-            places.warn(Math.max(0, text.length() - 1), text.length(), "drill-cut-short",
-                    "The end of the drill file (M30) is missing: the file may be cut short.", null);
+            places.warn(
+                    Math.max(0, text.length() - 1),
+                    text.length(),
+                    "drill-cut-short",
+                    "The end of the drill file (M30) is missing: the file may be cut short.",
+                    null);
         }
         if (down) {
             throw error("drill-slot", "The file ends while a slot is being routed.", null);
@@ -142,7 +164,8 @@ final class DrillReader {
         String s = text.substring(3).trim();
         String[] fields = s.split(",", -1);
         if (fields[0].equals("TF.FileFunction") && fields.length > 1) {
-            platedFile = fields[1].equals("Plated") ? Boolean.TRUE : fields[1].equals("NonPlated") ? Boolean.FALSE : null;
+            platedFile =
+                    fields[1].equals("Plated") ? Boolean.TRUE : fields[1].equals("NonPlated") ? Boolean.FALSE : null;
         } else if (fields[0].equals("TA.AperFunction") && fields.length > 1) {
             if (fields[1].equals("Plated") || fields[1].equals("NonPlated")) {
                 platedNext = fields[1].equals("Plated");
@@ -169,7 +192,9 @@ final class DrillReader {
                 integers = f.indexOf('.');
                 decimals = f.length() - 1 - integers;
             } else {
-                warn("drill-unknown", "The word " + f + " after the unit is not known and is left out.",
+                warn(
+                        "drill-unknown",
+                        "The word " + f + " after the unit is not known and is left out.",
                         "LZ, TZ or a format such as 000.000.");
             }
         }
@@ -187,7 +212,9 @@ final class DrillReader {
 
     private void requireUnit() throws InputException {
         if (unitMm == 0) {
-            throw error("drill-units", "The drill file does not state its unit before it is needed.",
+            throw error(
+                    "drill-units",
+                    "The drill file does not state its unit before it is needed.",
                     "Put METRIC or INCH into the header.");
         }
     }
@@ -217,7 +244,9 @@ final class DrillReader {
             finishPath();
             tool = number == 0 ? null : tools.get(number);
             if (number != 0 && tool == null) {
-                throw error("drill-tool-undefined", "Tool T" + number + " has no diameter in the header.",
+                throw error(
+                        "drill-tool-undefined",
+                        "Tool T" + number + " has no diameter in the header.",
                         "Write T" + number + "C and the diameter into the header.");
             }
             return;
@@ -235,8 +264,11 @@ final class DrillReader {
         DrillFile.Tool made = new DrillFile.Tool(number, diameter, plated, functionNext, lineNumber);
         DrillFile.Tool before = tools.put(number, made);
         if (before != null && before.diameterMm() != diameter) {
-            warn("drill-tool-redefined", "Tool T" + number + " is defined a second time with another diameter; from here"
-                    + " on the second one is used.", null);
+            warn(
+                    "drill-tool-redefined",
+                    "Tool T" + number + " is defined a second time with another diameter; from here"
+                            + " on the second one is used.",
+                    null);
         }
         if (!header) {
             finishPath();
@@ -248,8 +280,12 @@ final class DrillReader {
     private double number(String s) throws InputException {
         boolean negative = s.startsWith("-");
         String d = negative || s.startsWith("+") ? s.substring(1) : s;
-        if (d.isEmpty() || d.length() > 20 || d.indexOf('+') >= 0 || d.indexOf('-') >= 0
-                || d.indexOf('.') != d.lastIndexOf('.') || d.equals(".")) {
+        if (d.isEmpty()
+                || d.length() > 20
+                || d.indexOf('+') >= 0
+                || d.indexOf('-') >= 0
+                || d.indexOf('.') != d.lastIndexOf('.')
+                || d.equals(".")) {
             throw error("drill-number", "\"" + s + "\" is not a number.", null);
         }
         double v;
@@ -264,18 +300,27 @@ final class DrillReader {
     private double padded(String digits) throws InputException {
         int total = integers + decimals;
         if (digits.length() > total && zeroRule == 1) {
-            throw error("drill-number", "\"" + digits + "\" has more than the " + total + " digits of the format "
-                    + integers + "." + decimals + ".", null);
+            throw error(
+                    "drill-number",
+                    "\"" + digits + "\" has more than the " + total + " digits of the format " + integers + "."
+                            + decimals + ".",
+                    null);
         }
         String full = digits;
         if (zeroRule == 0 && digits.length() != total && Long.parseLong(digits) != 0) {
-            throw error("drill-zeros", "Coordinates have no decimal point and the file does not say which zeros are left"
-                    + " out.", "Put LZ or TZ after the unit, or write decimal points.");
+            throw error(
+                    "drill-zeros",
+                    "Coordinates have no decimal point and the file does not say which zeros are left" + " out.",
+                    "Put LZ or TZ after the unit, or write decimal points.");
         }
         if (zeroRule != 2) {
             full = digits + "0".repeat(Math.max(0, total - digits.length()));
         }
-        places.warnOnce("no point", lineAt, lineAt + line.length(), "drill-format-assumed",
+        places.warnOnce(
+                "no point",
+                lineAt,
+                lineAt + line.length(),
+                "drill-format-assumed",
                 "Coordinates have no decimal point; they are read as " + integers + "." + decimals + " digits.",
                 "Check one hole by hand.");
         double v = Long.parseLong(full);
@@ -437,9 +482,11 @@ final class DrillReader {
             case "9", "6" -> {
                 return true;
             }
-            case "25", "1", "2", "8" -> throw error("drill-pattern",
-                    "Step-and-repeat patterns (M25, M01, M02, M08) are not read: their holes would be missing.",
-                    "Export the drill file without patterns.");
+            case "25", "1", "2", "8" ->
+                throw error(
+                        "drill-pattern",
+                        "Step-and-repeat patterns (M25, M01, M02, M08) are not read: their holes would be missing.",
+                        "Export the drill file without patterns.");
             default -> {
                 return false;
             }
@@ -455,7 +502,11 @@ final class DrillReader {
             y = incremental ? y + wy : wy;
         }
         if (Math.abs(x) > ABSURD_MM || Math.abs(y) > ABSURD_MM) {
-            places.warnOnce("absurd", lineAt, lineAt + line.length(), "drill-coordinate-absurd",
+            places.warnOnce(
+                    "absurd",
+                    lineAt,
+                    lineAt + line.length(),
+                    "drill-coordinate-absurd",
                     "A hole lies more than " + (int) ABSURD_MM + " mm from the zero.",
                     "Check the unit and the zero rule of the file.");
         }

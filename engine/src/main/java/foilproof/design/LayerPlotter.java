@@ -85,8 +85,12 @@ final class LayerPlotter {
     void select(int number, int at, int end) throws InputException {
         Aperture aperture = apertures.get(number);
         if (aperture == null) {
-            throw places.error(at, end, "layer-aperture-undefined",
-                    "Aperture D" + number + " is used but was not defined before.", "Define it with ADD" + number + ".");
+            throw places.error(
+                    at,
+                    end,
+                    "layer-aperture-undefined",
+                    "Aperture D" + number + " is used but was not defined before.",
+                    "Define it with ADD" + number + ".");
         }
         current = aperture;
     }
@@ -136,18 +140,25 @@ final class LayerPlotter {
                 others);
     }
 
-    private void put(
-            Figure figure, double px, double py, byte flags, ObjectAttributes attributes, int at)
+    private void put(Figure figure, double px, double py, byte flags, ObjectAttributes attributes, int at)
             throws InputException {
         if (target.size() >= limits.flashes()) {
-            throw places.error(at, at + 1, "over-limit", "The layer image has more than " + limits.flashes()
-                    + " graphic objects.", "That is the limit of this reader.");
+            throw places.error(
+                    at,
+                    at + 1,
+                    "over-limit",
+                    "The layer image has more than " + limits.flashes() + " graphic objects.",
+                    "That is the limit of this reader.");
         }
         Bounds box = figure.box;
         if (Math.abs(px) + Math.max(Math.abs(box.minXMm()), Math.abs(box.maxXMm())) > ABSURD_MM
                 || Math.abs(py) + Math.max(Math.abs(box.minYMm()), Math.abs(box.maxYMm())) > ABSURD_MM) {
             if (!box.isEmpty()) {
-                places.warnOnce("absurd", at, at + 1, "layer-coordinate-absurd",
+                places.warnOnce(
+                        "absurd",
+                        at,
+                        at + 1,
+                        "layer-coordinate-absurd",
                         "An object lies more than " + (int) ABSURD_MM + " mm from the zero.",
                         "Check the units and the coordinate format of the file.");
             }
@@ -168,7 +179,11 @@ final class LayerPlotter {
     /** D03. */
     void flash(double px, double py, int at, int end) throws InputException {
         if (region) {
-            throw places.error(at, end, "layer-region", "A flash (D03) inside a region.",
+            throw places.error(
+                    at,
+                    end,
+                    "layer-region",
+                    "A flash (D03) inside a region.",
                     "Between G36 and G37 only D01, D02 and G codes are allowed.");
         }
         x = px;
@@ -181,15 +196,23 @@ final class LayerPlotter {
             return;
         }
         Figure figure = mapped(aperture.figure(), map);
-        put(figure, x, y,
+        put(
+                figure,
+                x,
+                y,
                 LayerImage.Builder.flagsOf(dark, GraphicObject.Kind.FLASH, aperture.shape()),
-                attributes(aperture), at);
+                attributes(aperture),
+                at);
     }
 
     private Aperture needAperture(int at, int end) throws InputException {
         Aperture aperture = current;
         if (aperture == null) {
-            throw places.error(at, end, "layer-aperture-undefined", "No aperture has been chosen.",
+            throw places.error(
+                    at,
+                    end,
+                    "layer-aperture-undefined",
+                    "No aperture has been chosen.",
                     "A D code of 10 or above chooses one.");
         }
         return aperture;
@@ -199,8 +222,7 @@ final class LayerPlotter {
         if (map.equals(PlaneMap.IDENTITY)) {
             return figure;
         }
-        return turned.computeIfAbsent(map, m -> new IdentityHashMap<>())
-                .computeIfAbsent(figure, f -> f.mapped(map));
+        return turned.computeIfAbsent(map, m -> new IdentityHashMap<>()).computeIfAbsent(figure, f -> f.mapped(map));
     }
 
     private void flashBlock(LayerImage.Builder block, PlaneMap map, int at) throws InputException {
@@ -224,12 +246,10 @@ final class LayerPlotter {
     /** D01: from the current point. */
     void draw(double px, double py, boolean hasOffset, double i, double j, int at, int end) throws InputException {
         if (!known) {
-            throw places.error(at, end, "layer-no-point", "The current point is not known here.",
-                    "Begin with a move (D02).");
+            throw places.error(
+                    at, end, "layer-no-point", "The current point is not known here.", "Begin with a move (D02).");
         }
-        PathEdge edge = interpolation == 1
-                ? PathEdge.line(x, y, px, py)
-                : arc(px, py, hasOffset, i, j, at, end);
+        PathEdge edge = interpolation == 1 ? PathEdge.line(x, y, px, py) : arc(px, py, hasOffset, i, j, at, end);
         x = px;
         y = py;
         if (region) {
@@ -248,31 +268,46 @@ final class LayerPlotter {
         }
         double pen = aperture.penRadiusMm() * scale;
         if (edge.isArc()) {
-            put(ArcFigure.of(edge.mapped(PlaneMap.shift(-edge.x0Mm(), -edge.y0Mm())), pen),
-                    edge.x0Mm(), edge.y0Mm(),
+            put(
+                    ArcFigure.of(edge.mapped(PlaneMap.shift(-edge.x0Mm(), -edge.y0Mm())), pen),
+                    edge.x0Mm(),
+                    edge.y0Mm(),
                     LayerImage.Builder.flagsOf(dark, GraphicObject.Kind.ARC, aperture.shape()),
-                    attributes(aperture), at);
+                    attributes(aperture),
+                    at);
         } else {
             double ex = edge.x1Mm() - edge.x0Mm();
             double ey = edge.y1Mm() - edge.y0Mm();
             Figure figure = ex == 0 && ey == 0
                     ? dots.computeIfAbsent(pen, p -> new CapsuleFigure(0, 0, p))
                     : new CapsuleFigure(ex, ey, pen);
-            put(figure, edge.x0Mm(), edge.y0Mm(),
+            put(
+                    figure,
+                    edge.x0Mm(),
+                    edge.y0Mm(),
                     LayerImage.Builder.flagsOf(dark, GraphicObject.Kind.DRAW, aperture.shape()),
-                    attributes(aperture), at);
+                    attributes(aperture),
+                    at);
         }
     }
 
     private void drawWithCorners(Aperture aperture, PathEdge edge, int at, int end) throws InputException {
         double[] corners = aperture.corners();
         if (corners == null || edge.isArc()) {
-            throw places.error(at, end, "layer-draw-aperture",
+            throw places.error(
+                    at,
+                    end,
+                    "layer-draw-aperture",
                     "A stroke is drawn with an aperture that is no solid circle; its shape is not defined.",
                     "Strokes need a C aperture; older files may draw straight strokes with R or P.");
         }
-        places.warnOnce("draw-corners", at, end, "layer-deprecated",
-                "Strokes drawn with R or P apertures are deprecated; they are read as the area swept.", null);
+        places.warnOnce(
+                "draw-corners",
+                at,
+                end,
+                "layer-deprecated",
+                "Strokes drawn with R or P apertures are deprecated; they are read as the area swept.",
+                null);
         PlaneMap map = apertureMap();
         int n = corners.length / 2;
         double[] points = new double[4 * n];
@@ -284,15 +319,23 @@ final class LayerPlotter {
             points[2 * (n + k)] = cx + edge.x1Mm() - edge.x0Mm();
             points[2 * (n + k) + 1] = cy + edge.y1Mm() - edge.y0Mm();
         }
-        put(Figures.polygon(ConvexHull.of(points)), edge.x0Mm(), edge.y0Mm(),
+        put(
+                Figures.polygon(ConvexHull.of(points)),
+                edge.x0Mm(),
+                edge.y0Mm(),
                 LayerImage.Builder.flagsOf(dark, GraphicObject.Kind.DRAW, aperture.shape()),
-                attributes(aperture), at);
+                attributes(aperture),
+                at);
     }
 
     private PathEdge arc(double px, double py, boolean hasOffset, double i, double j, int at, int end)
             throws InputException {
         if (quadrants == 0) {
-            places.warnOnce("quadrant", at, end, "layer-arc-mode",
+            places.warnOnce(
+                    "quadrant",
+                    at,
+                    end,
+                    "layer-arc-mode",
                     "An arc comes before G75; it is read as G75 (offsets with sign, any angle).",
                     "Put G75 before the first arc.");
         }
@@ -300,8 +343,12 @@ final class LayerPlotter {
         boolean single = quadrants == 74;
         if (!hasOffset || i == 0 && j == 0 || single && closed) {
             if (!(single && closed)) {
-                places.warn(at, end, "layer-arc-suspect",
-                        closed ? "An arc of radius 0; it is read as a dot."
+                places.warn(
+                        at,
+                        end,
+                        "layer-arc-suspect",
+                        closed
+                                ? "An arc of radius 0; it is read as a dot."
                                 : "An arc without a centre (radius 0); it is read as a straight line.",
                         null);
             }
@@ -313,8 +360,12 @@ final class LayerPlotter {
         if (single) {
             double[] centre = singleQuadrantCentre(px, py, Math.abs(i), Math.abs(j), ccw);
             if (centre == null) {
-                places.warn(at, end, "layer-arc-suspect",
-                        "No centre gives an arc of at most 90 degrees (G74); it is read as a straight line.", null);
+                places.warn(
+                        at,
+                        end,
+                        "layer-arc-suspect",
+                        "No centre gives an arc of at most 90 degrees (G74); it is read as a straight line.",
+                        null);
                 return PathEdge.line(x, y, px, py);
             }
             cx = centre[0];
@@ -323,12 +374,19 @@ final class LayerPlotter {
         double r0 = StrictMath.hypot(x - cx, y - cy);
         double r1 = StrictMath.hypot(px - cx, py - cy);
         if (Math.abs(r0 - r1) > Math.max(0.01, 0.002 * Math.max(r0, r1))) {
-            places.warn(at, end, "layer-arc-suspect", String.format(java.util.Locale.ROOT,
-                    "The radius of this arc is %.4f mm at its start and %.4f mm at its end; the mean is used.", r0, r1),
+            places.warn(
+                    at,
+                    end,
+                    "layer-arc-suspect",
+                    String.format(
+                            java.util.Locale.ROOT,
+                            "The radius of this arc is %.4f mm at its start and %.4f mm at its end; the mean is used.",
+                            r0,
+                            r1),
                     null);
         }
-        return new PathEdge(x, y, px, py, cx, cy, closed ? (ccw ? 1 : -1) * 2 * StrictMath.PI
-                : turn(cx, cy, px, py, ccw));
+        return new PathEdge(
+                x, y, px, py, cx, cy, closed ? (ccw ? 1 : -1) * 2 * StrictMath.PI : turn(cx, cy, px, py, ccw));
     }
 
     private double turn(double cx, double cy, double px, double py, boolean ccw) {
@@ -377,8 +435,12 @@ final class LayerPlotter {
         PathEdge first = open.get(0);
         PathEdge last = open.get(open.size() - 1);
         if (first.x0Mm() != last.x1Mm() || first.y0Mm() != last.y1Mm()) {
-            places.warn(at, at + 1, "layer-contour-open",
-                    "A contour of a region does not end where it begins; it is closed by a straight line.", null);
+            places.warn(
+                    at,
+                    at + 1,
+                    "layer-contour-open",
+                    "A contour of a region does not end where it begins; it is closed by a straight line.",
+                    null);
             open.add(PathEdge.line(last.x1Mm(), last.y1Mm(), first.x0Mm(), first.y0Mm()));
         }
         contours.add(open);
@@ -411,7 +473,10 @@ final class LayerPlotter {
             seen = seen.with(one.box);
         }
         if (!once) {
-            places.warn(regionAt, regionAt + 3, "layer-region-crossing",
+            places.warn(
+                    regionAt,
+                    regionAt + 3,
+                    "layer-region-crossing",
                     "A contour of this region crosses itself; such a region has no defined area.",
                     "Everything that the contour goes round is taken as inside.");
         }
@@ -420,16 +485,21 @@ final class LayerPlotter {
             own.add(List.copyOf(c));
         }
         PathFigure figure = new PathFigure(own, false, once && apart ? area : Double.NaN);
-        put(figure, 0, 0,
-                LayerImage.Builder.flagsOf(dark, GraphicObject.Kind.REGION, Pad.Shape.MACRO), attributes(null), regionAt);
+        put(
+                figure,
+                0,
+                0,
+                LayerImage.Builder.flagsOf(dark, GraphicObject.Kind.REGION, Pad.Shape.MACRO),
+                attributes(null),
+                regionAt);
     }
 
     // ---- blocks and step and repeat ----
 
     void beginBlock(int aperture, int at) throws InputException {
         if (inRepeat() || region) {
-            throw places.error(at, at + 2, "layer-block", "A block aperture begins inside a region or a step and repeat.",
-                    null);
+            throw places.error(
+                    at, at + 2, "layer-block", "A block aperture begins inside a region or a step and repeat.", null);
         }
         outer.add(target);
         outerAperture.add(aperture);
@@ -446,14 +516,26 @@ final class LayerPlotter {
         LayerImage.Builder block = target;
         target = outer.remove(last);
         int number = outerAperture.remove(last);
-        define(number, new Aperture(Pad.Shape.MACRO, new CompoundFigure(List.of(), new boolean[0]), -1, null, block,
-                outerAttributes.remove(last)), at, at + 2);
+        define(
+                number,
+                new Aperture(
+                        Pad.Shape.MACRO,
+                        new CompoundFigure(List.of(), new boolean[0]),
+                        -1,
+                        null,
+                        block,
+                        outerAttributes.remove(last)),
+                at,
+                at + 2);
         known = false;
     }
 
     void define(int number, Aperture aperture, int at, int end) {
         if (apertures.put(number, aperture) != null) {
-            places.warn(at, end, "layer-aperture-redefined",
+            places.warn(
+                    at,
+                    end,
+                    "layer-aperture-redefined",
                     "Aperture D" + number + " is defined a second time; from here on the second one is used.",
                     "An aperture is never redefined.");
         }
@@ -464,8 +546,8 @@ final class LayerPlotter {
             throw places.error(at, at + 2, "layer-repeat", "A step and repeat begins inside a region.", null);
         }
         if (inRepeat()) {
-            places.warn(at, at + 2, "layer-repeat", "A step and repeat begins inside another; the first ends here.",
-                    null);
+            places.warn(
+                    at, at + 2, "layer-repeat", "A step and repeat begins inside another; the first ends here.", null);
             endRepeat(at);
         }
         repeatFrom = target.size();
@@ -487,8 +569,13 @@ final class LayerPlotter {
         for (int ix = 0; ix < repeatX; ix++) {
             for (int iy = 0; iy < repeatY; iy++) {
                 for (int k = from; k < to && (ix > 0 || iy > 0); k++) {
-                    put(target.figure(k), target.x(k) + ix * stepX, target.y(k) + iy * stepY, target.flag(k),
-                            target.attribute(k), at);
+                    put(
+                            target.figure(k),
+                            target.x(k) + ix * stepX,
+                            target.y(k) + iy * stepY,
+                            target.flag(k),
+                            target.attribute(k),
+                            at);
                 }
             }
         }

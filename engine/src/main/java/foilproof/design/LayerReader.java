@@ -99,14 +99,26 @@ final class LayerReader {
         int last = Math.max(0, n - 1);
         if (!ended) {
             if (plot.inRegion()) {
-                throw places.error(last, n, "layer-cut-short", "The file ends inside a region.",
+                throw places.error(
+                        last,
+                        n,
+                        "layer-cut-short",
+                        "The file ends inside a region.",
                         "The file was cut short; export it again.");
             }
             if (plot.inBlock()) {
-                throw places.error(last, n, "layer-cut-short", "The file ends inside a block aperture.",
+                throw places.error(
+                        last,
+                        n,
+                        "layer-cut-short",
+                        "The file ends inside a block aperture.",
                         "The file was cut short; export it again.");
             }
-            places.warn(last, n, "layer-cut-short", "The end of the file (M02) is missing: the file may be cut short.",
+            places.warn(
+                    last,
+                    n,
+                    "layer-cut-short",
+                    "The end of the file (M02) is missing: the file may be cut short.",
                     "Compare with the exported file.");
         }
         plot.endRepeat(last);
@@ -123,7 +135,11 @@ final class LayerReader {
     private int extended(int from) throws InputException {
         int end = text.indexOf('%', from + 1);
         if (end < 0) {
-            throw places.error(from, from + 1, "layer-cut-short", "An extended command (%...%) is not closed.",
+            throw places.error(
+                    from,
+                    from + 1,
+                    "layer-cut-short",
+                    "An extended command (%...%) is not closed.",
                     "The file was cut short, or a % is missing.");
         }
         int p = from + 1;
@@ -154,7 +170,9 @@ final class LayerReader {
 
     private String stripped(int from, int to) {
         String s = text.substring(from, to);
-        return s.indexOf('\n') < 0 && s.indexOf('\r') < 0 ? s : s.replace("\r", "").replace("\n", "");
+        return s.indexOf('\n') < 0 && s.indexOf('\r') < 0
+                ? s
+                : s.replace("\r", "").replace("\n", "");
     }
 
     private void macro(int at, String head, int star, int end) throws InputException {
@@ -206,7 +224,10 @@ final class LayerReader {
         switch (code) {
             case "IP" -> {
                 if (rest.equals("NEG")) {
-                    throw places.error(at, end, "layer-negative",
+                    throw places.error(
+                            at,
+                            end,
+                            "layer-negative",
                             "The image is negative (IPNEG): what it shows has no bounds.",
                             "Export the layer with positive polarity.");
                 }
@@ -248,13 +269,22 @@ final class LayerReader {
     }
 
     private void sayDeprecated(String code, int at, int end) {
-        places.warnOnce("deprecated " + code, at, end, "layer-deprecated",
-                "The command " + code + " is deprecated; it is read.", null);
+        places.warnOnce(
+                "deprecated " + code,
+                at,
+                end,
+                "layer-deprecated",
+                "The command " + code + " is deprecated; it is read.",
+                null);
     }
 
     private void unknown(String s, int at, int end) {
         String shown = s.length() > 40 ? s.substring(0, 40) + "..." : s;
-        places.warn(at, end, "layer-unknown-command", "The command " + shown + " is not known and is left out.",
+        places.warn(
+                at,
+                end,
+                "layer-unknown-command",
+                "The command " + shown + " is not known and is left out.",
                 "The image may be incomplete.");
     }
 
@@ -276,15 +306,24 @@ final class LayerReader {
             good = Character.isDigit(s.charAt(x + k)) && Character.isDigit(s.charAt(y + k));
         }
         if (!good) {
-            throw places.error(at, end, "layer-format", "The coordinate format FS" + s + " cannot be read.",
+            throw places.error(
+                    at,
+                    end,
+                    "layer-format",
+                    "The coordinate format FS" + s + " cannot be read.",
                     "It is written FSLAX36Y36, integer and decimal digits for X and Y.");
         }
         if (formatKnown) {
             places.warn(at, end, "layer-format", "The coordinate format is given a second time.", null);
         }
         if (omitTrailing || incremental) {
-            places.warnOnce("format", at, end, "layer-deprecated",
-                    "Trailing zeros left out or incremental coordinates are deprecated; they are read.", null);
+            places.warnOnce(
+                    "format",
+                    at,
+                    end,
+                    "layer-deprecated",
+                    "Trailing zeros left out or incremental coordinates are deprecated; they are read.",
+                    null);
         }
         digitsX = s.charAt(x + 1) - '0' + s.charAt(x + 2) - '0';
         digitsY = s.charAt(y + 1) - '0' + s.charAt(y + 2) - '0';
@@ -294,7 +333,11 @@ final class LayerReader {
         divisorY = power10(decimalsY);
         formatKnown = true;
         if (decimalsX < 3 || decimalsY < 3) {
-            places.warn(at, end, "layer-format-coarse", "The coordinates have fewer than 3 decimals.",
+            places.warn(
+                    at,
+                    end,
+                    "layer-format-coarse",
+                    "The coordinates have fewer than 3 decimals.",
                     "Export with 5 or 6 decimals.");
         }
     }
@@ -308,17 +351,23 @@ final class LayerReader {
     }
 
     private void units(String s, int at, int end) throws InputException {
-        double unit = switch (s) {
-            case "MM" -> 1;
-            case "IN" -> Length.MM_PER_INCH;
-            default -> throw places.error(at, end, "layer-units", "The unit is MM or IN, not \"" + s + "\".", null);
-        };
+        double unit =
+                switch (s) {
+                    case "MM" -> 1;
+                    case "IN" -> Length.MM_PER_INCH;
+                    default ->
+                        throw places.error(at, end, "layer-units", "The unit is MM or IN, not \"" + s + "\".", null);
+                };
         setUnit(unit, at, end);
     }
 
     private void setUnit(double unit, int at, int end) {
         if (unitMm != 0 && unitMm != unit) {
-            places.warn(at, end, "layer-units", "The unit changes within the file; from here on the new one is used.",
+            places.warn(
+                    at,
+                    end,
+                    "layer-units",
+                    "The unit changes within the file; from here on the new one is used.",
                     "A layer image has one unit.");
         }
         unitMm = unit;
@@ -326,7 +375,11 @@ final class LayerReader {
 
     private double requireUnit(int at, int end) throws InputException {
         if (unitMm == 0) {
-            throw places.error(at, end, "layer-units", "The unit is not stated before it is needed.",
+            throw places.error(
+                    at,
+                    end,
+                    "layer-units",
+                    "The unit is not stated before it is needed.",
                     "Put %MOMM*% or %MOIN*% into the header.");
         }
         return unitMm;
@@ -342,8 +395,8 @@ final class LayerReader {
         if (number < 10) {
             throw places.error(at, end, "layer-aperture", "An aperture is defined as ADDnn, nn from 10.", null);
         }
-        Aperture made = maker.define(
-                s.substring(q), at + 2 + q, requireUnit(at, end), Map.copyOf(plot.apertureAttributes));
+        Aperture made =
+                maker.define(s.substring(q), at + 2 + q, requireUnit(at, end), Map.copyOf(plot.apertureAttributes));
         plot.define(number, made, at, end);
     }
 
@@ -475,7 +528,9 @@ final class LayerReader {
         }
         StringBuilder out = new StringBuilder();
         for (int i = 0; i < s.length(); i++) {
-            if (s.startsWith("\\u", i) && i + 6 <= s.length() && s.substring(i + 2, i + 6).matches("[0-9A-Fa-f]{4}")) {
+            if (s.startsWith("\\u", i)
+                    && i + 6 <= s.length()
+                    && s.substring(i + 2, i + 6).matches("[0-9A-Fa-f]{4}")) {
                 out.append((char) Integer.parseInt(s.substring(i + 2, i + 6), 16));
                 i += 5;
             } else {
@@ -558,7 +613,11 @@ final class LayerReader {
         if (p >= n && ended) {
             places.warn(from, n, "layer-syntax", "The end of the file (M02) has no * after it.", null);
         } else if (p >= n) {
-            throw places.error(from, n, "layer-cut-short", "The last command does not end in *.",
+            throw places.error(
+                    from,
+                    n,
+                    "layer-cut-short",
+                    "The last command does not end in *.",
                     "The file was cut short; export it again.");
         }
         if (ended && plot.inRegion()) {
@@ -600,8 +659,12 @@ final class LayerReader {
         while (p < n) {
             char c = text.charAt(p);
             if (c == '.') {
-                throw places.error(from - 1, p + 1, "layer-number",
-                        "Coordinates of a layer image are whole numbers without a point.", null);
+                throw places.error(
+                        from - 1,
+                        p + 1,
+                        "layer-number",
+                        "Coordinates of a layer image are whole numbers without a point.",
+                        null);
             }
             if (c < '0' || c > '9') {
                 break;
@@ -628,20 +691,31 @@ final class LayerReader {
             case 37 -> plot.endRegion(at);
             case 74 -> {
                 plot.quadrants = 74;
-                places.warnOnce("G74", at, end, "layer-deprecated",
-                        "Single-quadrant arcs (G74) are deprecated; they are read.", null);
+                places.warnOnce(
+                        "G74",
+                        at,
+                        end,
+                        "layer-deprecated",
+                        "Single-quadrant arcs (G74) are deprecated; they are read.",
+                        null);
             }
             case 75 -> plot.quadrants = 75;
-            case 54, 55 -> places.warnOnce("G54", at, end, "layer-deprecated",
-                    "G54 and G55 are deprecated; they change nothing.", null);
+            case 54, 55 ->
+                places.warnOnce(
+                        "G54", at, end, "layer-deprecated", "G54 and G55 are deprecated; they change nothing.", null);
             case 70, 71 -> {
-                places.warnOnce("G70", at, end, "layer-deprecated",
-                        "G70 and G71 (units) are deprecated; they are read.", null);
+                places.warnOnce(
+                        "G70", at, end, "layer-deprecated", "G70 and G71 (units) are deprecated; they are read.", null);
                 setUnit(g == 70 ? Length.MM_PER_INCH : 1, at, end);
             }
             case 90, 91 -> {
-                places.warnOnce("G90", at, end, "layer-deprecated",
-                        "G90 and G91 (absolute, incremental) are deprecated; they are read.", null);
+                places.warnOnce(
+                        "G90",
+                        at,
+                        end,
+                        "layer-deprecated",
+                        "G90 and G91 (absolute, incremental) are deprecated; they are read.",
+                        null);
                 incremental = g == 91;
             }
             default -> unknown(String.format(Locale.ROOT, "G%02d", g), at, end);
@@ -668,8 +742,8 @@ final class LayerReader {
         }
         if (dCode >= 10) {
             if (point) {
-                places.warn(from, end, "layer-syntax", "Coordinates beside the choice of an aperture are not used.",
-                        null);
+                places.warn(
+                        from, end, "layer-syntax", "Coordinates beside the choice of an aperture are not used.", null);
             }
             plot.select(dCode, from, end);
             return;
@@ -684,14 +758,23 @@ final class LayerReader {
                 throw places.error(from, end, "layer-syntax", "Coordinates without D01, D02 or D03.", null);
             }
             operation = lastOperation;
-            places.warnOnce("modal operation", from, end, "layer-deprecated",
+            places.warnOnce(
+                    "modal operation",
+                    from,
+                    end,
+                    "layer-deprecated",
                     "Coordinates without an operation code are deprecated; the last code (D0" + operation
-                            + ") is used.", null);
+                            + ") is used.",
+                    null);
         }
         lastOperation = operation;
         requireUnit(from, end);
         if (!formatKnown) {
-            throw places.error(from, end, "layer-format", "The coordinate format (FS) is not stated before it is needed.",
+            throw places.error(
+                    from,
+                    end,
+                    "layer-format",
+                    "The coordinate format (FS) is not stated before it is needed.",
                     "Put %FSLAX36Y36*% or the like into the header.");
         }
         if (given[0]) {

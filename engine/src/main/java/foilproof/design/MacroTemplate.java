@@ -83,8 +83,12 @@ final class MacroTemplate {
             throw error("layer-macro", "A macro variable is defined as $n=expression.");
         }
         if (variables.containsKey(number)) {
-            places.warn(current.at(), current.at() + text.length(), "layer-macro",
-                    "The macro variable $" + number + " is given a second value; the second one is used.", null);
+            places.warn(
+                    current.at(),
+                    current.at() + text.length(),
+                    "layer-macro",
+                    "The macro variable $" + number + " is given a second value; the second one is used.",
+                    null);
         }
         variables.put(number, value(text.substring(eq + 1)));
     }
@@ -116,20 +120,22 @@ final class MacroTemplate {
             case 5 -> polygon(need(v, 6, 7));
             case 6 -> moire(need(v, 9, 10));
             case 7 -> thermal(need(v, 6, 7));
-            default -> places.warn(
-                    current.at(),
-                    current.at() + Math.max(1, text.length()),
-                    "layer-unknown-command",
-                    "The macro primitive " + fields[0] + " is not known and is left out.",
-                    "Primitives are 1, 20, 21, 4, 5 and 7.");
+            default ->
+                places.warn(
+                        current.at(),
+                        current.at() + Math.max(1, text.length()),
+                        "layer-unknown-command",
+                        "The macro primitive " + fields[0] + " is not known and is left out.",
+                        "Primitives are 1, 20, 21, 4, 5 and 7.");
         }
     }
 
     /** {@code v} with at least {@code full} fields, where only the last (the rotation) may be missing. */
     private double[] need(double[] v, int least, int full) throws InputException {
         if (v.length < least || v.length > full) {
-            throw error("layer-macro", "This macro primitive needs " + (full - 1) + " values, " + (v.length - 1)
-                    + " are given.");
+            throw error(
+                    "layer-macro",
+                    "This macro primitive needs " + (full - 1) + " values, " + (v.length - 1) + " are given.");
         }
         return v.length == full ? v : java.util.Arrays.copyOf(v, full);
     }
@@ -202,8 +208,12 @@ final class MacroTemplate {
             points[i] = v[3 + i] * unit;
         }
         if (v[3] != v[3 + 2 * n] || v[4] != v[4 + 2 * n]) {
-            places.warn(current.at(), current.at() + current.text().length(), "layer-contour-open",
-                    "The outline primitive does not end where it begins; it is closed by a straight line.", null);
+            places.warn(
+                    current.at(),
+                    current.at() + current.text().length(),
+                    "layer-contour-open",
+                    "The outline primitive does not end where it begins; it is closed by a straight line.",
+                    null);
             points = java.util.Arrays.copyOf(points, 2 * n + 2);
             points[2 * n] = v[3 + 2 * n] * unit;
             points[2 * n + 1] = v[4 + 2 * n] * unit;
@@ -211,8 +221,12 @@ final class MacroTemplate {
         double rotation = v.length == 6 + 2 * n ? v[5 + 2 * n] : 0;
         PathFigure figure = Figures.polygon(points);
         if (!figure.windsOnce()) {
-            places.warn(current.at(), current.at() + current.text().length(), "layer-region-crossing",
-                    "The outline primitive crosses itself; every part that it goes round is filled.", null);
+            places.warn(
+                    current.at(),
+                    current.at() + current.text().length(),
+                    "layer-region-crossing",
+                    "The outline primitive crosses itself; every part that it goes round is filled.",
+                    null);
             figure = new PathFigure(figure.contours, false);
         }
         put(exposed(v[1]), figure, rotation);
@@ -230,8 +244,13 @@ final class MacroTemplate {
     }
 
     private void moire(double[] v) throws InputException {
-        places.warnOnce("moire", current.at(), current.at() + current.text().length(), "layer-deprecated",
-                "The moire primitive is deprecated; it is read.", null);
+        places.warnOnce(
+                "moire",
+                current.at(),
+                current.at() + current.text().length(),
+                "layer-deprecated",
+                "The moire primitive is deprecated; it is read.",
+                null);
         double x = v[1] * unit;
         double y = v[2] * unit;
         double outer = size(v[3]);
@@ -257,8 +276,10 @@ final class MacroTemplate {
         double inner = size(v[4]) / 2;
         double gap = size(v[5]) / 2;
         if (!(outer > inner) || !(gap < outer / Math.sqrt(2))) {
-            throw error("layer-macro", "A thermal needs an outer diameter above the inner one and a gap below the outer"
-                    + " one divided by the square root of 2.");
+            throw error(
+                    "layer-macro",
+                    "A thermal needs an outer diameter above the inner one and a gap below the outer"
+                            + " one divided by the square root of 2.");
         }
         for (int k = 0; k < 4; k++) {
             PathFigure quarter = Figures.thermalQuarter(outer, inner, gap);
@@ -277,8 +298,9 @@ final class MacroTemplate {
         depth = 0;
         double result = sum();
         if (pos != expr.length()) {
-            throw error("layer-macro", "The macro expression " + text + " cannot be read at its character "
-                    + (pos + 1) + ".");
+            throw error(
+                    "layer-macro",
+                    "The macro expression " + text + " cannot be read at its character " + (pos + 1) + ".");
         }
         if (Double.isNaN(result) || Double.isInfinite(result)) {
             throw error("layer-macro", "The macro expression " + text + " has no finite value.");

@@ -52,15 +52,35 @@ final class NetlistReader {
             throw places.fileError("netlist-empty", "The netlist is empty.", null);
         }
         if (!ended) {
-            places.warn(Math.max(0, places.text.length() - 1), places.text.length(), "netlist-cut-short",
-                    "The end of the netlist (999) is missing: the file may be cut short, and nets may lack places.", null);
+            places.warn(
+                    Math.max(0, places.text.length() - 1),
+                    places.text.length(),
+                    "netlist-cut-short",
+                    "The end of the netlist (999) is missing: the file may be cut short, and nets may lack places.",
+                    null);
         }
         List<Netlist.TestPoint> named = new ArrayList<>(points.size());
         for (Netlist.TestPoint p : points) {
             String full = aliases.get(p.net());
-            named.add(full == null ? p : new Netlist.TestPoint(full, p.kind(), p.reference(), p.pin(), p.midNet(),
-                    p.holeMm(), p.plated(), p.access(), p.xMm(), p.yMm(), p.sizeXMm(), p.sizeYMm(), p.round(),
-                    p.rotationDeg(), p.line()));
+            named.add(
+                    full == null
+                            ? p
+                            : new Netlist.TestPoint(
+                                    full,
+                                    p.kind(),
+                                    p.reference(),
+                                    p.pin(),
+                                    p.midNet(),
+                                    p.holeMm(),
+                                    p.plated(),
+                                    p.access(),
+                                    p.xMm(),
+                                    p.yMm(),
+                                    p.sizeXMm(),
+                                    p.sizeYMm(),
+                                    p.round(),
+                                    p.rotationDeg(),
+                                    p.line()));
         }
         return new Reading<>(new Netlist(named), places.warnings());
     }
@@ -99,11 +119,21 @@ final class NetlistReader {
                 }
                 point(lastKind);
             }
-            case "378", "078", "389", "089", "379", "079", "370", "070", "390", "090" -> places.warnOnce(
-                    op, lineAt, lineAt + 3, "netlist-not-read",
-                    "Records " + op + " (conductors, outlines) are not used.", null);
-            default -> places.warn(lineAt, lineAt + Math.max(1, op.length()), "netlist-unknown",
-                    "The record " + op + " is not known and is left out.", null);
+            case "378", "078", "389", "089", "379", "079", "370", "070", "390", "090" ->
+                places.warnOnce(
+                        op,
+                        lineAt,
+                        lineAt + 3,
+                        "netlist-not-read",
+                        "Records " + op + " (conductors, outlines) are not used.",
+                        null);
+            default ->
+                places.warn(
+                        lineAt,
+                        lineAt + Math.max(1, op.length()),
+                        "netlist-unknown",
+                        "The record " + op + " is not known and is left out.",
+                        null);
         }
     }
 
@@ -127,19 +157,31 @@ final class NetlistReader {
                     unitMm = Length.MM_PER_INCH / 10_000;
                     radians = true;
                 }
-                default -> throw error(1, line.length(), "netlist-units", "The unit " + unit + " is not known.",
-                        "P  UNITS CUST 0 (inch), CUST 1 or SI (mm), CUST 2 (inch, radians).");
+                default ->
+                    throw error(
+                            1,
+                            line.length(),
+                            "netlist-units",
+                            "The unit " + unit + " is not known.",
+                            "P  UNITS CUST 0 (inch), CUST 1 or SI (mm), CUST 2 (inch, radians).");
             }
         } else if (w[0].startsWith("NNAME") && w.length > 1) {
             aliases.put(w[0], w[1]);
         } else if (w[0].equals("IMAGE") && !(w.length > 1 && w[1].equals("PRIMARY"))) {
-            places.warnOnce("image", lineAt, lineAt + line.length(), "netlist-not-read",
-                    "Stepped images are not read; the nets are those of the first image.", null);
+            places.warnOnce(
+                    "image",
+                    lineAt,
+                    lineAt + line.length(),
+                    "netlist-not-read",
+                    "Stepped images are not read; the nets are those of the first image.",
+                    null);
         }
     }
 
     private String field(int from, int to) {
-        return line.length() < from ? "" : line.substring(from - 1, Math.min(to, line.length())).trim();
+        return line.length() < from
+                ? ""
+                : line.substring(from - 1, Math.min(to, line.length())).trim();
     }
 
     private char at(int column) {
@@ -148,14 +190,21 @@ final class NetlistReader {
 
     private void point(Netlist.Kind kind) throws InputException {
         if (unitMm == 0) {
-            throw places.error(lineAt, lineAt + line.length(), "netlist-units",
-                    "The netlist does not state its unit before its first record.", "P  UNITS CUST 0, CUST 1 or SI.");
+            throw places.error(
+                    lineAt,
+                    lineAt + line.length(),
+                    "netlist-units",
+                    "The netlist does not state its unit before its first record.",
+                    "P  UNITS CUST 0, CUST 1 or SI.");
         }
         if (points.size() >= limits.flashes()) {
             throw error(1, 3, "over-limit", "The netlist has more than " + limits.flashes() + " records.", null);
         }
         if (at(42) != 'X' || at(50) != 'Y') {
-            throw error(Math.min(42, line.length() + 1), Math.max(43, line.length()), "netlist-record",
+            throw error(
+                    Math.min(42, line.length() + 1),
+                    Math.max(43, line.length()),
+                    "netlist-record",
                     "The record is cut short or its columns are shifted.",
                     "X stands in column 42 and Y in column 50.");
         }
@@ -180,9 +229,21 @@ final class NetlistReader {
         String reference = field(21, 26);
         String pin = field(28, 31);
         points.add(new Netlist.TestPoint(
-                net, kind, reference.isEmpty() ? null : reference, pin.isEmpty() ? null : pin, at(32) == 'M', hole,
-                plated, access(), signed(43) * unitMm, signed(51) * unitMm, sizeX, sizeY == 0 ? sizeX : sizeY,
-                sizeY == 0, radians ? StrictMath.toDegrees(rotation / 100) : rotation, lineNumber));
+                net,
+                kind,
+                reference.isEmpty() ? null : reference,
+                pin.isEmpty() ? null : pin,
+                at(32) == 'M',
+                hole,
+                plated,
+                access(),
+                signed(43) * unitMm,
+                signed(51) * unitMm,
+                sizeX,
+                sizeY == 0 ? sizeX : sizeY,
+                sizeY == 0,
+                radians ? StrictMath.toDegrees(rotation / 100) : rotation,
+                lineNumber));
     }
 
     private Netlist.Access access() throws InputException {
@@ -206,8 +267,12 @@ final class NetlistReader {
     private double number(int from, int to) throws InputException {
         String s = field(from, to);
         if (s.isEmpty() || !s.matches("[0-9]+")) {
-            throw error(from, to, "netlist-record", "Digits were expected in columns " + from + " to " + to + ", not \""
-                    + s + "\".", null);
+            throw error(
+                    from,
+                    to,
+                    "netlist-record",
+                    "Digits were expected in columns " + from + " to " + to + ", not \"" + s + "\".",
+                    null);
         }
         return Double.parseDouble(s);
     }

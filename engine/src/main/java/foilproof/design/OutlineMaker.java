@@ -31,7 +31,9 @@ final class OutlineMaker {
         dropDoubled();
         chain();
         if (rings.isEmpty()) {
-            throw places.fileError("outline-none", "The outline file holds no closed contour.",
+            throw places.fileError(
+                    "outline-none",
+                    "The outline file holds no closed contour.",
                     "The board's edge drawn as strokes that meet end to end.");
         }
         rings.sort(Comparator.comparingDouble(r -> -r.areaMm2()));
@@ -60,8 +62,14 @@ final class OutlineMaker {
                     }
                 }
             }
-            default -> places.warnOnce("outline flash", 0, 1, "outline-flash",
-                    "Flashes in the outline file are not part of the outline.", null);
+            default ->
+                places.warnOnce(
+                        "outline flash",
+                        0,
+                        1,
+                        "outline-flash",
+                        "Flashes in the outline file are not part of the outline.",
+                        null);
         }
     }
 
@@ -99,8 +107,10 @@ final class OutlineMaker {
         Map<Long, List<Integer>> ends = new HashMap<>();
         for (int i = 0; i < strokes.size(); i++) {
             PathEdge e = strokes.get(i).edge();
-            ends.computeIfAbsent(key(e.x0Mm(), e.y0Mm(), 0, 0), k -> new ArrayList<>()).add(2 * i);
-            ends.computeIfAbsent(key(e.x1Mm(), e.y1Mm(), 0, 0), k -> new ArrayList<>()).add(2 * i + 1);
+            ends.computeIfAbsent(key(e.x0Mm(), e.y0Mm(), 0, 0), k -> new ArrayList<>())
+                    .add(2 * i);
+            ends.computeIfAbsent(key(e.x1Mm(), e.y1Mm(), 0, 0), k -> new ArrayList<>())
+                    .add(2 * i + 1);
         }
         boolean[] used = new boolean[strokes.size()];
         for (int i = 0; i < strokes.size(); i++) {
@@ -126,10 +136,16 @@ final class OutlineMaker {
                 rings.add(new Outline.Ring(bridged(ring), strokes.get(i).line()));
             } else {
                 double gap = StrictMath.hypot(last.x1Mm() - first.x0Mm(), last.y1Mm() - first.y0Mm());
-                places.warnFile("outline-open", String.format(java.util.Locale.ROOT,
-                        "A contour of the outline that begins on line %d at (%.3f, %.3f) mm is not closed: its ends are"
-                                + " %.3f mm apart. It is left out.",
-                        strokes.get(i).line(), first.x0Mm(), first.y0Mm(), gap));
+                places.warnFile(
+                        "outline-open",
+                        String.format(
+                                java.util.Locale.ROOT,
+                                "A contour of the outline that begins on line %d at (%.3f, %.3f) mm is not closed: its ends are"
+                                        + " %.3f mm apart. It is left out.",
+                                strokes.get(i).line(),
+                                first.x0Mm(),
+                                first.y0Mm(),
+                                gap));
             }
         }
     }

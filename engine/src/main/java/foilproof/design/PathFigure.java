@@ -13,7 +13,6 @@ class PathFigure extends Figure {
     /** Above this many pieces a table of bands by height is built. */
     private static final int BANDED_ABOVE = 24;
 
-
     private static final double ROUNDING_MM = 1e-5;
 
     final List<List<PathEdge>> contours;
@@ -370,5 +369,4 @@ class PathFigure extends Figure {
             dir = Arrays.copyOf(dir, to);
         }
     }
-
 }

@@ -49,9 +49,11 @@ public record Registration(List<Match> matches, Match declared, double scoreInPl
         /** Turned by three quarters, counter-clockwise. */
         TURNED_270("turned by 270 degrees", PlaneMap.quarterTurns(3)),
         /** Mirrored in X, then turned by a quarter. */
-        MIRRORED_TURNED_90("mirrored and turned by 90 degrees", PlaneMap.mirrorX(0).then(PlaneMap.quarterTurns(1))),
+        MIRRORED_TURNED_90(
+                "mirrored and turned by 90 degrees", PlaneMap.mirrorX(0).then(PlaneMap.quarterTurns(1))),
         /** Mirrored in X, then turned by three quarters. */
-        MIRRORED_TURNED_270("mirrored and turned by 270 degrees", PlaneMap.mirrorX(0).then(PlaneMap.quarterTurns(3)));
+        MIRRORED_TURNED_270(
+                "mirrored and turned by 270 degrees", PlaneMap.mirrorX(0).then(PlaneMap.quarterTurns(3)));
 
         private final String words;
         private final PlaneMap map;
@@ -184,7 +186,8 @@ public record Registration(List<Match> matches, Match declared, double scoreInPl
                     if (Math.max(Math.abs(i), Math.abs(j)) != ring) {
                         continue;
                     }
-                    double score = p.score(board, startX + i * COARSE_STEP_MM, startY + j * COARSE_STEP_MM, COARSE_POINTS);
+                    double score =
+                            p.score(board, startX + i * COARSE_STEP_MM, startY + j * COARSE_STEP_MM, COARSE_POINTS);
                     if (score > best + 1e-9) {
                         best = score;
                         dx = startX + i * COARSE_STEP_MM;

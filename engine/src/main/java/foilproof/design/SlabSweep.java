@@ -230,8 +230,7 @@ final class SlabSweep implements PieceSet {
             return;
         }
         double[] areas = new double[count];
-        if (straight(bottom, middle, top, b - a, areas)
-                || quadrature(0.5 * (a + b), 0.5 * (b - a), areas)) {
+        if (straight(bottom, middle, top, b - a, areas) || quadrature(0.5 * (a + b), 0.5 * (b - a), areas)) {
             emit(a, b, areas, bottom.ends(), top.ends());
         } else {
             double m = 0.5 * (a + b);

@@ -202,7 +202,8 @@ public record IntendedNets(Source source, List<Net> nets) {
         }
         Map<Integer, List<NetPlace>> byPiece = new LinkedHashMap<>();
         for (int i = 0; i < places.size(); i++) {
-            byPiece.computeIfAbsent(sets.find(pieceOf.get(i)), k -> new ArrayList<>()).add(places.get(i));
+            byPiece.computeIfAbsent(sets.find(pieceOf.get(i)), k -> new ArrayList<>())
+                    .add(places.get(i));
         }
         List<Net> nets = new ArrayList<>();
         for (List<NetPlace> net : byPiece.values()) {
@@ -221,7 +222,8 @@ public record IntendedNets(Source source, List<Net> nets) {
         HoleTable(@Nullable DrillFile drill) {
             if (drill != null) {
                 for (DrillFile.Hole hole : drill.holes()) {
-                    cells.computeIfAbsent(key(hole.xMm(), hole.yMm(), 0, 0), k -> new ArrayList<>()).add(hole);
+                    cells.computeIfAbsent(key(hole.xMm(), hole.yMm(), 0, 0), k -> new ArrayList<>())
+                            .add(hole);
                 }
             }
         }
@@ -230,7 +232,8 @@ public record IntendedNets(Source source, List<Net> nets) {
             return ((long) Math.floor(x / CELL_MM) + dx) * 1_000_003L + (long) Math.floor(y / CELL_MM) + dy;
         }
 
-        @Nullable Double at(double x, double y, double radiusMm) {
+        @Nullable
+        Double at(double x, double y, double radiusMm) {
             Double best = null;
             double least = Math.max(0.15, Math.min(radiusMm, CELL_MM));
             for (int dx = -1; dx <= 1; dx++) {

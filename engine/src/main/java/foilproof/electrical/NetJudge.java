@@ -146,7 +146,8 @@ public final class NetJudge {
         double least = Double.POSITIVE_INFINITY;
         for (int i = 0; i < places.size(); i++) {
             NetPlace p = places.get(i);
-            double d = StrictMath.hypot(p.xMm() - end.atMm().xMm(), p.yMm() - end.atMm().yMm());
+            double d = StrictMath.hypot(
+                    p.xMm() - end.atMm().xMm(), p.yMm() - end.atMm().yMm());
             if (p.face() == end.face() && p.near(end.atMm().xMm(), end.atMm().yMm()) && d < least) {
                 least = d;
                 best = i;
@@ -209,7 +210,8 @@ public final class NetJudge {
                 if (nodeOf.get(i) < 0) {
                     missing.add(places.get(i));
                 } else {
-                    groups.computeIfAbsent(sets.find(nodeOf.get(i)), k -> new ArrayList<>()).add(places.get(i));
+                    groups.computeIfAbsent(sets.find(nodeOf.get(i)), k -> new ArrayList<>())
+                            .add(places.get(i));
                     groupsWithVias.put(withVias.find(nodeOf.get(i)), true);
                 }
             }
@@ -259,7 +261,8 @@ public final class NetJudge {
         }
         Map<Integer, List<String>> groups = new LinkedHashMap<>();
         for (int n = 0; n < nets.nets().size(); n++) {
-            groups.computeIfAbsent(together.find(n), k -> new ArrayList<>()).add(nets.nets().get(n).name());
+            groups.computeIfAbsent(together.find(n), k -> new ArrayList<>())
+                    .add(nets.nets().get(n).name());
         }
         List<List<String>> out = new ArrayList<>();
         for (List<String> group : groups.values()) {

@@ -66,11 +66,7 @@ public final class NetSections {
      * @return null where no two contacts are joined
      */
     public static @Nullable Result narrowest(
-            CopperProbe copper,
-            Bounds box,
-            double copperMm2,
-            List<SheetResistance.Contact> contacts,
-            double cellMm) {
+            CopperProbe copper, Bounds box, double copperMm2, List<SheetResistance.Contact> contacts, double cellMm) {
         double h = SheetResistance.cellFor(box, copperMm2, cellMm);
         SheetGrid grid = new SheetGrid(
                 copper, new Bounds(box.minXMm() - 0.38 * h, box.minYMm() - 0.24 * h, box.maxXMm(), box.maxYMm()), h);
@@ -254,8 +250,8 @@ public final class NetSections {
                 }
                 if (at[b] - at[a] + grid.cell >= NECK_MM) {
                     int middle = (a + b) / 2;
-                    best = new Narrow(widest, error(widest), grid.centreX(way[middle]), grid.centreY(way[middle]), 0,
-                            contact);
+                    best = new Narrow(
+                            widest, error(widest), grid.centreX(way[middle]), grid.centreY(way[middle]), 0, contact);
                     break;
                 }
             }

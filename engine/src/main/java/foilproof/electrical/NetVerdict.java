@@ -48,8 +48,7 @@ public record NetVerdict(List<NetState> nets, List<Open> opens, List<Short> shor
      * @param viasToJoin vias without a declared join whose joining would make the net whole; empty where joining vias
      *     does not cure it
      */
-    public record Open(
-            String net, List<List<NetPlace>> groups, List<NetPlace> missing, List<NetPlace> viasToJoin) {
+    public record Open(String net, List<List<NetPlace>> groups, List<NetPlace> missing, List<NetPlace> viasToJoin) {
         /** Copies the lists. */
         public Open {
             groups = List.copyOf(groups);

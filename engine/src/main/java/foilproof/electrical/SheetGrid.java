@@ -21,6 +21,7 @@ final class SheetGrid {
     final float[] left;
     /** Open part of the face below cell (c, r), at r * columns + c. */
     final float[] below;
+
     private final CopperProbe probe;
 
     SheetGrid(CopperProbe probe, Bounds box, double cellMm) {

@@ -442,7 +442,6 @@ public final class SheetResistance {
         }
         int low = Math.min(from, to);
         int high = Math.max(from, to);
-        return new Largest(
-                low, high, between(copper, box, copperMm2, contacts.get(low), contacts.get(high), cellMm));
+        return new Largest(low, high, between(copper, box, copperMm2, contacts.get(low), contacts.get(high), cellMm));
     }
 }

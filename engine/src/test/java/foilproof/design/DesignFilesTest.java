@@ -82,11 +82,13 @@ class DesignFilesTest {
         Reading<DrillFile> leading = drill("M48\nINCH,LZ\nT1C0.04\n%\nT1\nX00581Y01\nM30\n");
         assertThat(leading.value().holes().get(0).xMm()).isCloseTo(0.5810 * 25.4, within(1e-9));
         assertThat(leading.value().holes().get(0).yMm()).isCloseTo(25.4, within(1e-9));
-        DrillFile trailing = drill("M48\nINCH,TZ\nT1C0.04\n%\nT1\nX00581Y10000\nM30\n").value();
+        DrillFile trailing =
+                drill("M48\nINCH,TZ\nT1C0.04\n%\nT1\nX00581Y10000\nM30\n").value();
         assertThat(trailing.holes().get(0).xMm()).isCloseTo(0.0581 * 25.4, within(1e-9));
         assertThat(trailing.holes().get(0).yMm()).isCloseTo(25.4, within(1e-9));
         assertThat(codes(leading)).containsExactly("drill-format-assumed");
-        DrillFile metric = drill("M48\nMETRIC,TZ,000.00\nT1C0.8\n%\nT1\nX1050Y-200\nM30\n").value();
+        DrillFile metric =
+                drill("M48\nMETRIC,TZ,000.00\nT1C0.8\n%\nT1\nX1050Y-200\nM30\n").value();
         assertThat(metric.holes().get(0).xMm()).isCloseTo(10.5, within(1e-12));
         assertThat(metric.holes().get(0).yMm()).isCloseTo(-2, within(1e-12));
     }
@@ -94,7 +96,8 @@ class DesignFilesTest {
     @Test
     void shouldRepeatHolesAndTellPlatedFromBare() throws InputException {
         DrillFile file = drill("M48\nMETRIC\n; #@! TA.AperFunction,Plated,PTH,ComponentDrill\nT1C0.8\n; #@! TD\n"
-                        + ";TYPE=NON_PLATED\nT2C3.0\n%\nT1\nX1.0Y1.0\nR3X2.54\nT2\nX9.0Y9.0\nM30\n").value();
+                        + ";TYPE=NON_PLATED\nT2C3.0\n%\nT1\nX1.0Y1.0\nR3X2.54\nT2\nX9.0Y9.0\nM30\n")
+                .value();
         assertThat(file.holes()).hasSize(5);
         assertThat(file.holes().get(3).xMm()).isCloseTo(1 + 3 * 2.54, within(1e-12));
         assertThat(file.tools().get(0).plated()).isTrue();
@@ -118,13 +121,12 @@ class DesignFilesTest {
         Reading<DrillFile> reading = drill("M48\nMETRIC\nT1C0.8\nWHAT,ON\n%\nT1\nX1.0Y1.0\nQ7\n");
         assertThat(codes(reading)).containsExactly("drill-unknown", "drill-unknown", "drill-cut-short");
         assertThat(reading.warnings().get(1).span().line()).isEqualTo(8);
-        assertThat(codes(drill("M48\nMETRIC\nT1C0.8\n%\nT1\nX99999.0Y1.0\nM30"))).containsExactly("drill-coordinate-absurd");
+        assertThat(codes(drill("M48\nMETRIC\nT1C0.8\n%\nT1\nX99999.0Y1.0\nM30")))
+                .containsExactly("drill-coordinate-absurd");
     }
 
-    private static final String J1 =
-            "317NET1             J1    -1    D0800PA00X+001000Y+002000X1600Y0000R000 S0";
-    private static final String R12 =
-            "327GND              R12   -2          A01X-002540Y+012700X1200Y0600R090 S0";
+    private static final String J1 = "317NET1             J1    -1    D0800PA00X+001000Y+002000X1600Y0000R000 S0";
+    private static final String R12 = "327GND              R12   -2          A01X-002540Y+012700X1200Y0600R090 S0";
 
     @Test
     void shouldReadTheNetlistColumns() throws InputException {
@@ -158,10 +160,12 @@ class DesignFilesTest {
         assertThat(inch.points().get(0).xMm()).isCloseTo(2.54, within(1e-12));
         String alias = J1.replace("NET1  ", "NNAME1");
         String more = "017" + " ".repeat(14) + alias.substring(17).replace("X+001000", "X+009000");
-        Netlist named = netlist("P  UNITS SI\nP  NNAME1  A_VERY_LONG_NET_NAME\n" + alias + "\n" + more + "\n999\n").value();
+        Netlist named = netlist("P  UNITS SI\nP  NNAME1  A_VERY_LONG_NET_NAME\n" + alias + "\n" + more + "\n999\n")
+                .value();
         assertThat(named.nets()).containsOnlyKeys("A_VERY_LONG_NET_NAME");
         assertThat(named.nets().get("A_VERY_LONG_NET_NAME")).hasSize(2);
-        Netlist single = netlist("P  UNITS SI\n" + J1.replace("NET1", "N/C ") + "\n999\n").value();
+        Netlist single = netlist("P  UNITS SI\n" + J1.replace("NET1", "N/C ") + "\n999\n")
+                .value();
         assertThat(single.points().get(0).single()).isTrue();
         assertThat(single.nets()).isEmpty();
     }
@@ -170,8 +174,12 @@ class DesignFilesTest {
     void shouldRefuseNetlistsThatAreCutShortOrUnclear() throws InputException {
         assertThat(codes(netlist("P  UNITS SI\n" + J1 + "\n"))).containsExactly("netlist-cut-short");
         assertThat(codes(netlist("P  UNITS SI\n555what\n" + J1 + "\n999\n"))).containsExactly("netlist-unknown");
-        for (String text : List.of("", J1 + "\n999\n", "P  UNITS SI\n" + J1.substring(0, 47) + "\n",
-                "P  UNITS SI\n" + J1.replace("X+001000", "X+0010A0") + "\n999\n", "P  UNITS SI\n" + J1.substring(0, 30))) {
+        for (String text : List.of(
+                "",
+                J1 + "\n999\n",
+                "P  UNITS SI\n" + J1.substring(0, 47) + "\n",
+                "P  UNITS SI\n" + J1.replace("X+001000", "X+0010A0") + "\n999\n",
+                "P  UNITS SI\n" + J1.substring(0, 30))) {
             assertThatThrownBy(() -> netlist(text)).as(text).isInstanceOf(InputException.class);
         }
     }
@@ -181,10 +189,12 @@ class DesignFilesTest {
         // area by closed form: 40 x 30 with one corner rounded by r 5 (r^2 (1 - pi/4) off) and a round hole of r 3
         String body = LayerImageTest.HEAD + "%ADD10C,0.1*%D10*G75*G01*" + LayerImageTest.at(0, 0, "D02")
                 + LayerImageTest.at(40, 0, "D01") + LayerImageTest.at(0, 30, "D02") + LayerImageTest.at(0, 0, "D01")
-                + LayerImageTest.at(40, 0, "D02") + LayerImageTest.at(40, 25, "D01") + "G03*X35000000Y30000000I-5000000J0D01*"
+                + LayerImageTest.at(40, 0, "D02") + LayerImageTest.at(40, 25, "D01")
+                + "G03*X35000000Y30000000I-5000000J0D01*"
                 + "G01*" + LayerImageTest.at(0, 30, "D01") + LayerImageTest.at(23, 15, "D02")
                 + "G02*X23000000Y15000000I-3000000J0D01*M02*";
-        Outline outline = DesignReader.readOutline(SourceFile.ofText("edge.gbr", body), InputLimits.DEFAULT).value();
+        Outline outline = DesignReader.readOutline(SourceFile.ofText("edge.gbr", body), InputLimits.DEFAULT)
+                .value();
         assertThat(outline.rings()).hasSize(2);
         assertThat(outline.rings().get(0).areaMm2()).isCloseTo(1200 - 25 * (1 - Math.PI / 4), within(1e-9));
         assertThat(outline.rings().get(1).areaMm2()).isCloseTo(9 * Math.PI, within(1e-9));
@@ -210,14 +220,12 @@ class DesignFilesTest {
         PlaneMap one = new Placement(60, 40, 5, 7, 0, List.of(top)).blankFromDesign(0);
         assertThat(one.xMm(3, 4)).isEqualTo(8);
         assertThat(one.yMm(3, 4)).isEqualTo(11);
-        Placement two = new Placement(60, 40, 5, 7, 0,
-                List.of(bottom, new Placement.Side(Face.TOP, Turn.ABOUT_Y)));
+        Placement two = new Placement(60, 40, 5, 7, 0, List.of(bottom, new Placement.Side(Face.TOP, Turn.ABOUT_Y)));
         assertThat(two.blankFromDesign(0).xMm(3, 4)).isEqualTo(60 - 5 - 3);
         assertThat(two.blankFromDesign(0).mirrors()).isTrue();
         assertThat(two.blankFromDesign(1).xMm(3, 4)).isEqualTo(8);
         assertThat(two.blankFromDesign(1).mirrors()).isFalse();
-        Placement aboutX = new Placement(60, 40, 5, 7, 90,
-                List.of(bottom, new Placement.Side(Face.TOP, Turn.ABOUT_X)));
+        Placement aboutX = new Placement(60, 40, 5, 7, 90, List.of(bottom, new Placement.Side(Face.TOP, Turn.ABOUT_X)));
         // turned by 90 degrees first: (3, 4) becomes (-4, 3)
         assertThat(aboutX.blankFromDesign(1).xMm(3, 4)).isEqualTo(60 - 5 + 4);
         assertThat(aboutX.blankFromDesign(1).yMm(3, 4)).isEqualTo(40 - 7 - 3);
@@ -230,13 +238,12 @@ class DesignFilesTest {
     @Test
     void shouldRefuseFacesThatContradictTheTurns() {
         var top = new Placement.Side(Face.TOP, Turn.NO);
-        assertThatThrownBy(() -> new Placement(60, 40, 0, 0, 0,
-                        List.of(top, new Placement.Side(Face.TOP, Turn.ABOUT_X))))
+        assertThatThrownBy(
+                        () -> new Placement(60, 40, 0, 0, 0, List.of(top, new Placement.Side(Face.TOP, Turn.ABOUT_X))))
                 .isInstanceOf(IllegalArgumentException.class);
         assertThatThrownBy(() -> new Placement(60, 40, 0, 0, 45, List.of(top)))
                 .isInstanceOf(IllegalArgumentException.class);
-        assertThatThrownBy(() -> new Placement(60, 40, 0, 0, 0,
-                        List.of(new Placement.Side(Face.TOP, Turn.ABOUT_Y))))
+        assertThatThrownBy(() -> new Placement(60, 40, 0, 0, 0, List.of(new Placement.Side(Face.TOP, Turn.ABOUT_Y))))
                 .isInstanceOf(IllegalArgumentException.class);
     }
 }

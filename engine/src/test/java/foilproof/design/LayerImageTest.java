@@ -106,8 +106,7 @@ class LayerImageTest {
         // specification 4.7.2 and 8.1.10 (row F6)
         LayerImage full = image("%ADD10C,0.2*%D10*G75*X5000000Y0D02*G02*X5000000Y0I-5000000J0D01*");
         assertThat(full.areaMm2()).isCloseTo(Math.PI * (5.1 * 5.1 - 4.9 * 4.9), within(1e-9));
-        Reading<LayerImage> single =
-                read(HEAD + "%ADD10C,0.2*%D10*G74*X5000000Y0D02*G02*X5000000Y0I5000000J0D01*M02*");
+        Reading<LayerImage> single = read(HEAD + "%ADD10C,0.2*%D10*G74*X5000000Y0D02*G02*X5000000Y0I5000000J0D01*M02*");
         assertThat(single.value().areaMm2()).isCloseTo(Math.PI * 0.01, within(1e-9));
         assertThat(codes(single)).containsExactly("layer-deprecated");
     }
@@ -199,7 +198,8 @@ class LayerImageTest {
         String rounded = "$4=$1-$3-$3*$5=$2-$3-$3*21,1,$4,$2,0,0,0*21,1,$1,$5,0,0,0*"
                 + "1,1,$3+$3,$4/2,$5/2*1,1,$3x2,-$4/2,$5/2*1,1,2x$3,-$4/2,-$5/2*1,1,$3x(1+1),$4/2,-$5/2*";
         assertThat(macroArea(rounded, ",2X1X0.2")).isCloseTo(1.965664, within(5e-7));
-        assertThat(macroArea("0 a comment, not a primitive*4,1,3,0,0,1,0,0,1,0,0,0*", "")).isCloseTo(0.5, within(1e-12));
+        assertThat(macroArea("0 a comment, not a primitive*4,1,3,0,0,1,0,0,1,0,0,0*", ""))
+                .isCloseTo(0.5, within(1e-12));
         assertThat(macroArea("5,1,4,1,1,2,45*", "")).isCloseTo(2, within(1e-12));
         assertThat(macroArea("20,1,0.5,0,0,3,4,0*", "")).isCloseTo(2.5, within(1e-12));
         // an argument that is not given is 0 (specification 4.5.4.2)
@@ -207,7 +207,8 @@ class LayerImageTest {
     }
 
     private static double macroArea(String body, String arguments) throws InputException {
-        return image("%AMM1*" + body + "%%ADD10M1" + arguments + "*%D10*X5000000Y5000000D03*").areaMm2();
+        return image("%AMM1*" + body + "%%ADD10M1" + arguments + "*%D10*X5000000Y5000000D03*")
+                .areaMm2();
     }
 
     @Test
@@ -282,7 +283,8 @@ class LayerImageTest {
     @Test
     void shouldReadTheOwnMinimalFile() throws InputException {
         // row F16, elementary geometry: two pads 1.5 x 1.0 and a track 0.254 wide between them
-        LayerImage image = image("%ADD10R,1.5X1.0*%%ADD11C,0.254*%D10*X0Y0D03*X10000000Y0D03*D11*X0Y0D02*X10000000D01*");
+        LayerImage image =
+                image("%ADD10R,1.5X1.0*%%ADD11C,0.254*%D10*X0Y0D03*X10000000Y0D03*D11*X0Y0D02*X10000000D01*");
         assertThat(image.areaMm2()).isCloseTo(5.159, within(1e-9));
         assertThat(image.pieces().size()).isEqualTo(1);
     }
@@ -290,7 +292,8 @@ class LayerImageTest {
     @Test
     void shouldGiveOneImageInBothUnits() throws InputException {
         // 1 inch = 25.4 mm; specification 4.2 (row F2)
-        LayerImage inch = read("%FSLAX26Y26*%%MOIN*%%ADD10C,0.1*%D10*X1000000Y0D03*M02*").value();
+        LayerImage inch =
+                read("%FSLAX26Y26*%%MOIN*%%ADD10C,0.1*%D10*X1000000Y0D03*M02*").value();
         assertThat(inch.pads().get(0).xMm()).isCloseTo(25.4, within(1e-12));
         assertThat(inch.areaMm2()).isCloseTo(Math.PI * 1.27 * 1.27, within(1e-12));
         assertThat(image("%ADD10C,1*%D10*X10000000Y0D03*").pads().get(0).xMm()).isEqualTo(10);
@@ -355,7 +358,8 @@ class LayerImageTest {
                 .containsExactly("layer-aperture-redefined");
         assertThat(codes(read(HEAD + "G01*G36*" + contour(0, 0, 10, 10, 10, 0, 0, 10) + "G37*M02*")))
                 .containsExactly("layer-region-crossing");
-        assertThat(codes(read(HEAD + "%ADD10C,1*%D10*X9999000000Y0D03*M02*"))).containsExactly("layer-coordinate-absurd");
+        assertThat(codes(read(HEAD + "%ADD10C,1*%D10*X9999000000Y0D03*M02*")))
+                .containsExactly("layer-coordinate-absurd");
         assertThat(codes(read(HEAD + "%ADD10C,1*%D10*X0Y0D03*"))).containsExactly("layer-cut-short");
         assertThat(codes(read(HEAD + "G36*X0Y0D02*G01*X5000000D01*Y5000000D01*G37*M02*")))
                 .containsExactly("layer-contour-open");
@@ -363,7 +367,8 @@ class LayerImageTest {
 
     @Test
     void shouldFillEverythingThatASelfCrossingContourGoesRound() throws InputException {
-        LayerImage image = read(HEAD + "G01*G36*" + contour(0, 0, 10, 10, 10, 0, 0, 10) + "G37*M02*").value();
+        LayerImage image = read(HEAD + "G01*G36*" + contour(0, 0, 10, 10, 10, 0, 0, 10) + "G37*M02*")
+                .value();
         assertThat(image.areaMm2()).isCloseTo(50, within(1e-6));
     }
 
@@ -371,7 +376,11 @@ class LayerImageTest {
     void shouldHoldAMillionFlashesInBoundedMemory() throws InputException {
         StringBuilder text = new StringBuilder(HEAD + "%ADD10C,0.05*%D10*\n");
         for (int i = 0; i < 1_000_000; i++) {
-            text.append('X').append(i % 1000 * 100_000).append('Y').append(i / 1000 * 100_000).append("D03*\n");
+            text.append('X')
+                    .append(i % 1000 * 100_000)
+                    .append('Y')
+                    .append(i / 1000 * 100_000)
+                    .append("D03*\n");
         }
         LayerImage image = read(text.append("M02*").toString()).value();
         assertThat(image.size()).isEqualTo(1_000_000);
@@ -402,7 +411,8 @@ class LayerImageTest {
                             .buffer(0.5, 256);
                 } else {
                     text.append("D11*").append(at(x, y, "D03"));
-                    shape = factory.toGeometry(new org.locationtech.jts.geom.Envelope(x - 0.6, x + 0.6, y - 0.35, y + 0.35));
+                    shape = factory.toGeometry(
+                            new org.locationtech.jts.geom.Envelope(x - 0.6, x + 0.6, y - 0.35, y + 0.35));
                 }
                 expected = dark ? expected.union(shape) : expected.difference(shape);
             }
@@ -431,7 +441,11 @@ class LayerImageTest {
             double y = random.nextInt(5000) / 1000.0;
             int what = random.nextInt(4);
             if (what < 2) {
-                text.append("%LR").append(random.nextInt(360)).append("*%D").append(10 + what).append("*");
+                text.append("%LR")
+                        .append(random.nextInt(360))
+                        .append("*%D")
+                        .append(10 + what)
+                        .append("*");
                 text.append(at(x, y, "D03"));
             } else if (what == 2) {
                 text.append("D12*G01*").append(at(x, y, "D02")).append(at(y, x, "D01"));

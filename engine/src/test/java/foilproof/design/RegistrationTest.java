@@ -63,8 +63,8 @@ class RegistrationTest {
 
     @Test
     void shouldTellMirroredAndTurnedBoards() throws InputException {
-        Registration mirrored =
-                Registration.compare(art(0, false), milled(false, PlaneMap.mirrorX(41.3).inverse()), 42, 40, 2);
+        Registration mirrored = Registration.compare(
+                art(0, false), milled(false, PlaneMap.mirrorX(41.3).inverse()), 42, 40, 2);
         assertThat(mirrored.verdict()).isEqualTo(Registration.Verdict.OTHERWISE);
         assertThat(mirrored.best().way()).isEqualTo(Registration.Way.MIRRORED_X);
         PlaneMap turned = PlaneMap.quarterTurns(2).then(PlaneMap.shift(41, 38));
@@ -82,9 +82,11 @@ class RegistrationTest {
 
     @Test
     void shouldNotFitAnotherBoardOrABareBlank() throws InputException {
-        assertThat(Registration.compare(art(0, false), milled(true, PlaneMap.IDENTITY), 42, 40, 2).verdict())
+        assertThat(Registration.compare(art(0, false), milled(true, PlaneMap.IDENTITY), 42, 40, 2)
+                        .verdict())
                 .isNotEqualTo(Registration.Verdict.AS_DECLARED);
-        assertThat(Registration.compare(art(0, false), (x, y) -> true, 42, 40, 1).verdict())
+        assertThat(Registration.compare(art(0, false), (x, y) -> true, 42, 40, 1)
+                        .verdict())
                 .isEqualTo(Registration.Verdict.NO_MATCH);
     }
 
@@ -118,10 +120,18 @@ class RegistrationTest {
 
     @Test
     void shouldFindAShiftOfMoreThanThePitchAndNameMissingAndExtraBores() {
-        List<double[]> places = List.of(new double[] {0, 0}, new double[] {2.54, 0}, new double[] {5.08, 0},
-                new double[] {10, 7}, new double[] {3, 12});
-        List<double[]> bores = List.of(new double[] {4, 3}, new double[] {6.54, 3}, new double[] {9.08, 3},
-                new double[] {14, 10}, new double[] {30, 30});
+        List<double[]> places = List.of(
+                new double[] {0, 0},
+                new double[] {2.54, 0},
+                new double[] {5.08, 0},
+                new double[] {10, 7},
+                new double[] {3, 12});
+        List<double[]> bores = List.of(
+                new double[] {4, 3},
+                new double[] {6.54, 3},
+                new double[] {9.08, 3},
+                new double[] {14, 10},
+                new double[] {30, 30});
         HoleFit fit = HoleFit.fit(bores, places, 0.5);
         assertThat(fit.dxMm()).isCloseTo(4, within(1e-9));
         assertThat(fit.dyMm()).isCloseTo(3, within(1e-9));

@@ -20,7 +20,8 @@ class FormulasTest {
             assertThat(current).isCloseTo(expected[i], PRINTED);
             assertThat(TemperatureRise.currentA(TemperatureRise.INTERNAL, rise[i], area))
                     .isCloseTo(current / 2, within(1e-12));
-            assertThat(TemperatureRise.riseK(TemperatureRise.EXTERNAL, current, area)).isCloseTo(rise[i], within(1e-9));
+            assertThat(TemperatureRise.riseK(TemperatureRise.EXTERNAL, current, area))
+                    .isCloseTo(rise[i], within(1e-9));
         }
     }
 
@@ -39,7 +40,8 @@ class FormulasTest {
     }
 
     private static void width(double k, double current, double rise, double foil, double thou) {
-        assertThat(TemperatureRise.widthMm(k, current, rise, foil * THOU) / THOU).isCloseTo(thou, within(thou * 1e-4));
+        assertThat(TemperatureRise.widthMm(k, current, rise, foil * THOU) / THOU)
+                .isCloseTo(thou, within(thou * 1e-4));
     }
 
     @Test
@@ -70,7 +72,8 @@ class FormulasTest {
     }
 
     private static double rise(double widthMm, double foilMm) {
-        return TemperatureRise.riseK(TemperatureRise.EXTERNAL, 3.5, new TraceSection(widthMm, widthMm, foilMm).areaMm2());
+        return TemperatureRise.riseK(
+                TemperatureRise.EXTERNAL, 3.5, new TraceSection(widthMm, widthMm, foilMm).areaMm2());
     }
 
     @Test

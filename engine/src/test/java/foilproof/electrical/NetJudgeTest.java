@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import foilproof.bench.Face;
 import foilproof.bench.Join;
+import foilproof.bench.Turn;
 import foilproof.bench.XyMm;
 import foilproof.copper.Terminal;
 import foilproof.design.DesignReader;
@@ -14,7 +15,6 @@ import foilproof.design.Placement;
 import foilproof.source.InputException;
 import foilproof.source.InputLimits;
 import foilproof.source.SourceFile;
-import foilproof.bench.Turn;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -28,7 +28,8 @@ class NetJudgeTest {
     private static LayerImage layer(String body) throws InputException {
         String text = "%FSLAX36Y36*%%MOMM*%%ADD10C,1.6*%%ADD11C,0.4*%%TA.AperFunction,ViaPad*%%ADD12C,1.2*%%TD*%G01*"
                 + body + "M02*";
-        return DesignReader.readLayer(SourceFile.ofText("layer.gbr", text), InputLimits.DEFAULT).value();
+        return DesignReader.readLayer(SourceFile.ofText("layer.gbr", text), InputLimits.DEFAULT)
+                .value();
     }
 
     private static String xy(double x, double y) {
@@ -58,9 +59,12 @@ class NetJudgeTest {
 
     private static DrillFile holes() {
         try {
-            return DesignReader.readDrill(SourceFile.ofText("holes.drl",
-                            "M48\nMETRIC\nT1C0.800\n%\nT1\nX0.0Y0.0\nX10.0Y0.0\nX5.0Y5.0\nX20.0Y0.0\nM30\n"),
-                    InputLimits.DEFAULT).value();
+            return DesignReader.readDrill(
+                            SourceFile.ofText(
+                                    "holes.drl",
+                                    "M48\nMETRIC\nT1C0.800\n%\nT1\nX0.0Y0.0\nX10.0Y0.0\nX5.0Y5.0\nX20.0Y0.0\nM30\n"),
+                            InputLimits.DEFAULT)
+                    .value();
         } catch (InputException e) {
             throw new IllegalStateException(e);
         }
@@ -69,8 +73,12 @@ class NetJudgeTest {
     @Test
     void shouldFindGoodNetsWholeAndApart() throws InputException {
         Map<Face, LayerImage> layers = new EnumMap<>(Face.class);
-        layers.put(Face.BOTTOM, layer(pad("VIN", "1", 0, 0) + pad("VIN", "2", 10, 0) + track("VIN", 0, 0, 10, 0)
-                + pad("GND", "3", 20, 0)));
+        layers.put(
+                Face.BOTTOM,
+                layer(pad("VIN", "1", 0, 0)
+                        + pad("VIN", "2", 10, 0)
+                        + track("VIN", 0, 0, 10, 0)
+                        + pad("GND", "3", 20, 0)));
         IntendedNets nets = IntendedNets.of(layers, null, HOLES, Set.of(Face.BOTTOM));
         assertThat(nets.source()).isEqualTo(IntendedNets.Source.ATTRIBUTES);
         NetVerdict verdict = NetJudge.judge(nets, List.of(), drawn(layers));
@@ -82,10 +90,20 @@ class NetJudgeTest {
 
     @Test
     void shouldNameBothNetsOfAShortAndThePlacesOfAnOpen() throws InputException {
-        Map<Face, LayerImage> meant = Map.of(Face.BOTTOM, layer(pad("VIN", "1", 0, 0) + pad("VIN", "2", 10, 0)
-                + track("VIN", 0, 0, 10, 0) + pad("GND", "3", 20, 0) + pad("OUT", "4", 0, 9)));
-        Map<Face, LayerImage> milled = Map.of(Face.BOTTOM, layer(pad("VIN", "1", 0, 0) + pad("VIN", "2", 10, 0)
-                + track("VIN", 0, 0, 4, 0) + track("VIN", 10, 0, 20, 0) + pad("GND", "3", 20, 0)));
+        Map<Face, LayerImage> meant = Map.of(
+                Face.BOTTOM,
+                layer(pad("VIN", "1", 0, 0)
+                        + pad("VIN", "2", 10, 0)
+                        + track("VIN", 0, 0, 10, 0)
+                        + pad("GND", "3", 20, 0)
+                        + pad("OUT", "4", 0, 9)));
+        Map<Face, LayerImage> milled = Map.of(
+                Face.BOTTOM,
+                layer(pad("VIN", "1", 0, 0)
+                        + pad("VIN", "2", 10, 0)
+                        + track("VIN", 0, 0, 4, 0)
+                        + track("VIN", 10, 0, 20, 0)
+                        + pad("GND", "3", 20, 0)));
         IntendedNets nets = IntendedNets.of(meant, null, null, Set.of(Face.BOTTOM));
         NetVerdict verdict = NetJudge.judge(nets, List.of(), drawn(milled));
         assertThat(verdict.shorts()).hasSize(1);
@@ -103,14 +121,18 @@ class NetJudgeTest {
     void shouldJoinPinsAlwaysAndViasOnlyWhereAJoinIsDeclared() throws InputException {
         Map<Face, LayerImage> layers = new EnumMap<>(Face.class);
         layers.put(Face.TOP, layer(pad("A", "1", 0, 0) + track("A", 0, 0, 5, 5) + via("A", 5, 5)));
-        layers.put(Face.BOTTOM, layer(pad("A", "1", 0, 0) + pad("A", "2", 10, 0) + track("A", 10, 0, 5, 5) + via("A", 5, 5)));
+        layers.put(
+                Face.BOTTOM,
+                layer(pad("A", "1", 0, 0) + pad("A", "2", 10, 0) + track("A", 10, 0, 5, 5) + via("A", 5, 5)));
         IntendedNets nets = IntendedNets.of(layers, null, HOLES, Set.of(Face.TOP, Face.BOTTOM));
         NetVerdict without = NetJudge.judge(nets, List.of(), drawn(layers));
         assertThat(without.opens()).hasSize(1);
         assertThat(without.opens().get(0).onlyVias()).isTrue();
         assertThat(without.opens().get(0).viasToJoin().get(0).xMm()).isEqualTo(5);
         assertThat(without.handJoins()).extracting(NetVerdict.HandJoin::kind).containsExactly("pin");
-        Join wire = new Join(new Join.End(new XyMm(5, 5), Face.TOP), new Join.End(new XyMm(5, 5), Face.BOTTOM),
+        Join wire = new Join(
+                new Join.End(new XyMm(5, 5), Face.TOP),
+                new Join.End(new XyMm(5, 5), Face.BOTTOM),
                 OptionalDouble.of(0.6));
         NetVerdict with = NetJudge.judge(nets, List.of(wire), drawn(layers));
         assertThat(with.opens()).isEmpty();
@@ -120,41 +142,55 @@ class NetJudgeTest {
     @Test
     void shouldTakeNetsFromTheNetlistAndTellWhereTheLayerDisagrees() throws InputException {
         String head = "P  UNITS CUST 1\n";
-        String records = record("VIN", "J1", "1", 0, 0) + record("VIN", "J1", "2", 10, 0) + record("GND", "J1", "3", 20, 0);
-        Netlist netlist = DesignReader.readNetlist(SourceFile.ofText("n.ipc", head + records + "999\n"), InputLimits.DEFAULT)
+        String records =
+                record("VIN", "J1", "1", 0, 0) + record("VIN", "J1", "2", 10, 0) + record("GND", "J1", "3", 20, 0);
+        Netlist netlist = DesignReader.readNetlist(
+                        SourceFile.ofText("n.ipc", head + records + "999\n"), InputLimits.DEFAULT)
                 .value();
-        Map<Face, LayerImage> good = Map.of(Face.BOTTOM,
-                layer("D10*X0Y0D03*X10000000D03*X20000000D03*D11*X0Y0D02*X10000000D01*"));
+        Map<Face, LayerImage> good =
+                Map.of(Face.BOTTOM, layer("D10*X0Y0D03*X10000000D03*X20000000D03*D11*X0Y0D02*X10000000D01*"));
         assertThat(NetlistCheck.compare(netlist, good, null).nets()).allMatch(NetVerdict.NetState::good);
-        assertThat(IntendedNets.of(good, netlist, null, Set.of(Face.BOTTOM)).source()).isEqualTo(IntendedNets.Source.NETLIST);
-        Map<Face, LayerImage> other = Map.of(Face.BOTTOM,
-                layer("D10*X0Y0D03*X10000000D03*X20000000D03*D11*X10000000Y0D02*X20000000D01*"));
+        assertThat(IntendedNets.of(good, netlist, null, Set.of(Face.BOTTOM)).source())
+                .isEqualTo(IntendedNets.Source.NETLIST);
+        Map<Face, LayerImage> other =
+                Map.of(Face.BOTTOM, layer("D10*X0Y0D03*X10000000D03*X20000000D03*D11*X10000000Y0D02*X20000000D01*"));
         NetVerdict verdict = NetlistCheck.compare(netlist, other, null);
         assertThat(verdict.opens()).hasSize(1);
         assertThat(verdict.shorts()).hasSize(1);
     }
 
     static String record(String net, String part, String pin, double x, double y) {
-        return String.format(java.util.Locale.ROOT,
-                "317%-14s   %-6s-%-4s D0800PA00X%+07dY%+07dX1600Y0000R000 S0%n", net, part, pin,
-                Math.round(x * 1000), Math.round(y * 1000)).replace(System.lineSeparator(), "\n");
+        return String.format(
+                        java.util.Locale.ROOT,
+                        "317%-14s   %-6s-%-4s D0800PA00X%+07dY%+07dX1600Y0000R000 S0%n",
+                        net,
+                        part,
+                        pin,
+                        Math.round(x * 1000),
+                        Math.round(y * 1000))
+                .replace(System.lineSeparator(), "\n");
     }
 
     @Test
     void shouldFallBackOnWhatTheLayerJoins() throws InputException {
-        Map<Face, LayerImage> layers = Map.of(Face.BOTTOM,
-                layer("D10*X0Y0D03*X10000000D03*X20000000D03*D11*X0Y0D02*X10000000D01*"));
+        Map<Face, LayerImage> layers =
+                Map.of(Face.BOTTOM, layer("D10*X0Y0D03*X10000000D03*X20000000D03*D11*X0Y0D02*X10000000D01*"));
         IntendedNets nets = IntendedNets.of(layers, null, HOLES, Set.of(Face.BOTTOM));
         assertThat(nets.source()).isEqualTo(IntendedNets.Source.CONNECTIVITY);
         assertThat(nets.nets()).hasSize(2);
         assertThat(nets.nets().get(0).named()).isFalse();
-        assertThat(IntendedNets.of(Map.of(), null, null, Set.of(Face.TOP)).source()).isEqualTo(IntendedNets.Source.NONE);
+        assertThat(IntendedNets.of(Map.of(), null, null, Set.of(Face.TOP)).source())
+                .isEqualTo(IntendedNets.Source.NONE);
     }
 
     @Test
     void shouldGiveTerminalsOnTheRingInTheBlanksFrame() throws InputException {
-        Map<Face, LayerImage> layers = Map.of(Face.BOTTOM,
-                layer(pad("VIN", "1", 0, 0) + pad("VIN", "2", 10, 0) + track("VIN", 0, 0, 10, 0) + pad("VIN", "3", 20, 0)));
+        Map<Face, LayerImage> layers = Map.of(
+                Face.BOTTOM,
+                layer(pad("VIN", "1", 0, 0)
+                        + pad("VIN", "2", 10, 0)
+                        + track("VIN", 0, 0, 10, 0)
+                        + pad("VIN", "3", 20, 0)));
         IntendedNets nets = IntendedNets.of(layers, null, HOLES, Set.of(Face.BOTTOM));
         Placement placement = new Placement(60, 40, 5, 7, 0, List.of(new Placement.Side(Face.BOTTOM, Turn.NO)));
         List<Terminal> terminals = SideTerminals.of(nets, placement, 0, layers.get(Face.BOTTOM), (x, y) -> true);
@@ -181,7 +217,11 @@ class NetJudgeTest {
             assertThat(good.nets()).as("seed %d", seed).allMatch(NetVerdict.NetState::good);
             int from = random.nextInt(n - 1);
             double x = 2 + 26 * random.nextDouble();
-            body.append("%TD*%D11*").append(xy(x, 3 * from)).append("D02*").append(xy(x, 3 * from + 3)).append("D01*");
+            body.append("%TD*%D11*")
+                    .append(xy(x, 3 * from))
+                    .append("D02*")
+                    .append(xy(x, 3 * from + 3))
+                    .append("D01*");
             Map<Face, LayerImage> bridged = Map.of(Face.BOTTOM, layer(body.toString()));
             NetVerdict bad = NetJudge.judge(nets, List.of(), drawn(bridged));
             assertThat(bad.shorts()).as("seed %d", seed).hasSize(1);

@@ -10,8 +10,8 @@ import org.junit.jupiter.api.Test;
 
 /** The narrowest section of a net, on shapes whose widths are known by their making. */
 class NetSectionsTest {
-    private static final List<SheetResistance.Contact> ENDS = List.of(
-            SheetResistance.Contact.disc(0, 0, 0.6), SheetResistance.Contact.disc(20, 0, 0.6));
+    private static final List<SheetResistance.Contact> ENDS =
+            List.of(SheetResistance.Contact.disc(0, 0, 0.6), SheetResistance.Contact.disc(20, 0, 0.6));
 
     @Test
     void shouldFindTheNeckOfTheFeed() {
@@ -54,6 +54,7 @@ class NetSectionsTest {
     @Test
     void shouldSayNothingOfContactsThatNothingJoins() {
         CopperProbe two = (x, y) -> Math.abs(y) <= 1 && (x < 9 || x > 10);
-        assertThat(NetSections.narrowest(two, new Bounds(-1, -1, 21, 1), 0, ENDS, 0.05)).isNull();
+        assertThat(NetSections.narrowest(two, new Bounds(-1, -1, 21, 1), 0, ENDS, 0.05))
+                .isNull();
     }
 }

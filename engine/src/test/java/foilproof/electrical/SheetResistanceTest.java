@@ -37,7 +37,8 @@ class SheetResistanceTest {
             CopperProbe track = (x, y) -> Math.abs(-x * s + y * c) <= 0.127 && Math.abs(x * c + y * s) <= 3;
             SheetResistance.Contact a = (x, y) -> x * c + y * s < -2;
             SheetResistance.Contact b = (x, y) -> x * c + y * s > 2;
-            assertThat(solve(track, new Bounds(-3.2, -3.2, 3.2, 3.2), a, b, 0.02).squares())
+            assertThat(solve(track, new Bounds(-3.2, -3.2, 3.2, 3.2), a, b, 0.02)
+                            .squares())
                     .as("at %s degrees", deg)
                     .isCloseTo(4 / 0.254, within(4 / 0.254 * 0.002));
         }
@@ -81,25 +82,31 @@ class SheetResistanceTest {
     }
 
     private static double nicked(double depth, double width) {
-        CopperProbe slit = (x, y) ->
-                x >= -1.8 && x <= 1.8 && y >= 0 && y <= 1 && !(Math.abs(x) < width / 2 && y < depth);
-        return solve(slit, new Bounds(-1.8, 0, 1.8, 1), (x, y) -> x < -1.5, (x, y) -> x > 1.5, 0.008).squares() - 3;
+        CopperProbe slit =
+                (x, y) -> x >= -1.8 && x <= 1.8 && y >= 0 && y <= 1 && !(Math.abs(x) < width / 2 && y < depth);
+        return solve(slit, new Bounds(-1.8, 0, 1.8, 1), (x, y) -> x < -1.5, (x, y) -> x > 1.5, 0.008)
+                        .squares()
+                - 3;
     }
 
     @Test
     void shouldMeasureRingsAndSectors() {
         // rows R6, R7: ln(r2/r1) / 2 pi and theta / ln(r2/r1)
         CopperProbe ring = (x, y) -> x * x + y * y >= 0.9 * 0.9 && x * x + y * y <= 2.1 * 2.1;
-        SheetResistance.Squares radial = solve(ring, new Bounds(-2.1, -2.1, 2.1, 2.1),
-                SheetResistance.Contact.disc(0, 0, 1), (x, y) -> x * x + y * y >= 4, 0.0173);
+        SheetResistance.Squares radial = solve(
+                ring,
+                new Bounds(-2.1, -2.1, 2.1, 2.1),
+                SheetResistance.Contact.disc(0, 0, 1),
+                (x, y) -> x * x + y * y >= 4,
+                0.0173);
         assertThat(radial.squares()).isCloseTo(0.1103178, within(0.1103178 * 0.003));
         CopperProbe half = (x, y) -> x * x + y * y >= 1 && x * x + y * y <= 4 && y >= -0.5;
-        SheetResistance.Squares along = solve(half, new Bounds(-2, -0.5, 2, 2),
-                (x, y) -> y <= 0 && x > 0, (x, y) -> y <= 0 && x < 0, 0.0171);
+        SheetResistance.Squares along =
+                solve(half, new Bounds(-2, -0.5, 2, 2), (x, y) -> y <= 0 && x > 0, (x, y) -> y <= 0 && x < 0, 0.0171);
         assertThat(along.squares()).isCloseTo(4.5323601, within(4.5323601 * 0.002));
         CopperProbe quarter = (x, y) -> x * x + y * y >= 1 && x * x + y * y <= 4 && y >= -0.5 && x >= -0.5;
-        SheetResistance.Squares bend = solve(quarter, new Bounds(-0.5, -0.5, 2, 2),
-                (x, y) -> y <= 0 && x > 0, (x, y) -> x <= 0 && y > 0, 0.0131);
+        SheetResistance.Squares bend = solve(
+                quarter, new Bounds(-0.5, -0.5, 2, 2), (x, y) -> y <= 0 && x > 0, (x, y) -> x <= 0 && y > 0, 0.0131);
         assertThat(bend.squares()).isCloseTo(2.2661801, within(2.2661801 * 0.002));
     }
 
@@ -115,8 +122,13 @@ class SheetResistanceTest {
     void shouldMeasureTwoDiscsOnALargeSheet() {
         // row R9: acosh(d/2a) / pi on an endless sheet; a bounded sheet adds a little
         CopperProbe sheet = (x, y) -> Math.abs(x) <= 20 && Math.abs(y) <= 20;
-        SheetResistance.Squares s = SheetResistance.between(sheet, new Bounds(-20, -20, 20, 20), 1600,
-                SheetResistance.Contact.disc(-2.5, 0, 0.5), SheetResistance.Contact.disc(2.5, 0, 0.5), 0.2);
+        SheetResistance.Squares s = SheetResistance.between(
+                sheet,
+                new Bounds(-20, -20, 20, 20),
+                1600,
+                SheetResistance.Contact.disc(-2.5, 0, 0.5),
+                SheetResistance.Contact.disc(2.5, 0, 0.5),
+                0.2);
         assertThat(s.squares()).isCloseTo(0.7297037, within(0.03));
         assertThat(s.plusMinus()).isLessThan(0.1);
     }
@@ -132,11 +144,10 @@ class SheetResistanceTest {
     @Test
     void shouldFindTheLargestResistanceOfANet() {
         // a star of three arms of 2, 5 and 3 squares: the two longest are farthest apart
-        CopperProbe star = (x, y) -> Math.abs(y) <= 0.1 && x >= -1 && x <= 0.4 || Math.abs(x) <= 0.1 && y >= 0 && y <= 0.6;
-        List<SheetResistance.Contact> ends =
-                List.of((x, y) -> x > 0.35, (x, y) -> x < -0.95, (x, y) -> y > 0.55);
-        SheetResistance.Largest far =
-                SheetResistance.largest(star, new Bounds(-1, -0.1, 0.4, 0.6), 0, ends, 0.01);
+        CopperProbe star =
+                (x, y) -> Math.abs(y) <= 0.1 && x >= -1 && x <= 0.4 || Math.abs(x) <= 0.1 && y >= 0 && y <= 0.6;
+        List<SheetResistance.Contact> ends = List.of((x, y) -> x > 0.35, (x, y) -> x < -0.95, (x, y) -> y > 0.55);
+        SheetResistance.Largest far = SheetResistance.largest(star, new Bounds(-1, -0.1, 0.4, 0.6), 0, ends, 0.01);
         assertThat(far).isNotNull();
         assertThat(far.from()).isEqualTo(1);
         assertThat(far.to()).isEqualTo(2);
@@ -147,14 +158,17 @@ class SheetResistanceTest {
     void shouldRepeatToTheLastBit() {
         CopperProbe bend = (x, y) -> x >= 0 && y >= 0 && (y <= 1 && x <= 3 || x <= 1 && y <= 3);
         Bounds box = new Bounds(0, 0, 3, 3);
-        double first = solve(bend, box, (x, y) -> x >= 2, (x, y) -> y >= 2, 0.03).squares();
-        double second = solve(bend, box, (x, y) -> x >= 2, (x, y) -> y >= 2, 0.03).squares();
+        double first =
+                solve(bend, box, (x, y) -> x >= 2, (x, y) -> y >= 2, 0.03).squares();
+        double second =
+                solve(bend, box, (x, y) -> x >= 2, (x, y) -> y >= 2, 0.03).squares();
         assertThat(second).isEqualTo(first);
     }
 
     @Test
     void shouldAgreeWithASparseCholeskyOfAnotherLibrary() {
-        // EJML 0.44, not used in the product (row O4): an L of cells of 1/32, two squares per arm, contacts on the end faces
+        // EJML 0.44, not used in the product (row O4): an L of cells of 1/32, two squares per arm, contacts on the end
+        // faces
         int n = 32;
         int side = 3 * n;
         int[] id = new int[side * side];
@@ -171,7 +185,9 @@ class SheetResistanceTest {
             int c = i % side;
             int r = i / side;
             double d = 0;
-            int[] to = {c + 1 < side ? i + 1 : -1, c > 0 ? i - 1 : -1, r + 1 < side ? i + side : -1, r > 0 ? i - side : -1};
+            int[] to = {
+                c + 1 < side ? i + 1 : -1, c > 0 ? i - 1 : -1, r + 1 < side ? i + side : -1, r > 0 ? i - side : -1
+            };
             for (int k : to) {
                 if (k >= 0 && id[k] >= 0) {
                     d += 1;
