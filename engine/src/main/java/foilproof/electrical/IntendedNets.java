@@ -7,7 +7,6 @@ import foilproof.design.LayerImage;
 import foilproof.design.Netlist;
 import foilproof.design.Pad;
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -168,7 +167,6 @@ public record IntendedNets(Source source, List<Net> nets) {
         HoleTable holes = new HoleTable(drill);
         List<NetPlace> places = new ArrayList<>();
         List<Integer> pieceOf = new ArrayList<>();
-        Map<Face, Integer> base = new EnumMap<>(Face.class);
         int pieces = 0;
         for (Face face : Face.values()) {
             LayerImage layer = layers.get(face);
@@ -176,7 +174,6 @@ public record IntendedNets(Source source, List<Net> nets) {
                 continue;
             }
             CopperPieces own = layer.pieces();
-            base.put(face, pieces);
             for (Pad pad : layer.pads()) {
                 NetPlace place = place(pad, face, holes);
                 int piece = -1;
