@@ -63,7 +63,8 @@ public record NetPlace(
     }
 
     /** True where the point lies within the place's box. */
-    public boolean near(double x, double y) {
-        return Math.abs(x - xMm) <= Math.max(0.1, widthMm / 2) && Math.abs(y - yMm) <= Math.max(0.1, heightMm / 2);
+    public boolean near(double pxMm, double pyMm) {
+        return Math.abs(pxMm - xMm) <= Math.max(0.1, widthMm / 2)
+                && Math.abs(pyMm - yMm) <= Math.max(0.1, heightMm / 2);
     }
 }

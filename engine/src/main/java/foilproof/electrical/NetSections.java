@@ -267,19 +267,37 @@ public final class NetSections {
         }
         double x = grid.centreX(cell);
         double y = grid.centreY(cell);
-        double step = StrictMath.PI / DIRECTIONS;
+        double best = shortestChordMm(copper, x, y, grid.cell / 2);
+        widths.put(cell, new double[] {best});
+        return best;
+    }
+
+    /**
+     * The shortest straight way through the copper at a point, wall to wall: the width of a trace there.
+     *
+     * @param copper the copper
+     * @param xMm a point in it, mm
+     * @param yMm a point in it, mm
+     * @param stepMm walls thinner than this may be stepped over, mm
+     * @return mm; 0 outside the copper, at most 20
+     */
+    public static double shortestChordMm(CopperProbe copper, double xMm, double yMm, double stepMm) {
+        if (!copper.copperAt(xMm, yMm)) {
+            return 0;
+        }
+        double part = StrictMath.PI / DIRECTIONS;
         double best = Double.POSITIVE_INFINITY;
         double direction = 0;
         for (int k = 0; k < DIRECTIONS; k++) {
-            double c = chord(x, y, k * step, best);
+            double c = chord(copper, xMm, yMm, k * part, best, stepMm);
             if (c < best) {
                 best = c;
-                direction = k * step;
+                direction = k * part;
             }
         }
-        for (double fine = step / 2; fine > 0.004; fine /= 2) {
-            double less = chord(x, y, direction - fine, best);
-            double more = chord(x, y, direction + fine, best);
+        for (double fine = part / 2; fine > 0.004; fine /= 2) {
+            double less = chord(copper, xMm, yMm, direction - fine, best, stepMm);
+            double more = chord(copper, xMm, yMm, direction + fine, best, stepMm);
             if (less < best) {
                 best = less;
                 direction -= fine;
@@ -288,19 +306,17 @@ public final class NetSections {
                 direction += fine;
             }
         }
-        widths.put(cell, new double[] {best});
         return best;
     }
 
-    private double chord(double x, double y, double direction, double enough) {
+    private static double chord(CopperProbe copper, double x, double y, double direction, double enough, double step) {
         double c = StrictMath.cos(direction);
         double s = StrictMath.sin(direction);
-        double one = ray(x, y, c, s, Math.min(enough, WIDEST_MM));
-        return one >= enough ? one : one + ray(x, y, -c, -s, Math.min(enough - one, WIDEST_MM));
+        double one = ray(copper, x, y, c, s, Math.min(enough, WIDEST_MM), step);
+        return one >= enough ? one : one + ray(copper, x, y, -c, -s, Math.min(enough - one, WIDEST_MM), step);
     }
 
-    private double ray(double x, double y, double c, double s, double atMost) {
-        double step = grid.cell / 2;
+    private static double ray(CopperProbe copper, double x, double y, double c, double s, double atMost, double step) {
         double t = 0;
         while (copper.copperAt(x + (t + step) * c, y + (t + step) * s)) {
             t += step;
