@@ -8,6 +8,7 @@ import foilproof.findings.Catalogue;
 import foilproof.findings.ExamineOptions;
 import foilproof.findings.Examination;
 import foilproof.findings.Examiner;
+import foilproof.findings.ReadDesign;
 import foilproof.source.InputException;
 
 /**
@@ -31,10 +32,11 @@ public final class DryRun {
     /**
      * Runs a job.
      *
+     * @throws InputException where a design file cannot be read
      * @throws java.util.concurrent.CancellationException where the progress cancels
      */
-    public static DryRunResult run(Job job, ExamineOptions options) {
-        Examination examination = Examiner.examine(job, options);
+    public static DryRunResult run(Job job, ExamineOptions options) throws InputException {
+        Examination examination = Examiner.examine(job, ReadDesign.of(job), options);
         Catalogue.Outcome outcome = Catalogue.judge(examination);
         return new DryRunResult(examination, outcome, Results.document(examination, outcome));
     }

@@ -23,6 +23,9 @@ public final class Catalogue {
             new NotThrough(),
             new FoilLeftInGrooves(),
             new ThinMargins(),
+            new NetsWholeAndApart(),
+            new HolesAsDesigned(),
+            new Rings(),
             new StrayCopper(),
             new ThinCopper(),
             new TooDeep(),
@@ -52,7 +55,7 @@ public final class Catalogue {
         List<RunFacts> unknownTips = TipReadings.unknown(x);
         if (!unknownTips.isEmpty()) {
             FindingCollector other = new FindingCollector();
-            Examination round = Examiner.examineOtherReading(x.job(), x.options());
+            Examination round = Examiner.examineOtherReading(x.job(), x.design().read(), x.options());
             for (Check check : CHECKS) {
                 check.examine(round, other);
             }

@@ -10,9 +10,13 @@ import foilproof.copper.RunSideField;
 import foilproof.copper.SideField;
 import foilproof.copper.Strip;
 import foilproof.copper.StripFinder;
+import foilproof.copper.Terminal;
 import foilproof.copper.ZWindow;
 import foilproof.copper.ZWindowSetup;
 import foilproof.copper.ZWindows;
+import foilproof.design.LayerImage;
+import foilproof.design.Placement;
+import foilproof.design.PlaneMap;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -32,12 +36,14 @@ public final class CopperFacts {
     private final List<Strip> strips;
     private final List<NarrowGap> gaps;
 
-    private CopperFacts(Examination x, int side) {
+    private CopperFacts(Examination x, ReadDesign design, int side) {
         this.side = side;
         field = new SideField(x.board(), side);
         map = CopperMap.of(field, 0);
         CopperMap top = CopperMap.of(field, field.foilMm());
         foilLeftMm2 = Math.max(0, map.copperMm2() - top.copperMm2());
+        List<Terminal> terminals =
+                DesignFacts.terminals(x, design, side, (px, py) -> field.exactMarginMm(px, py) > 0);
         ZWindow together = null;
         for (RunFacts run : x.runs()) {
             if (run.side().number() == side && run.tool() != null && x.cutsAnyFoil(run)) {
@@ -53,32 +59,33 @@ public final class CopperFacts {
                                 x.limit(LimitKey.FOIL_CLEARED)));
                 windows.put(
                         run.run().index(),
-                        ZWindows.of(setup(x, run, own, RunSideField.of(x.board(), side, run.run().index()))));
+                        ZWindows.of(setup(x, run, own, terminals, RunSideField.of(x.board(), side, run.run().index()))));
             }
         }
         joint = together;
         List<CutLines> cuts = List.copyOf(lines.values());
         strips = lines.isEmpty()
                 ? List.of()
-                : StripFinder.strips(map, x.limit(LimitKey.THIN_WIDTH), cuts, null);
+                : StripFinder.strips(map, x.limit(LimitKey.THIN_WIDTH), cuts, designed(x, design, side));
         gaps = lines.isEmpty() ? List.of() : StripFinder.gaps(map, x.limit(LimitKey.NARROW_GAP));
     }
 
-    static List<CopperFacts> of(Examination x) {
+    static List<CopperFacts> of(Examination x, ReadDesign design) {
         List<CopperFacts> all = new ArrayList<>();
         for (var side : x.job().sides()) {
-            all.add(new CopperFacts(x, side.number()));
+            all.add(new CopperFacts(x, design, side.number()));
         }
         return List.copyOf(all);
     }
 
-    private static ZWindowSetup setup(Examination x, RunFacts run, CutLines lines, RunSideField field) {
+    private static ZWindowSetup setup(
+            Examination x, RunFacts run, CutLines lines, List<Terminal> terminals, RunSideField field) {
         IntervalMm spread = x.spreadOf(run);
         boolean copperOnly = run.tool() != null && run.tool().duty().copperOnly();
         return new ZWindowSetup(
                 field,
                 lines,
-                List.of(),
+                terminals,
                 new double[0],
                 copperOnly,
                 CutLines.deepest(x.plan().segments(), run.run(), run.nominalZeroMm()),
@@ -90,6 +97,15 @@ public final class CopperFacts {
                         x.limit(LimitKey.FOIL_CLEARED),
                         x.limit(LimitKey.DUTY_WATCH_DEPTH),
                         x.limit(LimitKey.DUTY_FIX_DEPTH)));
+    }
+
+    private static StripFinder.@Nullable Designed designed(Examination x, ReadDesign design, int side) {
+        LayerImage layer = design.layers().get(x.job().sides().get(side - 1).face());
+        if (layer == null) {
+            return null;
+        }
+        PlaneMap map = Placement.of(x.job()).designFromBlank(side - 1);
+        return (px, py) -> layer.covers(map.xMm(px, py), map.yMm(px, py));
     }
 
     /** The side, from 1. */

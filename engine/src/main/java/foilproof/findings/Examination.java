@@ -34,6 +34,7 @@ public final class Examination {
     private final @Nullable Work[] work;
     private final List<Hole> holes;
     private final List<CopperFacts> copper;
+    private final DesignFacts design;
     private final ExamineOptions options;
 
     Examination(Parts parts) {
@@ -47,7 +48,8 @@ public final class Examination {
         this.paths = Toolpaths.of(plan, job);
         this.work = works(paths, plan.segments().size());
         this.holes = Holes.find(this);
-        this.copper = CopperFacts.of(this);
+        this.copper = CopperFacts.of(this, parts.design());
+        this.design = new DesignFacts(this, parts.design());
     }
 
     private static @Nullable Work[] works(Toolpaths paths, int segments) {
@@ -66,6 +68,7 @@ public final class Examination {
             ComposedBoard board,
             List<RunFacts> runs,
             Engagements engagements,
+            ReadDesign design,
             ExamineOptions options) {}
 
     /** The job. */
@@ -121,6 +124,11 @@ public final class Examination {
     /** The copper of each side, in milling order. */
     public List<CopperFacts> copper() {
         return copper;
+    }
+
+    /** What was intended, and which nets came out. */
+    public DesignFacts design() {
+        return design;
     }
 
     /** A limit of the job, in the engine's unit. */

@@ -34,8 +34,11 @@ public final class Examiner {
     private final ExamineOptions options;
     private final int reading;
 
-    private Examiner(Job job, ExamineOptions options, int reading) {
+    private final ReadDesign design;
+
+    private Examiner(Job job, ReadDesign design, ExamineOptions options, int reading) {
         this.job = job;
+        this.design = design;
         this.options = options;
         this.reading = reading;
     }
@@ -43,15 +46,18 @@ public final class Examiner {
     /**
      * Examines a job; a V-shaped bit whose tip is unknown is read as having a flat tip.
      *
+     * @param job the job
+     * @param design its design files as read
+     * @param options how
      * @throws CancellationException where the progress says so
      */
-    public static Examination examine(Job job, ExamineOptions options) {
-        return new Examiner(job, options, 0).run();
+    public static Examination examine(Job job, ReadDesign design, ExamineOptions options) {
+        return new Examiner(job, design, options, 0).run();
     }
 
     /** Examines a job with unknown tips read the other way: as round ones. */
-    static Examination examineOtherReading(Job job, ExamineOptions options) {
-        return new Examiner(job, options, 1).run();
+    static Examination examineOtherReading(Job job, ReadDesign design, ExamineOptions options) {
+        return new Examiner(job, design, options, 1).run();
     }
 
     /**

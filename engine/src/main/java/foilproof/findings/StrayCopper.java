@@ -26,16 +26,28 @@ final class StrayCopper implements Check {
             List<Piece> small = new ArrayList<>();
             int large = 0;
             for (Piece piece : copper.map().pieces()) {
+                if (x.design().carriesNet(copper.side(), piece.index())) {
+                    continue;
+                }
                 if (piece.areaMm2() < x.limit(LimitKey.STRAY_AREA)) {
                     small.add(piece);
                 } else {
                     large++;
                 }
             }
+            if (large > 0 && x.design().verdict() != null) {
+                out.add(Finding.of(Kinds.STRAY_COPPER, Severity.NOTE, Certainty.GEOMETRY)
+                        .side(copper.side())
+                        .measured(Measured.exact("pieces of copper without a net", large, "pieces"))
+                        .says("Side " + copper.side() + " keeps " + large + (large == 1 ? " piece" : " pieces")
+                                + " of leftover copper that belongs to no net.")
+                        .doThis("Harmless where it is far from everything; clear it away where it is not.")
+                        .build());
+            }
             if (!small.isEmpty()) {
                 out.add(debris(x, copper, small));
             }
-            if (large > 1) {
+            if (large > 1 && x.design().verdict() == null) {
                 out.add(Finding.of(Kinds.STRAY_COPPER, Severity.NOTE, Certainty.GEOMETRY)
                         .side(copper.side())
                         .measured(Measured.exact("pieces of copper", large, "pieces"))

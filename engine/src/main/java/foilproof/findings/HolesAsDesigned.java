@@ -1,0 +1,120 @@
+package foilproof.findings;
+
+import foilproof.bench.LimitKey;
+import foilproof.design.DrillFile;
+import foilproof.design.PlaneMap;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Holes held against the drill file: missing, extra, moved (G3), too small or too large (G2). */
+final class HolesAsDesigned implements Check {
+    @Override
+    public List<String> kinds() {
+        return List.of(Kinds.HOLE_MISSING, Kinds.HOLE_SIZE);
+    }
+
+    @Override
+    public List<String> needsRows() {
+        return List.of("G2", "G3");
+    }
+
+    @Override
+    public void examine(Examination x, FindingCollector out) {
+        DrillFile drill = x.design().read().drill();
+        if (drill == null) {
+            out.notChecked("missing, extra and wrongly sized holes", "no drill file is given");
+            return;
+        }
+        boolean boring = x.holes().stream().anyMatch(h -> h.through() || -h.tipMm() > x.thicknessMm() / 2);
+        if (!boring) {
+            out.notChecked("the drill file's " + drill.holes().size() + " holes", "no program of this job makes holes");
+            return;
+        }
+        double near = x.limit(LimitKey.HOLE_PLACE);
+        boolean[] used = new boolean[x.holes().size()];
+        List<Finding> missing = new ArrayList<>();
+        List<Finding> sized = new ArrayList<>();
+        for (DrillFile.Hole wanted : drill.holes()) {
+            int found = -1;
+            double best = near + 1e-9;
+            for (int i = 0; i < x.holes().size(); i++) {
+                Hole hole = x.holes().get(i);
+                PlaneMap map = x.design().blankFromDesign(hole.side());
+                double d = StrictMath.hypot(
+                        map.xMm(wanted.xMm(), wanted.yMm()) - hole.xMm(),
+                        map.yMm(wanted.xMm(), wanted.yMm()) - hole.yMm());
+                if (d < best && (hole.through() || -hole.tipMm() > x.thicknessMm() / 2)) {
+                    best = d;
+                    found = i;
+                }
+            }
+            if (found < 0) {
+                missing.add(missing(x, wanted));
+            } else {
+                used[found] = true;
+                size(x, wanted, x.holes().get(found), sized);
+            }
+        }
+        List<Finding> extra = new ArrayList<>();
+        for (int i = 0; i < used.length; i++) {
+            Hole hole = x.holes().get(i);
+            if (!used[i] && (hole.through() || -hole.tipMm() > x.thicknessMm() / 2)) {
+                extra.add(extra(x, hole));
+            }
+        }
+        lead(missing, out);
+        lead(extra, out);
+        lead(sized, out);
+    }
+
+    private static void lead(List<Finding> all, FindingCollector out) {
+        if (!all.isEmpty()) {
+            out.add(all.get(0).withConsequences(all.subList(1, all.size())));
+        }
+    }
+
+    private static Finding missing(Examination x, DrillFile.Hole wanted) {
+        int side = x.holes().isEmpty() ? 1 : x.holes().get(0).side();
+        PlaneMap map = x.design().blankFromDesign(side);
+        return Finding.of(Kinds.HOLE_MISSING, Severity.STOP, Certainty.GEOMETRY)
+                .side(side)
+                .at(map.xMm(wanted.xMm(), wanted.yMm()), map.yMm(wanted.xMm(), wanted.yMm()))
+                .measured(Measured.mm("wanted diameter", wanted.diameterMm(), 0.001))
+                .says("The drill file asks for a hole of " + Words.mm(wanted.diameterMm())
+                        + " here, and no program makes one within " + Words.plainMm(x.limit(LimitKey.HOLE_PLACE)) + ".")
+                .doThis("Check that drill file and programs come from one export, and that no program is missing.")
+                .build();
+    }
+
+    private static Finding extra(Examination x, Hole hole) {
+        return x.at(Finding.of(Kinds.HOLE_MISSING, Severity.STOP, Certainty.GEOMETRY), hole.segment())
+                .at(hole.xMm(), hole.yMm())
+                .measured(Measured.mm("diameter", hole.entryMm(), 0.001))
+                .says("A hole of " + Words.mm(hole.entryMm()) + " is made here that the drill file does not ask for.")
+                .doThis("Check that drill file and programs come from one export, and that no cycle was left in force.")
+                .build();
+    }
+
+    private static void size(Examination x, DrillFile.Hole wanted, Hole made, List<Finding> out) {
+        double narrow = Math.min(made.entryMm(), made.through() ? made.exitMm() : made.entryMm());
+        double over = made.entryMm() - wanted.diameterMm();
+        double under = wanted.diameterMm() - narrow;
+        boolean large = over > x.limit(LimitKey.HOLE_OVERSIZE) + 1e-6;
+        boolean small = under > x.limit(LimitKey.HOLE_UNDERSIZE) + 1e-6;
+        if (!large && !small) {
+            return;
+        }
+        double value = large ? made.entryMm() : narrow;
+        Finding.Builder b = x.at(Finding.of(Kinds.HOLE_SIZE, Severity.FIX, Certainty.GEOMETRY), made.segment())
+                .at(made.xMm(), made.yMm())
+                .says("The hole comes out " + Words.mm(value) + " wide; the drill file asks for "
+                        + Words.mm(wanted.diameterMm()) + ".")
+                .doThis("Check the cutter's diameter and the path's radius, or use the drill of that size.");
+        if (large) {
+            b.atMost(Measured.mm("diameter", value, 0.001), wanted.diameterMm() + x.limit(LimitKey.HOLE_OVERSIZE));
+        } else {
+            b.atLeast(Measured.mm("diameter", value, 0.001), wanted.diameterMm() - x.limit(LimitKey.HOLE_UNDERSIZE));
+        }
+        out.add(b.build());
+    }
+}
