@@ -84,6 +84,6 @@ final class CopperResults {
             return null;
         }
         double radius = hole.pathRadiusMm() + tool.cutRadiusAtHeightMm(-x.foilMm() - hole.circledMm());
-        return x.copper(hole.side()).ringMm(hole.xMm(), hole.yMm(), radius);
+        return x.copper(hole.side()).ringMm(hole.xMm(), hole.yMm(), radius, 5);
     }
 }

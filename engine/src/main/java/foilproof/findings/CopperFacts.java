@@ -193,12 +193,17 @@ public final class CopperFacts {
     /**
      * Copper left round a hole at the foil bottom: the least distance from its edge to where copper ends, mm; 0 where
      * none is left beside it somewhere.
+     *
+     * @param xMm centre of the hole
+     * @param yMm likewise
+     * @param radiusMm its radius at the foil bottom
+     * @param mostMm rings of this width and more need not be told apart
      */
-    public double ringMm(double xMm, double yMm, double radiusMm) {
+    public double ringMm(double xMm, double yMm, double radiusMm, double mostMm) {
         double step = field.cellMm();
-        double best = Math.min(
+        double best = Math.min(mostMm, Math.min(
                         Math.min(xMm, yMm), Math.min(field.widthMm() - xMm, field.heightMm() - yMm))
-                - radiusMm;
+                - radiusMm);
         int rays = 720;
         for (int k = 0; k < rays && best > 0; k++) {
             double dx = StrictMath.cos(2 * Math.PI * k / rays);

@@ -82,7 +82,7 @@ public final class Examiner {
      * @throws CancellationException where the progress says so
      */
     public static Ground ground(Job job, ExamineOptions options) {
-        return new Examiner(job, options, 0).ground();
+        return new Examiner(job, ReadDesign.NONE, options, 0).ground();
     }
 
     private Ground ground() {
@@ -106,7 +106,7 @@ public final class Examiner {
         Engagements engagements = ReplayedEngagements.of(plan, board, options.threads());
         step("judging the copper", 0.65);
         Examination x = new Examination(
-                new Examination.Parts(job, plan, ground.stock(), board, ground.runs(), engagements, options));
+                new Examination.Parts(job, plan, ground.stock(), board, ground.runs(), engagements, design, options));
         step("checking", 0.9);
         return x;
     }

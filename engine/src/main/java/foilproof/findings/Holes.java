@@ -17,11 +17,18 @@ final class Holes {
         for (foilproof.motion.Hole path : x.paths().holes()) {
             RunFacts run = x.run(path.run());
             boolean deep = run.blankFromRunMm(path.deepestMm()) < -x.foilMm() - 1e-6;
-            if (run.tool() != null && deep && onBlank(x, path.xMm(), path.yMm())) {
+            if (run.tool() != null && deep && onBlank(x, path.xMm(), path.yMm()) && !brokenOff(x, path)) {
                 merge(holes, hole(x, run, path));
             }
         }
         return List.copyOf(holes);
+    }
+
+    /** Whether an error ended the program in the middle of this stroke: what it would have become is not known. */
+    private static boolean brokenOff(Examination x, foilproof.motion.Hole path) {
+        var program = x.plan().programOf(path.firstSegment());
+        return program.interpretation().end() == foilproof.language.Interpretation.End.ERROR
+                && path.endSegment() == program.endSegment();
     }
 
     private static boolean onBlank(Examination x, double xMm, double yMm) {

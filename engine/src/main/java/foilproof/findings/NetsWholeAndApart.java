@@ -5,6 +5,7 @@ import foilproof.copper.ZWindow;
 import foilproof.electrical.NetPlace;
 import foilproof.electrical.NetVerdict;
 import foilproof.source.Diagnostic;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -35,8 +36,16 @@ final class NetsWholeAndApart implements Check {
         for (NetVerdict.Short s : verdict.shorts()) {
             out.add(shorted(x, design, s));
         }
+        List<Finding> vias = new ArrayList<>();
         for (NetVerdict.Open o : verdict.opens()) {
-            out.add(open(x, design, o));
+            if (o.onlyVias()) {
+                vias.add(open(x, design, o));
+            } else {
+                out.add(open(x, design, o));
+            }
+        }
+        if (!vias.isEmpty()) {
+            out.add(vias.get(0).withConsequences(vias.subList(1, vias.size())));
         }
         if (!verdict.handJoins().isEmpty()) {
             out.notChecked(

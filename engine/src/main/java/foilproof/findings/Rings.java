@@ -27,36 +27,15 @@ final class Rings implements Check {
     public void examine(Examination x, FindingCollector out) {
         List<Finding> thin = new ArrayList<>();
         for (Hole hole : x.holes()) {
-            Tool tool = x.run(hole.run()).tool();
-            if (tool == null || -hole.tipMm() < x.thicknessMm() / 2) {
+            if (x.run(hole.run()).tool() == null || -hole.tipMm() < x.thicknessMm() / 2) {
                 continue;
             }
-            boolean designed = x.design().layerUp(hole.side()) != null;
-            if (designed && !onLand(x, hole)) {
-                continue;
+            for (CopperFacts copper : x.copper()) {
+                boolean own = copper.side() == hole.side();
+                if (own || hole.through()) {
+                    judge(x, hole, copper, own, thin);
+                }
             }
-            double radius = hole.pathRadiusMm() + tool.cutRadiusAtHeightMm(-x.foilMm() - hole.circledMm());
-            double ring = x.copper(hole.side()).ringMm(hole.xMm(), hole.yMm(), radius);
-            Severity severity = ring < x.limit(LimitKey.RING_FIX) - 1e-4
-                    ? Severity.FIX
-                    : ring < x.limit(LimitKey.SOLDER_RING) - 1e-4 ? Severity.WATCH : null;
-            // a hole in bare substrate has no ring to lose
-            if (severity == null || !designed && ring <= 0) {
-                continue;
-            }
-            thin.add(x.at(
-                            Finding.of(Kinds.RING_THIN, severity, Certainty.GEOMETRY),
-                            hole.segment())
-                    .at(hole.xMm(), hole.yMm())
-                    .atLeast(
-                            Measured.mm("ring", ring, 0.002),
-                            x.limit(severity == Severity.FIX ? LimitKey.RING_FIX : LimitKey.SOLDER_RING))
-                    .says(ring <= 0
-                            ? "The hole breaks out of its land: no copper is left on one side."
-                            : "Only " + Words.mm(ring) + " of copper are left beside the hole of "
-                                    + Words.mm(2 * radius) + ".")
-                    .doThis("Enlarge the land, use a smaller hole, or check that holes and grooves share one work zero.")
-                    .build());
         }
         thin.sort(java.util.Comparator.comparing(Finding::severity)
                 .thenComparing(f -> f.measured() == null ? 0 : f.measured().value()));
@@ -65,14 +44,51 @@ final class Rings implements Check {
         }
     }
 
-    private static boolean onLand(Examination x, Hole hole) {
-        LayerImage layer = x.design().layerUp(hole.side());
+    private static void judge(Examination x, Hole hole, CopperFacts copper, boolean own, List<Finding> thin) {
+        double px = x.stock().xOnSideMm(hole.side(), copper.side(), hole.xMm());
+        double py = x.stock().yOnSideMm(hole.side(), copper.side(), hole.yMm());
+        boolean designed = x.design().layerUp(copper.side()) != null;
+        if (designed && !onLand(x, copper.side(), px, py)) {
+            return;
+        }
+        double radius = radiusMm(x, hole, own);
+        double ring = copper.ringMm(px, py, radius, x.limit(LimitKey.SOLDER_RING));
+        Severity severity = ring < x.limit(LimitKey.RING_FIX) - 1e-4
+                ? Severity.FIX
+                : ring < x.limit(LimitKey.SOLDER_RING) - 1e-4 ? Severity.WATCH : null;
+        // a hole in bare substrate has no ring to lose
+        if (severity == null || !designed && ring <= 0) {
+            return;
+        }
+        thin.add(x.at(Finding.of(Kinds.RING_THIN, severity, Certainty.GEOMETRY), hole.segment())
+                .side(copper.side())
+                .at(px, py)
+                .atLeast(
+                        Measured.mm("ring", ring, 0.002),
+                        x.limit(severity == Severity.FIX ? LimitKey.RING_FIX : LimitKey.SOLDER_RING))
+                .says(ring <= 0
+                        ? "The hole breaks out of its land: no copper is left on one side."
+                        : "Only " + Words.mm(ring) + " of copper are left beside the hole of "
+                                + Words.mm(2 * radius) + " on side " + copper.side() + ".")
+                .doThis("Enlarge the land, use a smaller hole, or check that holes and grooves share one work zero.")
+                .build());
+    }
+
+    /** Radius of a hole where it passes the foil of its own side, or that of the far side, mm. */
+    static double radiusMm(Examination x, Hole hole, boolean own) {
+        Tool tool = java.util.Objects.requireNonNull(x.run(hole.run()).tool());
+        double level = own ? -x.foilMm() : -x.thicknessMm() + x.foilMm();
+        return hole.pathRadiusMm() + tool.cutRadiusAtHeightMm(Math.max(0, level - hole.circledMm()));
+    }
+
+    private static boolean onLand(Examination x, int side, double xMm, double yMm) {
+        LayerImage layer = x.design().layerUp(side);
         if (layer == null) {
             return false;
         }
-        PlaneMap map = x.design().designFromBlank(hole.side());
-        double dx = map.xMm(hole.xMm(), hole.yMm());
-        double dy = map.yMm(hole.xMm(), hole.yMm());
+        PlaneMap map = x.design().designFromBlank(side);
+        double dx = map.xMm(xMm, yMm);
+        double dy = map.yMm(xMm, yMm);
         for (Pad pad : layer.pads()) {
             if (StrictMath.hypot(pad.xMm() - dx, pad.yMm() - dy)
                     <= Math.max(pad.widthMm(), pad.heightMm()) / 2) {

@@ -30,6 +30,9 @@ final class ThinCopper implements Check {
             List<Finding> slivers = new ArrayList<>();
             List<Finding> traces = new ArrayList<>();
             for (Strip strip : copper.strips()) {
+                if (besideHole(x, copper, strip)) {
+                    continue;
+                }
                 if (!strip.leftover()) {
                     Finding trace = trace(x, copper, strip);
                     if (trace != null) {
@@ -64,6 +67,23 @@ final class ThinCopper implements Check {
                             + sorted.get(0).side(),
                     "found, but not listed one by one");
         }
+    }
+
+    /** Whether a strip is the ring of a hole: rings have a finding of their own. */
+    private static boolean besideHole(Examination x, CopperFacts copper, Strip strip) {
+        for (Hole hole : x.holes()) {
+            boolean own = hole.side() == copper.side();
+            if (!own && !hole.through() || x.run(hole.run()).tool() == null) {
+                continue;
+            }
+            double px = x.stock().xOnSideMm(hole.side(), copper.side(), hole.xMm());
+            double py = x.stock().yOnSideMm(hole.side(), copper.side(), hole.yMm());
+            double away = StrictMath.hypot(strip.xMm() - px, strip.yMm() - py) - Rings.radiusMm(x, hole, own);
+            if (away < strip.baseMm() + 0.02) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static boolean isHair(Examination x, Strip strip) {
