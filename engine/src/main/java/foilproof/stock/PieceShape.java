@@ -259,7 +259,8 @@ final class PieceShape {
     /** Turn from the lower end until the cutter comes nearer as slowly as it rises, rad; NaN where it never does. */
     private static double slopeEntry(ToolProfile profile, double rho, double r, double phi0, double rise) {
         double b = 2 * rho * r;
-        if (b == 0) {
+        if (b == 0 || profile.isFlat()) {
+            // A flat cutter has no slope to meet: it comes over the point or it does not.
             return Double.NaN;
         }
         double a = (rho - r) * (rho - r);

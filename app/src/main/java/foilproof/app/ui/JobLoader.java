@@ -154,7 +154,7 @@ final class JobLoader {
         start(
                 new Work<DryRunResult>() {
                     @Override
-                    protected DryRunResult doInBackground() {
+                    protected DryRunResult doInBackground() throws InputException {
                         return DryRun.run(job, examine());
                     }
 
@@ -189,7 +189,7 @@ final class JobLoader {
         start(
                 new Work<DryRunResult>() {
                     @Override
-                    protected DryRunResult doInBackground() {
+                    protected DryRunResult doInBackground() throws InputException {
                         return DryRun.run(job, examine());
                     }
 
