@@ -106,10 +106,10 @@ public final class SheetResistance {
         }
         while (head < tail) {
             int i = queue[head++];
-            tail = reach(i, i + 1, grid.right(i), seen, queue, tail);
-            tail = reach(i, i - 1, i % grid.columns > 0 ? grid.right(i - 1) : 0, seen, queue, tail);
-            tail = reach(i, i + grid.columns, grid.above(i), seen, queue, tail);
-            tail = reach(i, i - grid.columns, grid.below[i], seen, queue, tail);
+            tail = reach(i + 1, grid.right(i), seen, queue, tail);
+            tail = reach(i - 1, i % grid.columns > 0 ? grid.right(i - 1) : 0, seen, queue, tail);
+            tail = reach(i + grid.columns, grid.above(i), seen, queue, tail);
+            tail = reach(i - grid.columns, grid.below[i], seen, queue, tail);
         }
         for (int i = 0; i < cells; i++) {
             if (seen[i] && contactOfCell[i] < 0) {
@@ -153,7 +153,7 @@ public final class SheetResistance {
         return -1;
     }
 
-    private int reach(int from, int to, float face, boolean[] seen, int[] queue, int tail) {
+    private int reach(int to, float face, boolean[] seen, int[] queue, int tail) {
         if (to < 0 || to >= seen.length || face <= SheetGrid.CLOSED || seen[to]) {
             return tail;
         }
