@@ -22,11 +22,11 @@ import org.openjdk.jmh.annotations.State;
 public class SweepBenchmark {
     /** Side of a cell, um. */
     @Param({"10", "5"})
-    public int cellUm;
+    public int cellUm = 10;
 
     /** Threads. */
     @Param({"1", "2"})
-    public int threads;
+    public int threads = 1;
 
     private CutPath job;
     private CutPath hundredth;

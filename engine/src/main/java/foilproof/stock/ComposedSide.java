@@ -99,6 +99,19 @@ public final class ComposedSide {
         return capMm;
     }
 
+    /**
+     * Whether the headroom suffices for these conditions: no cut that lies below the highest foil was left out by the
+     * sweep. Where not, walls end too low: sweep again with more headroom.
+     */
+    public boolean headroomSuffices() {
+        for (Layer layer : layers) {
+            if (layer.envelope().capMm() + layer.shiftMm() < highestSurfaceMm()) {
+                return false;
+            }
+        }
+        return true;
+    }
+
     /** The runs on this face that are present, in time order: their indices in the job. */
     public int[] runs() {
         return layers.stream().mapToInt(Layer::run).toArray();

@@ -64,6 +64,23 @@ public final class Envelope {
         return new Envelope(path, profile, settings, capMm, pieces, bins);
     }
 
+    /**
+     * Memory that the heights of a run would take, bytes, without sweeping it: an upper bound, within a tenth for
+     * grooves.
+     *
+     * @throws IllegalArgumentException where the domain has too many tiles for the cell
+     */
+    public static long bytesNeeded(
+            CutPath path, ToolProfile profile, SweepSettings settings, double nominalZeroMm) {
+        Pieces pieces = Pieces.of(path, profile, (float) (settings.headroomMm() - nominalZeroMm));
+        SegmentBins bins = SegmentBins.of(pieces, settings.cellMm(), settings.domainMm());
+        long tiles = 0;
+        for (int t = 0; t < bins.tileCount(); t++) {
+            tiles += bins.from(t) < bins.to(t) ? 1 : 0;
+        }
+        return tiles * (HeightTiles.TILE_CELLS * 4L + 16) + bins.tileCount() * 8L;
+    }
+
     private HeightTiles empty() {
         float[][] none = new float[bins.tileCount()][];
         return map(none);
