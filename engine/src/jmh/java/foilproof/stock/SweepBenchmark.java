@@ -110,8 +110,12 @@ public class SweepBenchmark {
     private void stamp(double x, double y, double z, double[] cellReach, int width, int height) {
         double cell = cellReach[0];
         double reach = cellReach[1];
-        for (int j = Math.max(0, (int) ((y - reach) / cell)); j <= Math.min(height - 1, (int) ((y + reach) / cell)); j++) {
-            for (int i = Math.max(0, (int) ((x - reach) / cell)); i <= Math.min(width - 1, (int) ((x + reach) / cell)); i++) {
+        for (int j = Math.max(0, (int) ((y - reach) / cell));
+                j <= Math.min(height - 1, (int) ((y + reach) / cell));
+                j++) {
+            for (int i = Math.max(0, (int) ((x - reach) / cell));
+                    i <= Math.min(width - 1, (int) ((x + reach) / cell));
+                    i++) {
                 double ex = (i + 0.5) * cell - x;
                 double ey = (j + 0.5) * cell - y;
                 float rise = (float) (z + bit.riseMm(Math.sqrt(ex * ex + ey * ey)));

@@ -70,8 +70,7 @@ public final class Envelope {
      *
      * @throws IllegalArgumentException where the domain has too many tiles for the cell
      */
-    public static long bytesNeeded(
-            CutPath path, ToolProfile profile, SweepSettings settings, double nominalZeroMm) {
+    public static long bytesNeeded(CutPath path, ToolProfile profile, SweepSettings settings, double nominalZeroMm) {
         Pieces pieces = Pieces.of(path, profile, (float) (settings.headroomMm() - nominalZeroMm));
         SegmentBins bins = SegmentBins.of(pieces, settings.cellMm(), settings.domainMm());
         long tiles = 0;
