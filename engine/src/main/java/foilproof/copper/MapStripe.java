@@ -68,6 +68,7 @@ final class MapStripe {
         idAcross = new int[columns + 1];
         active = new long[(columns + 1 >> 6) + 1];
         build(firstSquareRow, endSquareRow);
+        margins.release();
     }
 
     private void build(int firstSquareRow, int endSquareRow) {

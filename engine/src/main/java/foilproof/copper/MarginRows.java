@@ -13,6 +13,8 @@ import org.jspecify.annotations.Nullable;
  * form a 4-connected band at the height of the crest.
  */
 final class MarginRows {
+    private static final float[] NONE = {};
+
     private final int first;
     private final int columns;
     private final int rows;
@@ -61,6 +63,15 @@ final class MarginRows {
     /** Largest difference of two neighbouring cells on a sloping wall, with room for rounding and curved walls. */
     static float steepestStep(MarginField field) {
         return (float) (field.cellMm() * field.steepestSlope() * 1.03 + 0.001);
+    }
+
+    /** Lets the rows go: a band that is done keeps only what it found. */
+    void release() {
+        java.util.Arrays.fill(raw, NONE);
+        java.util.Arrays.fill(lifted, null);
+        if (others != null) {
+            java.util.Arrays.fill(others, NONE);
+        }
     }
 
     float[] raw(int row) {

@@ -40,6 +40,7 @@ public final class NetLimits {
     public static NetLimits byPieces(MergeTree tree, int... ignored) {
         NetLimits limits = new NetLimits(tree);
         limits.judgePieces(ignored);
+        limits.refine();
         return limits;
     }
 
@@ -51,7 +52,17 @@ public final class NetLimits {
     public static NetLimits byTerminals(MergeTree tree, List<Terminal> terminals) {
         NetLimits limits = new NetLimits(tree);
         limits.judgeTerminals(terminals);
+        limits.refine();
         return limits;
+    }
+
+    private void refine() {
+        ZLimit a = apart;
+        ZLimit w = whole;
+        apart = a == null ? null : SaddleRefiner.saddle(field, a);
+        if (w != null) {
+            whole = w.kind() == ZLimit.Kind.PIECE_LOST ? SaddleRefiner.peak(field, w) : SaddleRefiner.saddle(field, w);
+        }
     }
 
     /** Below this error two nets are one; null where none are within what is known. */

@@ -39,8 +39,8 @@ final class TreeStripe {
     private final float cap;
     private final float floor;
     private final MarginRows margins;
-    private final int[] up;
-    private final byte[] way;
+    private int[] up;
+    private byte[] way;
     private final IntList alias = new IntList(64);
 
     /**
@@ -73,6 +73,10 @@ final class TreeStripe {
             int row = points[2 * k];
             pointBasin[k] = row >= from && row < to ? up[(row - from) * columns + points[2 * k + 1]] : -1;
         }
+        // A band that is done keeps only what it found.
+        up = new int[0];
+        way = new byte[0];
+        margins.release();
     }
 
     private int newBasin(int row, int column, float height, int direction) {

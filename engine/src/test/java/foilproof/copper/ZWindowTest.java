@@ -119,7 +119,7 @@ class ZWindowTest {
                 null,
                 ZWindowSetup.Limits.DEFAULTS);
         ZWindow w = ZWindows.of(s);
-        assertThat(w.toMm()).isCloseTo(0.1214, within(0.003));
+        assertThat(w.toMm()).isCloseTo(0.1214, within(0.001));
         assertThat(w.limitedTo().kind()).isEqualTo(ZLimit.Kind.NET_OPEN);
         assertThat(w.limitedTo().yMm()).isCloseTo(2, within(0.02));
         assertThat(terminals).hasSize(3);
