@@ -1,11 +1,10 @@
 package foilproof.app.cli;
 
 import foilproof.bench.Draft;
-import foilproof.source.Diagnostic;
 import foilproof.source.InputException;
 import foilproof.source.InputLimits;
-import foilproof.source.SourceSpan;
-import java.nio.file.InvalidPathException;
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParseResult;
@@ -21,15 +20,17 @@ final class DraftCommand implements Command {
     }
 
     @Override
-    public int run(ParseResult given, Console console) throws InputException {
-        String folder = given.matchedPositionalValue(0, ".");
-        try {
-            Path job = Draft.writeInto(Path.of(folder), InputLimits.DEFAULT);
-            console.out().println("Wrote " + job + ". Check every line marked \"guess\" before you trust it.");
-            return ExitCode.FINE;
-        } catch (InvalidPathException e) {
-            throw new InputException(
-                    Diagnostic.of(SourceSpan.ofFile(folder), "missing-file", "This is no name of a folder."));
+    public int run(ParseResult given, Console console) throws InputException, IOException {
+        Path written = Draft.writeInto(JobOptions.path(given.matchedPositionalValue(0, "")), InputLimits.DEFAULT);
+        long guesses = 0;
+        for (String line : Files.readAllLines(written)) {
+            guesses += line.contains("guess") ? 1 : 0;
         }
+        console.out().println("Written: " + written);
+        console.out()
+                .println(guesses
+                        + " lines hold a guess, each marked with the word \"guess\": check them, put in your own"
+                        + " cutters and blank, then run: dryrun " + written);
+        return ExitCode.FINE;
     }
 }
