@@ -125,12 +125,12 @@ public final class HeightTiles {
      * Lowest height in the tiles that meet this box, mm in the run's own Z, {@link #UNCUT_MM} where there are none.
      * Found once per tile and kept.
      */
-    public float lowestIn(double x0, double y0, double x1, double y1) {
+    public float lowestIn(double boxX0Mm, double boxY0Mm, double boxX1Mm, double boxY1Mm) {
         double tileMm = cellMm * tileCells;
-        int c0 = Math.max(0, (int) Math.floor((x0 - x0Mm) / tileMm));
-        int c1 = Math.min(columns - 1, (int) Math.floor((x1 - x0Mm) / tileMm));
-        int r0 = Math.max(0, (int) Math.floor((y0 - y0Mm) / tileMm));
-        int r1 = Math.min(rows - 1, (int) Math.floor((y1 - y0Mm) / tileMm));
+        int c0 = Math.max(0, (int) Math.floor((boxX0Mm - x0Mm) / tileMm));
+        int c1 = Math.min(columns - 1, (int) Math.floor((boxX1Mm - x0Mm) / tileMm));
+        int r0 = Math.max(0, (int) Math.floor((boxY0Mm - y0Mm) / tileMm));
+        int r1 = Math.min(rows - 1, (int) Math.floor((boxY1Mm - y0Mm) / tileMm));
         float low = UNCUT_MM;
         for (int r = r0; r <= r1; r++) {
             for (int c = c0; c <= c1; c++) {

@@ -33,7 +33,7 @@ public record Section(
 
     /** Samples the board along a line. */
     public static Section of(
-            BoardSnapshot board, BoardSnapshot.Conditions c, double x0, double y0, double x1, double y1, int samples) {
+            BoardSnapshot board, BoardSnapshot.Conditions c, double fromXMm, double fromYMm, double toXMm, double toYMm, int samples) {
         double[] z = new double[samples];
         double[] s = new double[samples];
         double[] u = new double[samples];
@@ -41,8 +41,8 @@ public record Section(
         boolean[] on = new boolean[samples];
         for (int i = 0; i < samples; i++) {
             double f = i / (samples - 1.0);
-            double x = x0 + (x1 - x0) * f;
-            double y = y0 + (y1 - y0) * f;
+            double x = fromXMm + (toXMm - fromXMm) * f;
+            double y = fromYMm + (toYMm - fromYMm) * f;
             BoardSnapshot.Spot spot = board.spot(c, x, y);
             z[i] = spot.zMm();
             s[i] = spot.surfaceMm();
@@ -50,7 +50,7 @@ public record Section(
             runs[i] = spot.run();
             on[i] = board.onBlank(x, y);
         }
-        return new Section(x0, y0, x1, y1, z, s, u, runs, on);
+        return new Section(fromXMm, fromYMm, toXMm, toYMm, z, s, u, runs, on);
     }
 
     /**
