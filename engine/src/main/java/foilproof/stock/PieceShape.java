@@ -178,8 +178,50 @@ final class PieceShape {
         if (pieces.z0[p] == pieces.z1[p]) {
             return pieces.z0[p] + profile.riseMm(arcDistance(pieces, p, x, y));
         }
+        if (profile.isFlat()) {
+            double turn = flatTurn(pieces, p, profile.coreMm(), x, y);
+            return Double.isNaN(turn) ? Double.POSITIVE_INFINITY : heightAtTurn(pieces, p, turn);
+        }
         double fraction = helixFoot(pieces, p, profile, x, y);
         return heightAt(pieces, p, profile, x, y, fraction);
+    }
+
+    private static double heightAtTurn(Pieces pieces, int p, double turn) {
+        double rise = Math.abs(pieces.z1[p] - pieces.z0[p]) / Math.abs(pieces.turn[p]);
+        return Math.min(pieces.z0[p], pieces.z1[p]) + rise * turn;
+    }
+
+    /**
+     * Of a flat end on a helix piece: turn from the lower end, going up, until its rim first comes over the point, rad;
+     * NaN where it never does on this piece. Under a flat end every place is cut alike, so the first touch going up is
+     * the lowest; most places of a bore lie under the cutter all the way round and need no angle at all.
+     */
+    private static double flatTurn(Pieces pieces, int p, double radiusMm, double x, double y) {
+        double px = x - pieces.cx[p];
+        double py = y - pieces.cy[p];
+        double rho = distance(px, py);
+        double r = pieces.length[p];
+        if (rho + r <= radiusMm) {
+            return 0;
+        }
+        double reach = radiusMm + ToolProfile.TOUCH_MM;
+        if (Math.abs(rho - r) > reach) {
+            return Double.NaN;
+        }
+        boolean falls = pieces.z1[p] < pieces.z0[p];
+        double lowX = falls ? pieces.x1[p] : pieces.x0[p];
+        double lowY = falls ? pieces.y1[p] : pieces.y0[p];
+        if (distance(x - lowX, y - lowY) <= reach) {
+            return 0;
+        }
+        double span = Math.abs(pieces.turn[p]);
+        double sign = Math.signum(pieces.turn[p]);
+        double along =
+                StrictMath.atan2(sign * (pieces.ux[p] * py - pieces.uy[p] * px), pieces.ux[p] * px + pieces.uy[p] * py);
+        double phi0 = StrictMath.IEEEremainder(falls ? along - span : -along, 2 * Math.PI);
+        double cos = (rho * rho + r * r - radiusMm * radiusMm) / (2 * rho * r);
+        double turn = entry(-StrictMath.acos(Math.max(-1, Math.min(1, cos))), phi0);
+        return turn <= span ? turn : Double.NaN;
     }
 
     /** Distance from a point to an arc piece in plan, mm. */
@@ -204,6 +246,11 @@ final class PieceShape {
      * the slopes cancel while the cutter still comes nearer.
      */
     static double helixFoot(Pieces pieces, int p, ToolProfile profile, double x, double y) {
+        if (profile.isFlat()) {
+            double turn = flatTurn(pieces, p, profile.coreMm(), x, y);
+            double share = Double.isNaN(turn) ? 0 : turn / Math.abs(pieces.turn[p]);
+            return pieces.z1[p] < pieces.z0[p] ? 1 - share : share;
+        }
         double px = x - pieces.cx[p];
         double py = y - pieces.cy[p];
         double rho = distance(px, py);
