@@ -13,6 +13,7 @@ interface SampleJob {
 
     /** Every sample that has a generator. */
     static List<SampleJob> all() {
-        return List.of(new ThermistorAmplifier(), new CurvedLampInsert(), new TwoSideMotorBridge());
+        return List.of(
+                new ThermistorAmplifier(), new CurvedLampInsert(), new TwoSideMotorBridge(), new FinePitchBreakout());
     }
 }
