@@ -3,9 +3,11 @@ package foilproof.dryrun;
 import foilproof.bench.Tool;
 import foilproof.copper.ZLimit;
 import foilproof.copper.ZWindow;
+import foilproof.electrical.NetVerdict;
 import foilproof.findings.CopperFacts;
 import foilproof.findings.Examination;
 import foilproof.findings.Hole;
+import foilproof.findings.NetCopper;
 import foilproof.findings.RunFacts;
 import foilproof.report.ResultDocument;
 import foilproof.stock.Removed;
@@ -51,8 +53,29 @@ final class CopperResults {
                         Double.isNaN(limit.xMm()) ? null : new double[] {limit.xMm(), limit.yMm()});
     }
 
+    /** The same Z error on all runs: what all sides stand together. */
     static ResultDocument.@Nullable JointWindow joint(Examination x) {
-        return null;
+        ZWindow low = null;
+        ZWindow high = null;
+        for (CopperFacts copper : x.copper()) {
+            ZWindow w = copper.joint();
+            if (w == null) {
+                continue;
+            }
+            if (w.fromMm() != null && (low == null || low.fromMm() == null || w.fromMm() > low.fromMm())) {
+                low = w;
+            }
+            if (w.toMm() != null && (high == null || high.toMm() == null || w.toMm() < high.toMm())) {
+                high = w;
+            }
+        }
+        return low == null && high == null
+                ? null
+                : new ResultDocument.JointWindow(
+                        low == null ? null : low.fromMm(),
+                        high == null ? null : high.toMm(),
+                        limitedBy(low == null ? null : low.limitedFrom()),
+                        limitedBy(high == null ? null : high.limitedTo()));
     }
 
     static List<ResultDocument.SideFacts> sides(Examination x) {
@@ -75,7 +98,25 @@ final class CopperResults {
     }
 
     static List<ResultDocument.NetFacts> nets(Examination x) {
-        return List.of();
+        NetVerdict verdict = x.design().verdict();
+        if (verdict == null) {
+            return List.of();
+        }
+        List<ResultDocument.NetFacts> all = new ArrayList<>();
+        for (NetVerdict.NetState state : verdict.nets()) {
+            if (!state.net().named()) {
+                continue;
+            }
+            NetCopper copper = x.netCopper(state.net().name());
+            all.add(new ResultDocument.NetFacts(
+                    state.net().name(),
+                    state.groups(),
+                    state.shortedWith(),
+                    copper == null ? null : copper.narrowestMm(),
+                    copper == null ? null : copper.resistanceMohm(),
+                    copper == null ? null : copper.riseK()));
+        }
+        return all;
     }
 
     static @Nullable Double ringMm(Examination x, Hole hole) {

@@ -24,6 +24,7 @@ public final class Catalogue {
             new FoilLeftInGrooves(),
             new ThinMargins(),
             new NetsWholeAndApart(),
+            new NetsElectrical(),
             new HolesAsDesigned(),
             new Rings(),
             new StrayCopper(),

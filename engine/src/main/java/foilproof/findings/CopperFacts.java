@@ -5,15 +5,15 @@ import foilproof.bench.LimitKey;
 import foilproof.copper.CopperMap;
 import foilproof.copper.CutLines;
 import foilproof.copper.FoilLeft;
+import foilproof.copper.MarginField;
 import foilproof.copper.NarrowGap;
-import foilproof.copper.RunSideField;
+import foilproof.copper.SideCopper;
 import foilproof.copper.SideField;
 import foilproof.copper.Strip;
 import foilproof.copper.StripFinder;
 import foilproof.copper.Terminal;
 import foilproof.copper.ZWindow;
 import foilproof.copper.ZWindowSetup;
-import foilproof.copper.ZWindows;
 import foilproof.design.LayerImage;
 import foilproof.design.Placement;
 import foilproof.design.PlaneMap;
@@ -26,7 +26,7 @@ import org.jspecify.annotations.Nullable;
 /** The copper of one side at the end of the job, judged at the foil bottom. Immutable. */
 public final class CopperFacts {
     private final int side;
-    private final SideField field;
+    private final MarginField field;
     private final CopperMap map;
     private final double foilLeftMm2;
     private final Map<Integer, CutLines> lines = new LinkedHashMap<>();
@@ -38,36 +38,56 @@ public final class CopperFacts {
 
     private CopperFacts(Examination x, ReadDesign design, int side) {
         this.side = side;
-        field = new SideField(x.board(), side);
-        map = CopperMap.of(field, 0);
-        CopperMap top = CopperMap.of(field, field.foilMm());
-        foilLeftMm2 = Math.max(0, map.copperMm2() - top.copperMm2());
-        List<Terminal> terminals =
-                DesignFacts.terminals(x, design, side, (px, py) -> field.exactMarginMm(px, py) > 0);
-        ZWindow together = null;
+        List<Terminal> terminals = DesignFacts.terminals(
+                x, design, side, copperOf(new SideField(x.board(), side)));
+        List<SideCopper.Run> runs = new ArrayList<>();
         for (RunFacts run : x.runs()) {
             if (run.side().number() == side && run.tool() != null && x.cutsAnyFoil(run)) {
                 CutLines own = CutLines.of(x.plan().segments(), run.run(), run.nominalZeroMm());
                 lines.put(run.run().index(), own);
-                left.put(
-                        run.run().index(),
-                        FoilLeft.find(
-                                own,
-                                field::exactMarginMm,
-                                field.widthMm(),
-                                field.heightMm(),
-                                x.limit(LimitKey.FOIL_CLEARED)));
-                windows.put(
-                        run.run().index(),
-                        ZWindows.of(setup(x, run, own, terminals, RunSideField.of(x.board(), side, run.run().index()))));
+                runs.add(judged(x, run, own));
             }
         }
-        joint = together;
-        List<CutLines> cuts = List.copyOf(lines.values());
-        strips = lines.isEmpty()
-                ? List.of()
-                : StripFinder.strips(map, x.limit(LimitKey.THIN_WIDTH), cuts, designed(x, design, side));
-        gaps = lines.isEmpty() ? List.of() : StripFinder.gaps(map, x.limit(LimitKey.NARROW_GAP));
+        SideCopper copper = new SideCopper(x.board(), side, runs, terminals, designed(x, design, side), limits(x));
+        field = copper.field();
+        map = copper.map();
+        foilLeftMm2 = copper.foilLeftMm2();
+        for (SideCopper.Run run : runs) {
+            left.put(run.run(), copper.foilLeft(run));
+            windows.put(run.run(), copper.window(run));
+        }
+        joint = runs.isEmpty()
+                ? null
+                : runs.size() == 1 ? windows.get(runs.get(0).run()) : copper.jointWindow();
+        strips = runs.isEmpty() ? List.of() : copper.strips();
+        gaps = runs.isEmpty() ? List.of() : copper.gaps();
+    }
+
+    private static foilproof.design.CopperProbe copperOf(MarginField field) {
+        return (px, py) -> field.exactMarginMm(px, py) > 0;
+    }
+
+    private static SideCopper.Run judged(Examination x, RunFacts run, CutLines lines) {
+        IntervalMm spread = x.spreadOf(run);
+        return new SideCopper.Run(
+                run.run().index(),
+                lines,
+                run.tool() != null && run.tool().duty().copperOnly(),
+                CutLines.deepest(x.plan().segments(), run.run(), run.nominalZeroMm()),
+                spread.fromMm(),
+                spread.toMm());
+    }
+
+    private static SideCopper.Limits limits(Examination x) {
+        return new SideCopper.Limits(
+                x.limit(LimitKey.THIN_WIDTH),
+                x.limit(LimitKey.NARROW_GAP),
+                x.limit(LimitKey.TRACE_WIDTH),
+                x.limit(LimitKey.TRACE_WIDTH_FIX),
+                new ZWindowSetup.Limits(
+                        x.limit(LimitKey.FOIL_CLEARED),
+                        x.limit(LimitKey.DUTY_WATCH_DEPTH),
+                        x.limit(LimitKey.DUTY_FIX_DEPTH)));
     }
 
     static List<CopperFacts> of(Examination x, ReadDesign design) {
@@ -76,27 +96,6 @@ public final class CopperFacts {
             all.add(new CopperFacts(x, design, side.number()));
         }
         return List.copyOf(all);
-    }
-
-    private static ZWindowSetup setup(
-            Examination x, RunFacts run, CutLines lines, List<Terminal> terminals, RunSideField field) {
-        IntervalMm spread = x.spreadOf(run);
-        boolean copperOnly = run.tool() != null && run.tool().duty().copperOnly();
-        return new ZWindowSetup(
-                field,
-                lines,
-                terminals,
-                new double[0],
-                copperOnly,
-                CutLines.deepest(x.plan().segments(), run.run(), run.nominalZeroMm()),
-                spread.fromMm(),
-                spread.toMm(),
-                null,
-                null,
-                new ZWindowSetup.Limits(
-                        x.limit(LimitKey.FOIL_CLEARED),
-                        x.limit(LimitKey.DUTY_WATCH_DEPTH),
-                        x.limit(LimitKey.DUTY_FIX_DEPTH)));
     }
 
     private static StripFinder.@Nullable Designed designed(Examination x, ReadDesign design, int side) {
@@ -114,7 +113,7 @@ public final class CopperFacts {
     }
 
     /** Margins above the glue plane. */
-    public SideField field() {
+    public MarginField field() {
         return field;
     }
 

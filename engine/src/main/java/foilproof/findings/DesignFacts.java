@@ -105,6 +105,32 @@ public final class DesignFacts {
         return netPieces.contains(side * 1_000_000L + piece);
     }
 
+    /** Stated voltage of the net on a piece of a side's copper, V; 0 where none is stated. */
+    double volts(int side, int piece) {
+        for (foilproof.bench.Net stated : x.job().nets()) {
+            if (stated.voltageV().isEmpty()) {
+                continue;
+            }
+            for (IntendedNets.Net net : nets.nets()) {
+                if (net.name().equals(stated.name()) && touches(net, side, piece)) {
+                    return stated.voltageV().getAsDouble();
+                }
+            }
+        }
+        return 0;
+    }
+
+    private boolean touches(IntendedNets.Net net, int side, int piece) {
+        for (NetPlace place : net.places()) {
+            for (double[] probe : place.probes()) {
+                if (sideOf(place.face()) == side && pieceAt(place.face(), probe[0], probe[1]) == piece) {
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+
     private int pieceAt(Face face, double xMm, double yMm) {
         int side = sideOf(face);
         if (side == 0) {

@@ -17,6 +17,7 @@ import foilproof.stock.Conditions;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -35,6 +36,7 @@ public final class Examination {
     private final List<Hole> holes;
     private final List<CopperFacts> copper;
     private final DesignFacts design;
+    private final Map<String, NetCopper> netCopper;
     private final ExamineOptions options;
 
     Examination(Parts parts) {
@@ -50,6 +52,7 @@ public final class Examination {
         this.holes = Holes.find(this);
         this.copper = CopperFacts.of(this, parts.design());
         this.design = new DesignFacts(this, parts.design());
+        this.netCopper = NetCopper.of(this);
     }
 
     private static @Nullable Work[] works(Toolpaths paths, int segments) {
@@ -129,6 +132,11 @@ public final class Examination {
     /** What was intended, and which nets came out. */
     public DesignFacts design() {
         return design;
+    }
+
+    /** What a net's copper carries as milled; null where it was not worked out. */
+    public @Nullable NetCopper netCopper(String net) {
+        return netCopper.get(net);
     }
 
     /** A limit of the job, in the engine's unit. */
