@@ -130,6 +130,7 @@ final class AnswerPanel extends JPanel {
         if (h.madeFloor() != null && left > 0) {
             w.append(String.format(Locale.ROOT, "Foil left: %.1f um of %.1f um\n", left * 1000, c.foilMm() * 1000));
         }
+        widths(w, b, c, x, y);
         if (h.cuts().isEmpty()) {
             w.append("No cutter has touched this place by ").append(JobScene.clock(b.timeS())).append('\n');
             return w.toString();
@@ -151,6 +152,32 @@ final class AnswerPanel extends JPanel {
             w.append("- and ").append(cuts.size() - MOST_CUTS).append(" more\n");
         }
         return w.toString();
+    }
+
+    private static void widths(StringBuilder w, BoardSnapshot b, BoardSnapshot.Conditions c, double x, double y) {
+        double error = b.runs().isEmpty() ? 0.01 : b.runs().get(0).tiles().cellMm() / 2;
+        for (int axis = 0; axis < 2; axis++) {
+            double dx = axis == 0 ? 1.5 : 0;
+            double dy = axis == 0 ? 0 : 1.5;
+            Section s = Section.of(b, c, x - dx, y - dy, x + dx, y + dy, 1201);
+            Section.Groove g = s.grooveNear(1.5, c.foilMm());
+            if (g != null && g.fromMm() <= 1.5 && g.toMm() >= 1.5 && g.fromMm() > 0.01 && g.toMm() < 2.99) {
+                w.append(String.format(
+                        Locale.ROOT,
+                        "Cut along %s: %.3f mm (%.1f thou) wide at the foil top",
+                        axis == 0 ? "X" : "Y",
+                        g.topWidthMm(),
+                        g.topWidthMm() / 0.0254));
+                if (!Double.isNaN(g.bottomWidthMm())) {
+                    w.append(String.format(
+                            Locale.ROOT,
+                            ", %.3f mm (%.1f thou) at the foil bottom",
+                            g.bottomWidthMm(),
+                            g.bottomWidthMm() / 0.0254));
+                }
+                w.append(String.format(Locale.ROOT, ", +/- %.3f mm%n", error));
+            }
+        }
     }
 
     private static String material(BoardSnapshot b, BoardSnapshot.Spot spot) {

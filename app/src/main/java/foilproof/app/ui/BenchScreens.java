@@ -46,7 +46,7 @@ public final class BenchScreens implements Screens {
             Pictures.View view = Pictures.View.valueOf(wish.view().toUpperCase(Locale.ROOT));
             if (view != Pictures.View.SECTION) {
                 // The context and the shaders are made while the programs are read and swept.
-                renderer.start();
+                renderer.warmUp();
             }
             Job job = JobReader.read(source, options);
             int threads = Runtime.getRuntime().availableProcessors();

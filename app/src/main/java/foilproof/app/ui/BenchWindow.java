@@ -58,7 +58,7 @@ final class BenchWindow {
     private final JTabbedPane left = new JTabbedPane();
 
     private BenchWindow(ReadOptions options) {
-        renderer.start();
+        renderer.warmUp();
         board = new BoardView(model, renderer);
         BenchActions actions = new BenchActions(model, board, frame);
         findings = new FindingsPanel(model, actions::flyTo);

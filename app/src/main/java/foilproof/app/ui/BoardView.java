@@ -23,6 +23,7 @@ import java.awt.event.MouseWheelEvent;
 import java.awt.geom.AffineTransform;
 import java.awt.image.BufferedImage;
 import java.util.concurrent.CancellationException;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.atomic.AtomicInteger;
 import javax.swing.SwingUtilities;
@@ -45,7 +46,7 @@ final class BoardView extends Drawn {
     private final Timer rest;
     private transient @Nullable BufferedImage image;
     private transient OffscreenRenderer.@Nullable Request shown;
-    private boolean drawing;
+    private transient @Nullable CompletableFuture<Frame> pending;
     private boolean again;
     private boolean restAgain;
     private double movingScale = 0.75;
@@ -118,7 +119,7 @@ final class BoardView extends Drawn {
     /** Asks for a new picture as soon as may be. */
     void redraw() {
         newest.incrementAndGet();
-        if (drawing) {
+        if (pending != null) {
             again = true;
             return;
         }
@@ -127,7 +128,7 @@ final class BoardView extends Drawn {
     }
 
     private void drawStill() {
-        if (drawing) {
+        if (pending != null) {
             restAgain = true;
             return;
         }
@@ -156,16 +157,15 @@ final class BoardView extends Drawn {
         if (q == null) {
             return;
         }
-        drawing = true;
         again = false;
         int mine = newest.get();
-        renderer.draw(q, () -> mine != newest.get())
-                .whenComplete((frame, error) -> SwingUtilities.invokeLater(() -> done(q, frame, error, still)));
+        CompletableFuture<Frame> frame = renderer.draw(q, () -> mine != newest.get());
+        pending = frame.whenComplete((f, error) -> SwingUtilities.invokeLater(() -> done(q, f, error, still)));
     }
 
     private void done(
             OffscreenRenderer.Request q, @Nullable Frame frame, @Nullable Throwable error, boolean still) {
-        drawing = false;
+        pending = null;
         Throwable cause = error instanceof CompletionException && error.getCause() != null ? error.getCause() : error;
         if (frame != null) {
             trouble = null;

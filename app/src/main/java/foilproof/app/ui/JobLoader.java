@@ -97,8 +97,9 @@ final class JobLoader {
             } catch (CancellationException e) {
                 // Stopped by the person: what was there stays.
             } catch (ExecutionException e) {
-                if (!(e.getCause() instanceof CancellationException)) {
-                    broken(e.getCause());
+                Throwable cause = e.getCause() == null ? e : e.getCause();
+                if (!(cause instanceof CancellationException)) {
+                    broken(cause);
                 }
             }
         }

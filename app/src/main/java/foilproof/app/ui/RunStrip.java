@@ -18,6 +18,7 @@ import java.awt.geom.Rectangle2D;
 import java.util.List;
 import java.util.Locale;
 import javax.swing.UIManager;
+import org.jspecify.annotations.Nullable;
 
 /** The whole job as time: one block a tool run, tool changes between, findings marked; drag it both ways. */
 final class RunStrip extends Drawn {
@@ -61,7 +62,7 @@ final class RunStrip extends Drawn {
     }
 
     @Override
-    public String getToolTipText(MouseEvent e) {
+    public @Nullable String getToolTipText(MouseEvent e) {
         JobScene s = model.scene();
         if (s == null) {
             return null;
@@ -79,7 +80,7 @@ final class RunStrip extends Drawn {
         Color text = UIManager.getColor("Label.foreground");
         JobScene s = model.scene();
         if (s != null && s.endS() > 0) {
-            runs(g, s, text);
+            runs(g, s);
             ticks(g, s, text);
             findings(g, s);
             head(g, s, text);
@@ -87,7 +88,7 @@ final class RunStrip extends Drawn {
         g.dispose();
     }
 
-    private void runs(Graphics2D g, JobScene s, Color text) {
+    private void runs(Graphics2D g, JobScene s) {
         g.setColor(new Color(128, 128, 128, 60));
         g.fill(new Rectangle2D.Double(SIDE, TOP, getWidth() - 2.0 * SIDE, BAR));
         for (MotionEvent e : s.ground().plan().events()) {

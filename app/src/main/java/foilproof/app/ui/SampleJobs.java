@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.security.CodeSource;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Stream;
@@ -81,7 +82,7 @@ final class SampleJobs {
         return "";
     }
 
-    private static void readFolder(Path classes, TreeMap<String, byte[]> files) throws IOException {
+    private static void readFolder(Path classes, Map<String, byte[]> files) throws IOException {
         Path root = classes.resolve(FOLDER);
         if (!Files.isDirectory(root)) {
             return;
@@ -93,7 +94,7 @@ final class SampleJobs {
         }
     }
 
-    private static void readJar(Path jar, TreeMap<String, byte[]> files) throws IOException {
+    private static void readJar(Path jar, Map<String, byte[]> files) throws IOException {
         try (ZipFile zip = new ZipFile(jar.toFile())) {
             for (ZipEntry e : java.util.Collections.list(zip.entries())) {
                 if (e.getName().startsWith(FOLDER) && !e.isDirectory()) {

@@ -133,7 +133,7 @@ final class ZSlider extends Drawn {
         g.setFont(getFont().deriveFont(10.5f));
         for (int i = -2; i <= 2; i++) {
             double v = reachMm * i / 2;
-            String words = String.format(Locale.ROOT, i == 0 ? "0" : "%+.3f", v);
+            String words = i == 0 ? "0" : String.format(Locale.ROOT, "%+.3f", v);
             double w = g.getFontMetrics().stringWidth(words);
             double at = Math.max(0, Math.min(getWidth() - w, x(v) - w / 2));
             g.setColor(new Color(128, 128, 128));

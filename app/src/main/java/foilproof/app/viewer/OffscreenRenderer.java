@@ -54,6 +54,17 @@ public final class OffscreenRenderer implements AutoCloseable {
         });
     }
 
+    /** Begins {@link #start()} and forgets it: a failure is met again, and told, by the first picture. */
+    public void warmUp() {
+        thread.execute(() -> {
+            try {
+                drawer();
+            } catch (GraphicsException | RuntimeException | LinkageError e) {
+                words = String.valueOf(e.getMessage());
+            }
+        });
+    }
+
     /** Draws a picture; the future fails with a {@link GraphicsException} where graphics do not work. */
     public CompletableFuture<Frame> draw(Request request) {
         return draw(request, () -> false);

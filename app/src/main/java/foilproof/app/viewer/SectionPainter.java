@@ -218,7 +218,7 @@ public final class SectionPainter {
         double error = cellMm() / 2;
         double s = surfaceAt(p.section(), groove.fromMm());
         double y = m.py(s) - ink.px(16);
-        measure(g, m.px(groove.fromMm()), m.px(groove.toMm()), y, "foil top " + value(groove.topWidthMm(), error));
+        measure(g, m.px(groove.fromMm()), m.px(groove.toMm()), y, label("foil top", groove.topWidthMm(), error, m));
         if (Double.isNaN(groove.bottomWidthMm())) {
             double left = conditions.foilMm() - groove.depthMm();
             ink.tag(
@@ -233,17 +233,22 @@ public final class SectionPainter {
                     m.px(groove.bottomFromMm()),
                     m.px(groove.bottomToMm()),
                     yb,
-                    "foil bottom " + value(groove.bottomWidthMm(), error));
+                    label("foil bottom", groove.bottomWidthMm(), error, m));
         }
         ink.tag(
                 g,
-                "depth " + value(groove.depthMm(), TileAtlas.STEP_MM),
+                label("depth", groove.depthMm(), TileAtlas.STEP_MM, m),
                 m.px(groove.toMm()) + ink.px(10),
                 (m.py(s) + m.py(s - groove.depthMm())) / 2 + ink.px(24));
     }
 
     private double cellMm() {
         return board.runs().isEmpty() ? 0.01 : board.runs().get(0).tiles().cellMm();
+    }
+
+    /** In a narrow panel the number alone; the words beside the panel say the rest. */
+    private String label(String name, double mm, double error, Map m) {
+        return m.w() < ink.px(480) ? String.format(Locale.ROOT, "%.3f mm", mm) : name + " " + value(mm, error);
     }
 
     private static String value(double mm, double error) {
@@ -270,7 +275,7 @@ public final class SectionPainter {
         g.setStroke(ink.stroke(1));
         g.draw(new Rectangle2D.Double(m.x(), m.y(), m.w(), m.h()));
         g.setFont(ink.small());
-        double stepX = Ink.round((m.to() - m.from()) / 6);
+        double stepX = step((m.to() - m.from()) * ink.px(74) / m.w());
         for (double v = Math.ceil(m.from() / stepX - 1e-9) * stepX; v <= m.to() + 1e-9; v += stepX) {
             double x = m.px(v);
             g.setColor(ink.line);
@@ -278,7 +283,7 @@ public final class SectionPainter {
             g.setColor(ink.faint);
             center(g, Ink.plainMm(Math.abs(v) < stepX / 2 ? 0 : v), x, m.y() + m.h() + ink.px(17));
         }
-        double stepZ = Ink.round((m.high() - m.low()) / 4);
+        double stepZ = step((m.high() - m.low()) * ink.px(26) / m.h());
         for (double v = Math.ceil(m.low() / stepZ - 1e-9) * stepZ; v <= m.high() + 1e-9; v += stepZ) {
             double y = m.py(v);
             g.setColor(ink.line);
@@ -290,6 +295,19 @@ public final class SectionPainter {
             g.drawString(s, (float) (m.x() - tw - ink.px(8)), (float) (y + ink.px(4)));
         }
         g.drawString("Z, mm", (float) (m.x() - ink.px(58)), (float) (m.y() - ink.px(6)));
+    }
+
+    /** The smallest round length that is not below this, mm. */
+    private static double step(double leastMm) {
+        double r = Ink.round(leastMm);
+        double[] next = {1, 2, 5, 10};
+        for (double f : next) {
+            double p = Math.pow(10, Math.floor(Math.log10(r * 1.0000001)));
+            if (f * p >= leastMm * 0.999) {
+                return f * p;
+            }
+        }
+        return r * 10;
     }
 
     private void center(Graphics2D g, String words, double x, double y) {

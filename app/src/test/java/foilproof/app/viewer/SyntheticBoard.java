@@ -9,16 +9,12 @@ final class SyntheticBoard {
     static final int TILE = 64;
     private static final double MARGIN_MM = 3;
 
-    private final double widthMm;
-    private final double heightMm;
     private final int columns;
     private final int rows;
     private HeightTiles.Tile[] tiles;
     private float[][] data;
 
     private SyntheticBoard(double widthMm, double heightMm) {
-        this.widthMm = widthMm;
-        this.heightMm = heightMm;
         double tileMm = CELL_MM * TILE;
         columns = (int) Math.ceil((widthMm + 2 * MARGIN_MM) / tileMm);
         rows = (int) Math.ceil((heightMm + 2 * MARGIN_MM) / tileMm);
