@@ -44,10 +44,10 @@ import org.jspecify.annotations.Nullable;
 final class BenchWindow {
     private static final int SIDE_PX = 335;
 
-    private final BenchModel model = new BenchModel();
+    final BenchModel model = new BenchModel();
     private final OffscreenRenderer renderer = new OffscreenRenderer();
-    private final JFrame frame = new JFrame("Foilproof");
-    private final BoardView board;
+    final JFrame frame = new JFrame("Foilproof");
+    final BoardView board;
     private final FindingsPanel findings;
     private final JobLoader loader;
     private final JPanel cards = new JPanel(new CardLayout());
@@ -57,7 +57,7 @@ final class BenchWindow {
     private final JButton cancel = new JButton("Stop");
     private final JTabbedPane left = new JTabbedPane();
 
-    private BenchWindow(ReadOptions options) {
+    BenchWindow(ReadOptions options) {
         renderer.warmUp();
         board = new BoardView(model, renderer);
         BenchActions actions = new BenchActions(model, board, frame);
@@ -133,7 +133,7 @@ final class BenchWindow {
         model.setLook(model.look().withDark(dark));
     }
 
-    private void open(@Nullable JobSource job) {
+    void open(@Nullable JobSource job) {
         frame.setVisible(true);
         if (job != null) {
             loader.load(job, false);

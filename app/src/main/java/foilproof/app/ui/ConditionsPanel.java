@@ -286,7 +286,7 @@ final class ConditionsPanel extends JPanel {
             }
             double[] inner = found.empty() ? null : ends(found.fromMm(), found.toMm());
             slider.setWindow(inner, ends(found.fixFromMm(), found.fixToMm()), ends);
-            window.setText("<html><body style='width:230px'>" + words(found) + "</body></html>");
+            window.setText("<html><body style='width:190px'>" + words(found) + "</body></html>");
         }
     }
 

@@ -13,6 +13,8 @@ import java.awt.Dimension;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
+import java.awt.event.ComponentAdapter;
+import java.awt.event.ComponentEvent;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -72,6 +74,14 @@ final class FindingsPanel extends JPanel {
         list.getAccessibleContext().setAccessibleName("Findings, worst first");
         list.setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
         list.setCellRenderer(new Renderer());
+        list.addComponentListener(new ComponentAdapter() {
+            @Override
+            public void componentResized(ComponentEvent e) {
+                // Heights of rows follow the width: asked again.
+                list.setFixedCellHeight(10);
+                list.setFixedCellHeight(-1);
+            }
+        });
         list.addListSelectionListener(e -> {
             Row r = list.getSelectedValue();
             if (!filling && !e.getValueIsAdjusting() && r != null) {
@@ -336,7 +346,7 @@ final class FindingsPanel extends JPanel {
                 int severity = Severity.NOTE.ordinal() - f.severity().ordinal();
                 label.setIcon(new Badge(severity, row.index() < 0 ? "+" : Integer.toString(row.index() + 1)));
                 String difference = row.difference().isEmpty() ? "" : "<b>[what if: " + row.difference() + "]</b> ";
-                int width = Math.max(160, list.getWidth() - 90);
+                int width = Math.max(160, list.getWidth() - 60);
                 label.setText("<html><body style='width:" + width * 3 / 4 + "px'>" + difference + "<b>" + f.kind() + "</b> "
                         + escape(f.message())
                         + (f.consequences().isEmpty() ? "" : " <i>(" + f.consequences().size() + " more follow)</i>")

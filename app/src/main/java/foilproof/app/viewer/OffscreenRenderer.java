@@ -15,6 +15,8 @@ import org.jspecify.annotations.Nullable;
  */
 public final class OffscreenRenderer implements AutoCloseable {
     private final ExecutorService thread;
+    private final Thread atExit;
+    private volatile boolean closed;
     private @Nullable GlContext context;
     private @Nullable SceneDrawer drawer;
     private String words = "";
@@ -44,6 +46,9 @@ public final class OffscreenRenderer implements AutoCloseable {
             t.setDaemon(true);
             return t;
         });
+        // A process that ends while a frame is under way would take the driver's libraries from under it.
+        atExit = new Thread(this::end, "foilproof-drawing-end");
+        Runtime.getRuntime().addShutdownHook(atExit);
     }
 
     /** Makes the context and the shaders in the background, so that the first picture need not wait for them. */
@@ -102,6 +107,10 @@ public final class OffscreenRenderer implements AutoCloseable {
 
     private <T> CompletableFuture<T> submit(Work<T> work) {
         CompletableFuture<T> result = new CompletableFuture<>();
+        if (thread.isShutdown()) {
+            result.completeExceptionally(new CancellationException("closed"));
+            return result;
+        }
         thread.execute(() -> {
             try {
                 result.complete(work.run());
@@ -129,6 +138,19 @@ public final class OffscreenRenderer implements AutoCloseable {
 
     @Override
     public void close() {
+        end();
+        try {
+            Runtime.getRuntime().removeShutdownHook(atExit);
+        } catch (IllegalStateException e) {
+            // The process is ending already; the hook has nothing left to do.
+        }
+    }
+
+    private synchronized void end() {
+        if (closed) {
+            return;
+        }
+        closed = true;
         CompletableFuture<Boolean> done = submit(() -> {
             if (drawer != null) {
                 drawer.delete();
@@ -141,6 +163,6 @@ public final class OffscreenRenderer implements AutoCloseable {
             return true;
         });
         thread.shutdown();
-        done.join();
+        done.handle((value, error) -> "").join();
     }
 }
