@@ -73,19 +73,24 @@ public final class Causes {
     /** A cutter in the wrong job leaves no depth that is right: its empty window says nothing of its own. */
     private static final Set<String> OF_DUTY = Set.of(Kinds.THIN_MARGIN);
 
+    /** Beside the place where the foil is not cut at all, the groove is too narrow. */
+    private static final Set<String> OF_FOIL_LEFT = Set.of(Kinds.NARROW_GAP);
+
     private Causes() {}
 
     /** Folds consequences and sorts, worst first; the order of equals is that of the checks. */
     public static List<Finding> layer(List<Finding> findings) {
         List<Finding> open = new ArrayList<>(findings);
         List<Finding> done = new ArrayList<>();
-        for (String cause :
-                List.of(Kinds.UNITS_UNSET, Kinds.DISTANCE_MODE, Kinds.WRONG_Z_REFERENCE, Kinds.DUTY_BROKEN)) {
-            Set<String> follow = switch (cause) {
-                case Kinds.WRONG_Z_REFERENCE -> OF_DEPTH;
-                case Kinds.DUTY_BROKEN -> OF_DUTY;
-                default -> GEOMETRY;
-            };
+        for (String cause : List.of(
+                Kinds.UNITS_UNSET, Kinds.DISTANCE_MODE, Kinds.WRONG_Z_REFERENCE, Kinds.DUTY_BROKEN, Kinds.FOIL_LEFT)) {
+            Set<String> follow =
+                    switch (cause) {
+                        case Kinds.WRONG_Z_REFERENCE -> OF_DEPTH;
+                        case Kinds.DUTY_BROKEN -> OF_DUTY;
+                        case Kinds.FOIL_LEFT -> OF_FOIL_LEFT;
+                        default -> GEOMETRY;
+                    };
             for (Finding root : List.copyOf(open)) {
                 if (!root.kind().equals(cause) || !root.severity().atLeast(Severity.FIX) || !open.contains(root)) {
                     continue;
