@@ -232,9 +232,14 @@ public final class ComposedSide {
      * @param into where they go, from 0
      */
     public void cutRow(int j, int i0, int count, float[] into) {
-        Arrays.fill(into, 0, count, (float) capMm);
-        for (Layer layer : layers) {
-            layer.lowerRow(j, i0, count, into, capMm);
+        int next = 0;
+        if (!layers.isEmpty() && layers.get(0).copyRow(j, i0, count, into, (float) capMm)) {
+            next = 1;
+        } else {
+            Arrays.fill(into, 0, count, (float) capMm);
+        }
+        for (; next < layers.size(); next++) {
+            layers.get(next).lowerRow(j, i0, count, into, capMm);
         }
     }
 

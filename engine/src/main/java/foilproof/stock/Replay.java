@@ -101,6 +101,7 @@ public final class Replay {
     /** Replays tile by tile; every tile writes to its own places of the result. */
     private static final class Worker implements IntConsumer {
         private static final int BLOCKS = HeightTiles.TILE / BlockKernel.BLOCK;
+        private static final int LEFT = BlockKernel.CELLS / 4;
         private final Envelope envelope;
         private final SegmentBins bins;
         private final Pieces pieces;
@@ -200,42 +201,35 @@ public final class Replay {
                 sweep.kernel.sloped(pieces, p, envelope.profile(), bx, by, cut);
             }
             takeLoop(surface, cut, bottom, foilPart);
-            System.arraycopy(cut, 0, most, 0, BlockKernel.CELLS);
-            float deepest = greatest(most);
-            if (deepest <= 0) {
-                return;
+            fold(cut, foilPart, most);
+            double sum = 0;
+            double foilSum = 0;
+            float deepest = 0;
+            for (int c = 0; c < LEFT; c++) {
+                sum += cut[c];
+                foilSum += foilPart[c];
+                deepest = Math.max(deepest, most[c]);
             }
-            volume[at] += total(cut) * cellArea;
-            foil[at] += total(foilPart) * cellArea;
+            volume[at] += sum * cellArea;
+            foil[at] += foilSum * cellArea;
             depth[at] = Math.max(depth[at], deepest);
         }
 
-        // Folded in halves: element by element, so that the compiler makes vector code; the order never changes.
-
-        private static float greatest(float[] v) {
-            for (int half = BlockKernel.CELLS / 2; half >= BlockKernel.BLOCK; half /= 2) {
-                for (int c = 0; c < half; c++) {
-                    v[c] = Math.max(v[c], v[c + half]);
-                }
+        /**
+         * Sums of {@code a} and {@code b} and greatest of {@code a} folded in halves down to {@link #LEFT} cells: element
+         * by element, so that the compiler makes vector code; the order never changes.
+         */
+        private static void fold(float[] a, float[] b, float[] greatest) {
+            for (int c = 0; c < BlockKernel.CELLS / 2; c++) {
+                greatest[c] = Math.max(a[c], a[c + BlockKernel.CELLS / 2]);
+                a[c] += a[c + BlockKernel.CELLS / 2];
+                b[c] += b[c + BlockKernel.CELLS / 2];
             }
-            float max = v[0];
-            for (int c = 1; c < BlockKernel.BLOCK; c++) {
-                max = Math.max(max, v[c]);
+            for (int c = 0; c < LEFT; c++) {
+                greatest[c] = Math.max(greatest[c], greatest[c + LEFT]);
+                a[c] += a[c + LEFT];
+                b[c] += b[c + LEFT];
             }
-            return max;
-        }
-
-        private static double total(float[] v) {
-            for (int half = BlockKernel.CELLS / 2; half >= BlockKernel.BLOCK; half /= 2) {
-                for (int c = 0; c < half; c++) {
-                    v[c] += v[c + half];
-                }
-            }
-            double sum = v[0];
-            for (int c = 1; c < BlockKernel.BLOCK; c++) {
-                sum += v[c];
-            }
-            return sum;
         }
 
         /** surface = min(surface, cut); cut = what was taken off; part = what of it lay above the foil's bottom. */
