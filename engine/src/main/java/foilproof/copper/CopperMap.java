@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Which copper is joined to which at one level of the foil: pieces, areas and the contour round them.
@@ -34,6 +35,7 @@ public final class CopperMap {
     private final double copperMm2;
     private final double areaErrorMm2;
     final Contours contours;
+    private @Nullable VertexIndex vertices;
 
     private CopperMap(MarginField field, double levelMm) {
         this.field = field;
@@ -229,6 +231,16 @@ public final class CopperMap {
     public int pieceAt(double xMm, double yMm) {
         int component = componentAt(xMm, yMm);
         return component < 0 ? -1 : pieceOfComponent[component];
+    }
+
+    /** The contours' vertices in bins, made when first asked for. */
+    synchronized VertexIndex vertices() {
+        VertexIndex have = vertices;
+        if (have == null) {
+            have = new VertexIndex(this);
+            vertices = have;
+        }
+        return have;
     }
 
     /** Which piece a component is; -1 for a crumb. */

@@ -18,7 +18,7 @@ public final class LocalThickness {
     /** Prepares the contours of a map. */
     public LocalThickness(CopperMap map) {
         this.map = map;
-        index = new VertexIndex(map);
+        index = map.vertices();
     }
 
     /**

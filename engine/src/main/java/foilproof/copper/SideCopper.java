@@ -2,7 +2,9 @@ package foilproof.copper;
 
 import foilproof.stock.ComposedBoard;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -50,6 +52,7 @@ public final class SideCopper {
     private final StripFinder.@Nullable Designed designed;
     private final Limits limits;
     private final SideField field;
+    private final Map<Integer, ZWindow> windows = new HashMap<>();
     private @Nullable CopperMap map;
     private double @Nullable [] untouched;
     private @Nullable List<Strip> strips;
@@ -150,7 +153,16 @@ public final class SideCopper {
     }
 
     /** The Z window of a run, the others at their set-up. */
-    public ZWindow window(Run run) {
+    public synchronized ZWindow window(Run run) {
+        ZWindow have = windows.get(run.run());
+        if (have == null) {
+            have = findWindow(run);
+            windows.put(run.run(), have);
+        }
+        return have;
+    }
+
+    private ZWindow findWindow(Run run) {
         return window(
                 RunSideField.of(board, side, run.run()),
                 run.lines(),
@@ -187,10 +199,26 @@ public final class SideCopper {
         if (copperOnly && deepest != null) {
             highestFix = Math.min(highestFix, limits.window().dutyFixMm() - deepest.belowZeroMm());
         }
-        ZLimit watch = StripFinder.widthLimit(map(), run, limits.traceWatchMm(), highest, lines(), designed);
-        ZLimit fix = StripFinder.widthLimit(map(), run, limits.traceFixMm(), highestFix, lines(), designed);
+        @Nullable
+        ZLimit[] widths = StripFinder.widthLimits(
+                map(),
+                run,
+                new double[] {limits.traceWatchMm(), limits.traceFixMm()},
+                new double[] {highest, highestFix},
+                lines(),
+                designed);
         return ZWindows.of(new ZWindowSetup(
-                run, cut, terminals, leftoverPlaces(), copperOnly, deepest, from, to, watch, fix, limits.window()));
+                run,
+                cut,
+                terminals,
+                leftoverPlaces(),
+                copperOnly,
+                deepest,
+                from,
+                to,
+                widths[0],
+                widths[1],
+                limits.window()));
     }
 
     /** Places in pieces that are nothing but a leftover strip: no nets. */

@@ -39,7 +39,7 @@ public final class StripFinder {
         this.widestMm = widestMm;
         this.cuts = cuts;
         this.designed = designed;
-        index = new VertexIndex(map);
+        index = map.vertices();
         copper = new Crossings(index, widestMm, true);
         lines = cuts == null
                 ? null
@@ -129,9 +129,23 @@ public final class StripFinder {
             double highestMm,
             List<CutLines> cuts,
             @Nullable Designed designed) {
+        return widthLimits(map, field, new double[] {thresholdMm}, new double[] {highestMm}, cuts, designed)[0];
+    }
+
+    /** As {@link #widthLimit}, for several widths at once. */
+    static @Nullable ZLimit[] widthLimits(
+            CopperMap map,
+            ToolRunField field,
+            double[] thresholdMm,
+            double[] highestMm,
+            List<CutLines> cuts,
+            @Nullable Designed designed) {
         // A wall moves sideways by 1 / slope of the error: strips wider than this cannot get so narrow.
-        double moved = Math.max(0, highestMm) / field.flattestSlope();
-        StripFinder finder = new StripFinder(map, thresholdMm + 2 * moved + 1e-4, cuts, designed);
+        double widest = 0;
+        for (int k = 0; k < thresholdMm.length; k++) {
+            widest = Math.max(widest, thresholdMm[k] + 2 * Math.max(0, highestMm[k]) / field.flattestSlope() + 1e-4);
+        }
+        StripFinder finder = new StripFinder(map, widest, cuts, designed);
         List<Integer> samples = new ArrayList<>();
         for (IntList group : finder.groups()) {
             if (finder.gridLength(group) < Strip.LEAST_LENGTH_MM) {
@@ -151,7 +165,11 @@ public final class StripFinder {
         }
         samples.sort(Comparator.comparingDouble((Integer s) -> finder.copper.widthMm[s])
                 .thenComparingInt(Integer::intValue));
-        return finder.leastError(samples, field, thresholdMm, highestMm);
+        @Nullable ZLimit[] limits = new ZLimit[thresholdMm.length];
+        for (int k = 0; k < limits.length; k++) {
+            limits[k] = finder.leastError(samples, field, thresholdMm[k], highestMm[k]);
+        }
+        return limits;
     }
 
     private boolean isLeftover(int sample, double usual) {
@@ -423,7 +441,7 @@ public final class StripFinder {
      * @param widestMm wider places are not sought
      */
     public static List<Narrowest> narrowest(CopperMap map, double widestMm) {
-        VertexIndex index = new VertexIndex(map);
+        VertexIndex index = map.vertices();
         Crossings copper = new Crossings(index, widestMm, true);
         int[] least = new int[map.pieces().size()];
         Arrays.fill(least, -1);
@@ -467,7 +485,7 @@ public final class StripFinder {
      * @param widestMm widest that is told (needs.md E3: 0.15)
      */
     public static List<NarrowGap> gaps(CopperMap map, double widestMm) {
-        VertexIndex index = new VertexIndex(map);
+        VertexIndex index = map.vertices();
         Crossings gap = new Crossings(index, widestMm, false);
         Contours c = index.contours;
         Map<Long, IntList> pairs = new LinkedHashMap<>();
