@@ -25,6 +25,9 @@ import org.jspecify.annotations.Nullable;
 
 /** The copper of one side at the end of the job, judged at the foil bottom. Immutable. */
 public final class CopperFacts {
+    /** A groove's neighbourhood, mm: wider than any groove of an engraving bit. */
+    private static final double NEAR_MM = 0.5;
+
     private final int side;
     private final MarginField field;
     private final CopperMap map;
@@ -150,6 +153,21 @@ public final class CopperFacts {
     /** Gaps between two pieces narrower than is told, narrowest first. */
     public List<NarrowGap> gaps() {
         return gaps;
+    }
+
+    /** Whether a place lies in the box of a strip of foil left in a groove. */
+    boolean foilLeftNear(double xMm, double yMm) {
+        for (List<FoilLeft> strips : left.values()) {
+            for (FoilLeft strip : strips) {
+                if (xMm > strip.x0Mm() - NEAR_MM
+                        && xMm < strip.x1Mm() + NEAR_MM
+                        && yMm > strip.y0Mm() - NEAR_MM
+                        && yMm < strip.y1Mm() + NEAR_MM) {
+                    return true;
+                }
+            }
+        }
+        return false;
     }
 
     /** Puts the line whose groove runs nearest to a place, its moment and tool into a finding. */

@@ -165,6 +165,8 @@ final class ThinCopper implements Check {
     private static List<Finding> gaps(Examination x, CopperFacts copper) {
         List<Finding> told = new ArrayList<>();
         List<NarrowGap> open = new ArrayList<>(copper.gaps());
+        // where foil is left there is no groove yet whose width could be judged
+        open.removeIf(g -> copper.foilLeftNear(g.xMm(), g.yMm()));
         while (!open.isEmpty()) {
             NarrowGap worst = open.get(0);
             int before = open.size();
@@ -184,7 +186,7 @@ final class ThinCopper implements Check {
                         Measured.mm("gap", gap.bottomMm(), gap.errorMm()),
                         x.limit(bad ? LimitKey.NARROW_GAP_FIX : LimitKey.NARROW_GAP))
                 .says("The gap between two pieces of copper is only " + Words.mm(gap.bottomMm())
-                        + " at the foil bottom" + (Double.isNaN(gap.topMm())
+                        + " at the foil bottom" + (!Double.isFinite(gap.topMm())
                                 ? ""
                                 : " (" + Words.plainMm(gap.topMm()) + " on top)")
                         + ", over " + Words.plainMm(gap.lengthMm())

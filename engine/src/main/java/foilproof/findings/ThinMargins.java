@@ -32,16 +32,14 @@ final class ThinMargins implements Check {
             return;
         }
         boolean fix = margin < -1e-9;
-        boolean told = limit.kind() == ZLimit.Kind.DUTY && limit.eMm() < 0
+        boolean told = brokenNow(window.limitedTo())
                 || limit.kind() == ZLimit.Kind.FOIL_LEFT && limit.eMm() > 0;
         double width = window.fromMm() == null || window.toMm() == null
                 ? Double.POSITIVE_INFINITY
                 : window.toMm() - window.fromMm();
         double spread = window.spreadToMm() - window.spreadFromMm();
         boolean none = window.empty() || width < spread - 1e-9;
-        boolean duty = window.limitedTo() != null
-                && window.limitedTo().kind() == ZLimit.Kind.DUTY
-                && window.limitedTo().eMm() < 0;
+        boolean duty = brokenNow(window.limitedTo());
         // a limit that the set-up itself breaks has its own finding; "no depth works" is told beside it
         if (told && (!none || duty)) {
             return;
@@ -63,6 +61,13 @@ final class ThinMargins implements Check {
             b.program(run.entry().file());
         }
         out.add(b.build());
+    }
+
+    /** Whether duty or copper widths are broken without any Z error: that has a finding of its own. */
+    private static boolean brokenNow(@org.jspecify.annotations.Nullable ZLimit limit) {
+        return limit != null
+                && limit.eMm() < 0
+                && (limit.kind() == ZLimit.Kind.DUTY || limit.kind() == ZLimit.Kind.WIDTH);
     }
 
     private static String words(RunFacts run, ZWindow window, double margin, boolean none) {
