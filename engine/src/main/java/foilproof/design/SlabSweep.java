@@ -20,10 +20,19 @@ final class SlabSweep implements PieceSet {
     private static final double THINNEST_MM = 1e-7;
     /** Strips joined by less than this are apart: rounding, mm. */
     private static final double TOUCH_MM = 1e-9;
-    /** Above this many object crossings the slabs are cut evenly instead, and {@link #exact} is false. */
-    private static final double MOST_WORK = 4e8;
+    /**
+     * Objects crossed by all scan lines together before the exact sweep is given up: about half a second. Slabs are then
+     * cut evenly, and {@link #exact} is false.
+     */
+    private static final long MOST_WORK = 3_000_000;
 
-    private static final int EVEN_SLABS = 20_000;
+    /** Objects crossed by all scan lines together of an even sweep. */
+    private static final double EVEN_WORK = 1e7;
+    /** Finest even slab, mm. */
+    private static final double EVEN_MM = 0.005;
+
+    private static final int FEWEST_SLABS = 200;
+
     // Gauss-Kronrod 7/15 (Kronrod 1965; values as tabulated in QUADPACK, Piessens et al. 1983)
     private static final double[] NODES = {
         0.991455371120812639206854697526329, 0.949107912342758524526189684047851,
@@ -52,7 +61,6 @@ final class SlabSweep implements PieceSet {
     private final Spans run = new Spans();
     private int[] active = new int[64];
     private int activeCount;
-    private final int[] byTop;
 
     private double[] slabTop = new double[64];
     private double[] slabBottom = new double[64];
@@ -64,6 +72,10 @@ final class SlabSweep implements PieceSet {
     private double[] lastEnds = new double[0];
     private double lastTop = Double.NEGATIVE_INFINITY;
     private boolean exact = true;
+    private long work;
+    private int[] tall = new int[0];
+    private int[] lowByTop = new int[0];
+    private double tallestLow;
     private int[] pieceOfStrip = new int[0];
     private double[] pieceAreas = new double[0];
 
@@ -73,7 +85,7 @@ final class SlabSweep implements PieceSet {
         this.dx = dx;
         this.dy = dy;
         this.dark = dark;
-        this.byTop = sweep();
+        sweep();
         label();
     }
 
@@ -81,7 +93,7 @@ final class SlabSweep implements PieceSet {
         return new SlabSweep(new Figure[] {figure}, new double[1], new double[1], new boolean[] {true});
     }
 
-    private int[] sweep() {
+    private void sweep() {
         Figure.Ys ys = new Figure.Ys();
         int n = figures.length;
         double heights = 0;
@@ -94,15 +106,6 @@ final class SlabSweep implements PieceSet {
             hi = Math.max(hi, figures[i].box.maxYMm() + dy[i]);
         }
         ys.sortApart(1e-9);
-        double crossing = hi > lo ? heights / (hi - lo) : 0;
-        if (crossing * ys.count * 13 > MOST_WORK) {
-            exact = false;
-            ys.count = 0;
-            int cuts = (int) Math.max(100, Math.min(EVEN_SLABS, MOST_WORK / Math.max(1, crossing)));
-            for (int i = 0; i <= cuts; i++) {
-                ys.add(lo + (hi - lo) * i / cuts);
-            }
-        }
         Integer[] order = new Integer[n];
         for (int i = 0; i < n; i++) {
             order[i] = i;
@@ -112,7 +115,26 @@ final class SlabSweep implements PieceSet {
         for (int i = 0; i < n; i++) {
             next[i] = order[i];
         }
+        shortFrom(next);
+        if (!sweepOver(next, ys)) {
+            exact = false;
+            slabs = 0;
+            strips = 0;
+            lastTop = Double.NEGATIVE_INFINITY;
+            double crossed = hi > lo ? heights / (hi - lo) : 0;
+            int cuts = (int) Math.max(FEWEST_SLABS, Math.min((hi - lo) / EVEN_MM, EVEN_WORK / Math.max(1, crossed)));
+            ys.count = 0;
+            for (int i = 0; i <= cuts; i++) {
+                ys.add(lo + (hi - lo) * i / cuts);
+            }
+            sweepOver(next, ys);
+        }
+    }
+
+    /** Sweeps the slabs between the heights; false where an exact sweep was given up. */
+    private boolean sweepOver(int[] next, Figure.Ys ys) {
         int entering = 0;
+        activeCount = 0;
         for (int k = 0; k + 1 < ys.count; k++) {
             double a = ys.at[k];
             double b = ys.at[k + 1];
@@ -122,11 +144,37 @@ final class SlabSweep implements PieceSet {
             }
             if (exact) {
                 slab(a, b);
+                if (work > MOST_WORK) {
+                    return false;
+                }
             } else {
                 evenSlab(a, b);
             }
         }
-        return next;
+        return true;
+    }
+
+    /** Sets apart the tall objects, so that those at a height are found without looking at all. */
+    private void shortFrom(int[] next) {
+        double tallest = 0;
+        for (int f : next) {
+            tallest = Math.max(tallest, figures[f].box.heightMm());
+        }
+        double limit = 0.05 * tallest;
+        int n = 0;
+        int[] all = new int[next.length];
+        int[] low = new int[next.length];
+        int lows = 0;
+        for (int f : next) {
+            if (figures[f].box.heightMm() > limit) {
+                all[n++] = f;
+            } else {
+                low[lows++] = f;
+                tallestLow = Math.max(tallestLow, figures[f].box.heightMm());
+            }
+        }
+        tall = Arrays.copyOf(all, n);
+        lowByTop = Arrays.copyOf(low, lows);
     }
 
     private int activate(int[] next, int from, double a, double b) {
@@ -163,6 +211,7 @@ final class SlabSweep implements PieceSet {
 
     private void copperAt(double y, int[] which, int count) {
         acc.clear();
+        work += count;
         int i = 0;
         while (i < count) {
             boolean polarity = dark[which[i]];
@@ -211,7 +260,7 @@ final class SlabSweep implements PieceSet {
     }
 
     private void slab(double a, double b) {
-        if (b - a <= THINNEST_MM) {
+        if (b - a <= THINNEST_MM || work > MOST_WORK) {
             evenSlab(a, b);
             return;
         }
@@ -397,8 +446,9 @@ final class SlabSweep implements PieceSet {
         if (s < 0 || y >= slabTop[s]) {
             return -1;
         }
-        int[] which = objectsAt(y);
-        copperAt(y, which, which.length);
+        double at = exact ? y : 0.5 * (slabBottom[s] + slabTop[s]);
+        int[] which = objectsAt(at);
+        copperAt(at, which, which.length);
         int count = slabFirst[s + 1] - slabFirst[s];
         if (acc.count != count) {
             // within rounding of a crossing: the slab's own middle has the strips that were counted
@@ -415,21 +465,46 @@ final class SlabSweep implements PieceSet {
     }
 
     private int[] objectsAt(double y) {
-        int[] which = new int[16];
+        int from = firstFrom(y - tallestLow);
+        int[] which = new int[tall.length + 16];
         int n = 0;
-        for (int f : byTop) {
-            if (figures[f].box.minYMm() + dy[f] > y) {
-                break;
+        for (int f : tall) {
+            n = take(which, n, f, y);
+        }
+        for (int k = from; k < lowByTop.length && bottomOf(lowByTop[k]) <= y; k++) {
+            if (n == which.length) {
+                which = Arrays.copyOf(which, n * 2);
             }
-            if (figures[f].box.maxYMm() + dy[f] > y) {
-                if (n == which.length) {
-                    which = Arrays.copyOf(which, n * 2);
-                }
-                which[n++] = f;
-            }
+            n = take(which, n, lowByTop[k], y);
         }
         which = Arrays.copyOf(which, n);
         Arrays.sort(which);
         return which;
+    }
+
+    private double bottomOf(int f) {
+        return figures[f].box.minYMm() + dy[f];
+    }
+
+    private int take(int[] which, int n, int f, double y) {
+        if (bottomOf(f) > y || figures[f].box.maxYMm() + dy[f] <= y) {
+            return n;
+        }
+        which[n] = f;
+        return n + 1;
+    }
+
+    private int firstFrom(double y) {
+        int lo = 0;
+        int hi = lowByTop.length;
+        while (lo < hi) {
+            int m = (lo + hi) >>> 1;
+            if (bottomOf(lowByTop[m]) < y) {
+                lo = m + 1;
+            } else {
+                hi = m;
+            }
+        }
+        return lo;
     }
 }

@@ -202,6 +202,22 @@ class NetJudgeTest {
     }
 
     @Test
+    void shouldAskMilledPiecesInTheBlanksFrame() {
+        Placement placement = new Placement(
+                60,
+                40,
+                5,
+                7,
+                0,
+                List.of(new Placement.Side(Face.BOTTOM, Turn.NO), new Placement.Side(Face.TOP, Turn.ABOUT_Y)));
+        PlacedPieces pieces = new PlacedPieces(
+                placement, List.of((x, y) -> x == 52 && y == 11 ? 3 : -1, (x, y) -> x == 8 && y == 11 ? 4 : -1));
+        assertThat(pieces.pieceAt(Face.BOTTOM, 3, 4)).isEqualTo(3);
+        assertThat(pieces.pieceAt(Face.TOP, 3, 4)).isEqualTo(4);
+        assertThat(pieces.pieceAt(Face.TOP, 4, 4)).isEqualTo(-1);
+    }
+
+    @Test
     void shouldNameThePlantedBridgeFiftyTimesInFiftyAndStaySilentOnCleanBoards() throws InputException {
         for (long seed = 1; seed <= 50; seed++) {
             Random random = new Random(seed);

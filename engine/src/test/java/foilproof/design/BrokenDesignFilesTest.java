@@ -1,0 +1,107 @@
+package foilproof.design;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.fail;
+
+import foilproof.source.InputException;
+import foilproof.source.InputLimits;
+import foilproof.source.SourceFile;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+
+/** Damaged design files: an error with its place or a word, never a crash and never a hang. */
+class BrokenDesignFilesTest {
+    private static final String LAYER = LayerImageTest.HEAD
+            + "%TF.FileFunction,Copper,L1,Top*%\n%AMBOX*$3=$1x2*21,1,$1,$2,0,0,30*1,0,0.2,0,0*%\n%ADD10C,0.5X0.1*%\n"
+            + "%ADD11R,1X0.5*%\n%ADD12BOX,1X0.7*%\n%ADD13P,1X6X15*%\n%ABD20*%\nD10*\nX0Y0D03*\n%AB*%\n%TO.N,VIN*%\nG75*\nD10*\n"
+            + "G01X0Y0D02*\nX5000000Y0D01*\nG03X5000000Y5000000I0J2500000D01*\n%LPC*%\nD12*\nX1000000Y1000000D03*\n%LPD*%\n"
+            + "G36*\nG01*\nX0Y0D02*\nX9000000D01*\nY9000000D01*\nX0Y0D01*\nG37*\n%SRX2Y3I10J10*%\nD11*\nX3Y3D03*\n%SR*%\n"
+            + "%LMX*%%LR45*%%LS1.5*%\nD20*\nX7000000Y7000000D03*\nD13*\nX8000000Y8000000D03*\nM02*\n";
+    private static final String DRILL = "M48\n;TYPE=PLATED\nMETRIC,TZ,000.000\nT1C0.8\nT2C1.0\n%\nG05\nT1\nX1000Y2000\n"
+            + "R3X2540\nX1.0Y1.0G85X4.0Y1.0\nT2\nG00X10.0Y0.0\nM15\nG01X12.0\nG03X12.0Y2.0A1.0\nM16\nM30\n";
+    private static final String NETLIST = "C  board\nP  UNITS CUST 1\nP  NNAME1  LONG_NET\n"
+            + "317NET1             J1    -1    D0800PA00X+001000Y+002000X1600Y0000R000 S0\n"
+            + "017                 J1    -2    D0800PA00X+003000Y+002000X1600Y0000R000 S0\n"
+            + "327NNAME1           R12   -2          A01X-002540Y+012700X1200Y0600R090 S0\n999\n";
+
+    private interface Reader {
+        Object read(SourceFile file) throws InputException;
+    }
+
+    private static String damaged(String text, Random random) {
+        StringBuilder out = new StringBuilder(text);
+        String letters = "0123456789XYIJDGM%*,.+-$()/xCROPABLSTN \n\u00e9\u0000";
+        int hits = 1 + random.nextInt(4);
+        for (int k = 0; k < hits && out.length() > 2; k++) {
+            int at = random.nextInt(out.length());
+            switch (random.nextInt(5)) {
+                case 0 -> out.setCharAt(at, letters.charAt(random.nextInt(letters.length())));
+                case 1 -> out.deleteCharAt(at);
+                case 2 -> out.insert(at, letters.charAt(random.nextInt(letters.length())));
+                case 3 -> out.delete(at, Math.min(out.length(), at + 1 + random.nextInt(12)));
+                default -> out.insert(at, out.substring(at, Math.min(out.length(), at + 1 + random.nextInt(30))));
+            }
+        }
+        if (random.nextInt(4) == 0) {
+            out.setLength(random.nextInt(out.length() + 1));
+        }
+        return out.toString();
+    }
+
+    private static void survive(String text, String name, Reader reader, int runs) {
+        int refused = 0;
+        for (long seed = 1; seed <= runs; seed++) {
+            String broken = damaged(text, new Random(seed));
+            try {
+                Object read = reader.read(SourceFile.ofText(name, broken));
+                assertThat(read).isNotNull();
+            } catch (InputException e) {
+                refused++;
+                assertThat(e.diagnostics()).isNotEmpty();
+                assertThat(e.diagnostics().get(0).span().file()).isEqualTo(name);
+            } catch (RuntimeException e) {
+                fail("seed " + seed + " of " + name + ":\n" + broken, e);
+            }
+        }
+        assertThat(refused).isPositive();
+    }
+
+    private static final InputLimits LIMITS = new InputLimits(1 << 20, 4096, 64, 64, 5_000, 20_000);
+
+    @Test
+    void shouldSurviveDamagedLayerImages() {
+        survive(
+                LAYER,
+                "layer.gbr",
+                f -> {
+                    LayerImage image = DesignReader.readLayer(f, LIMITS).value();
+                    image.covers(1, 1);
+                    image.areaMm2();
+                    return image.pads();
+                },
+                3000);
+    }
+
+    @Test
+    void shouldSurviveDamagedDrillFiles() {
+        survive(DRILL, "holes.drl", f -> DesignReader.readDrill(f, LIMITS), 5000);
+    }
+
+    @Test
+    void shouldSurviveDamagedNetlists() {
+        survive(
+                NETLIST,
+                "board.ipc",
+                f -> DesignReader.readNetlist(f, LIMITS).value().nets(),
+                5000);
+    }
+
+    @Test
+    void shouldSurviveDamagedOutlines() {
+        survive(
+                LAYER,
+                "edge.gbr",
+                f -> DesignReader.readOutline(f, LIMITS).value().bounds(),
+                500);
+    }
+}
