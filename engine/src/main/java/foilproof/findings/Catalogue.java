@@ -26,6 +26,7 @@ public final class Catalogue {
             new NetsWholeAndApart(),
             new NetsElectrical(),
             new HolesAsDesigned(),
+            new SeveredCopper(),
             new Rings(),
             new StrayCopper(),
             new ThinCopper(),
