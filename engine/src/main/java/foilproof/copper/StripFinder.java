@@ -41,13 +41,20 @@ public final class StripFinder {
         this.designed = designed;
         index = map.vertices();
         copper = new Crossings(index, widestMm, true);
+        for (int s = 0; s < copper.vertex.length; s++) {
+            if (copper.across[s] >= 0
+                    && (index.onRoundHole(copper.vertex[s]) || index.onRoundHole(copper.across[s]))) {
+                copper.across[s] = -1;
+            }
+        }
         lines = cuts == null
                 ? null
                 : new LineIndex(cuts, map.field().widthMm(), map.field().heightMm());
     }
 
     /**
-     * Strips of copper narrower than a limit, worst first: hairs, slivers, thin ones; the narrower first in each.
+     * Strips of copper narrower than a limit, worst first: hairs, slivers, thin ones; the narrower first in each. Rings
+     * round bores and drilled holes are no strips.
      *
      * @param map copper at the foil's bottom (level 0)
      * @param widestMm widest that is told (needs.md: 0.25)
@@ -542,7 +549,7 @@ public final class StripFinder {
             double bottom = meter.gapMm(x, y, nx, ny, half + 0.2, 0);
             if (bottom < best[0]) {
                 best = new double[] {
-                    bottom, meter.gapMm(x, y, nx, ny, half + 0.2, map.field().foilMm() - 1e-6), x, y
+                    bottom, finite(meter.gapMm(x, y, nx, ny, half + 0.2, map.field().foilMm() - 1e-6)), x, y
                 };
             }
         }
@@ -554,5 +561,9 @@ public final class StripFinder {
             error = c.cellMm;
         }
         return new NarrowGap(best[2], best[3], best[0], best[1], error, length, (int) (pair >>> 32), (int) pair);
+    }
+
+    private static double finite(double mm) {
+        return Double.isInfinite(mm) ? Double.NaN : mm;
     }
 }

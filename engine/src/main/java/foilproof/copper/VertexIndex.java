@@ -11,6 +11,8 @@ final class VertexIndex {
     final float[] normalX;
     final float[] normalY;
     final int[] loopOf;
+    private final byte[] roundHole;
+    private final CopperMap map;
     private final int binsX;
     private final int binsY;
     private final int[] binStart;
@@ -19,7 +21,9 @@ final class VertexIndex {
     private final float[] binnedY;
 
     VertexIndex(CopperMap map) {
+        this.map = map;
         contours = map.contours;
+        roundHole = new byte[contours.loops()];
         int n = contours.x.length;
         binsX = (int) (map.field().widthMm() / BIN_MM) + 1;
         binsY = (int) (map.field().heightMm() / BIN_MM) + 1;
@@ -58,6 +62,49 @@ final class VertexIndex {
         int bx = Math.max(0, Math.min(binsX - 1, (int) (x / BIN_MM)));
         int by = Math.max(0, Math.min(binsY - 1, (int) (y / BIN_MM)));
         return by * binsX + bx;
+    }
+
+    /**
+     * Whether a vertex lies on the edge of a round hole in copper, with nothing in it: a bore or a drilled hole. The ring
+     * beside it is judged as a ring, not as a strip.
+     */
+    synchronized boolean onRoundHole(int vertex) {
+        int loop = loopOf[vertex];
+        if (roundHole[loop] == 0) {
+            roundHole[loop] = (byte) (isRoundHole(loop) ? 1 : 2);
+        }
+        return roundHole[loop] == 1;
+    }
+
+    private boolean isRoundHole(int loop) {
+        int from = contours.loopStart[loop];
+        int to = contours.loopStart[loop + 1];
+        double x0 = Double.MAX_VALUE;
+        double y0 = Double.MAX_VALUE;
+        double x1 = -Double.MAX_VALUE;
+        double y1 = -Double.MAX_VALUE;
+        double twice = 0;
+        for (int k = from; k < to; k++) {
+            int n = k + 1 == to ? from : k + 1;
+            x0 = Math.min(x0, contours.x[k]);
+            x1 = Math.max(x1, contours.x[k]);
+            y0 = Math.min(y0, contours.y[k]);
+            y1 = Math.max(y1, contours.y[k]);
+            twice += (contours.x[k] - contours.x[from]) * (contours.y[n] - contours.y[from])
+                    - (contours.x[n] - contours.x[from]) * (contours.y[k] - contours.y[from]);
+        }
+        double w = x1 - x0;
+        double h = y1 - y0;
+        boolean round = twice < 0
+                && Math.abs(w - h) < 0.05 * Math.max(w, h)
+                && Math.abs(-0.5 * twice / (w * h) - 0.25 * StrictMath.PI) < 0.03;
+        for (int k = 0; round && k < 8; k++) {
+            // From the middle outward nothing may stand: an isolation groove round a land is round too.
+            double r = 0.5 * w * k / 8;
+            round = map.componentAt(0.5 * (x0 + x1) + r, 0.5 * (y0 + y1)) < 0
+                    && map.componentAt(0.5 * (x0 + x1), 0.5 * (y0 + y1) - r) < 0;
+        }
+        return round;
     }
 
     /** The vertex some steps on along the same loop, round its end. */

@@ -153,4 +153,19 @@ class StripFinderTest {
         f.v30(1, 1, 8, 6, 0.1).v30(1, 6, 8, 1.3, 0.1);
         assertThat(StripFinder.strips(CopperMap.of(f, 0), 0.25, null, null)).isEmpty();
     }
+
+    @Test
+    void shouldLeaveTheRingRoundABoreToTheRingChecks() {
+        // A land of 1.4 by one closed round groove, bored 1.0: ring 0.2
+        GrooveField f = field(0.01);
+        double[] xy = new double[2 * 97];
+        double r = 0.7 + 0.5 * W_BOTTOM;
+        for (int k = 0; k <= 96; k++) {
+            xy[2 * k] = 4 + r * StrictMath.cos(2 * Math.PI * k / 96);
+            xy[2 * k + 1] = 3 + r * StrictMath.sin(2 * Math.PI * k / 96);
+        }
+        f.loop(0.1, 0.05, GrooveField.RISE_30, xy);
+        f.flat(4, 3, 4, 3, 1.6, 0.5);
+        assertThat(StripFinder.strips(CopperMap.of(f, 0), 0.25, null, null)).isEmpty();
+    }
 }
