@@ -86,7 +86,7 @@ final class Arcs implements Check {
                     && after > 1e-6
                     && !(s.isArc(i - 1) && Math.abs(s.sweepRad(i - 1)) > 3)
                     && Math.abs(s.z0Mm(i) - s.z1Mm(i)) < 1e-6;
-            if (inContour && radius > times * before && radius > times * after) {
+            if (inContour && radius > times * before && radius > times * after && !leadsOnly(s, program, i)) {
                 out.add(x.at(Finding.of(Kinds.ARC_SUSPECT, Severity.STOP, Certainty.GEOMETRY), i)
                         .measured(Measured.mm("radius", radius, 0.0005))
                         .says("Start and end of this arc are one point, so it runs as a full circle of radius "
@@ -96,5 +96,29 @@ final class Arcs implements Check {
                         .build());
             }
         }
+    }
+
+    /**
+     * Whether all that a full circle hangs together with is a lead-in and a lead-out of at most two moves each, short
+     * beside the circle: then the circle is what was meant.
+     */
+    private static boolean leadsOnly(Segments s, PlannedProgram program, int circle) {
+        double length = 0;
+        int most = 2;
+        for (int step : new int[] {-1, 1}) {
+            int moves = 0;
+            for (int i = circle + step;
+                    i >= program.firstSegment()
+                            && i < program.endSegment()
+                            && s.isFeed(i)
+                            && s.planLengthMm(i) > 1e-6;
+                    i += step) {
+                length += s.planLengthMm(i);
+                if (++moves > most) {
+                    return false;
+                }
+            }
+        }
+        return s.planLengthMm(circle) > 2 * length;
     }
 }

@@ -108,8 +108,12 @@ final class FeedAndSpindle implements Check {
                     .build());
         }
         if (outside >= 0) {
-            out.add(x.at(Finding.of(Kinds.SPINDLE_SPEED, Severity.STOP, Certainty.GEOMETRY), outside)
-                    .measured(Measured.exact("spindle speed", s.spindleRpm(outside), "rpm"))
+            Measured speed = Measured.exact("spindle speed", s.spindleRpm(outside), "rpm");
+            Finding.Builder b = x.at(Finding.of(Kinds.SPINDLE_SPEED, Severity.STOP, Certainty.GEOMETRY), outside);
+            b = least.isPresent() && speed.value() < least.getAsDouble()
+                    ? b.atLeast(speed, least.getAsDouble())
+                    : b.atMost(speed, most.orElseThrow());
+            out.add(b
                     .says("S" + Words.number(s.spindleRpm(outside), 0) + " lies outside the machine's range of "
                             + range(least, most) + ".")
                     .doThis("Choose a speed within the range and adapt the feed to keep the chip load.")

@@ -46,6 +46,12 @@ final class Plunges implements Check {
         private int deep = -1;
         private double deepestMm;
         private int cannot = -1;
+        private double fastMm;
+
+        /** Depth of the plunge so far: moves straight down that follow each other are one plunge, mm. */
+        private double plungeMm;
+
+        private int last = -2;
 
         Judge(Examination x, RunFacts run) {
             this.x = x;
@@ -64,11 +70,15 @@ final class Plunges implements Check {
         }
 
         private void one(Segments s, int i) {
-            double depth = x.engagedMm(i);
+            plungeMm = (last == i - 1 ? plungeMm : 0) + x.engagedMm(i);
+            last = i;
+            double depth = plungeMm;
             boolean small = FeedAndSpindle.small(tool, x.limit(LimitKey.SMALL_TOOL));
             if (small
+                    && (tool.shape() == ToolShape.V || tool.diameterMm() < x.limit(LimitKey.SMALL_TOOL) - 1e-9)
                     && depth > x.limit(LimitKey.PLUNGE_DEPTH) + 1e-9
                     && s.feedMmPerMin(i) > x.limit(LimitKey.PLUNGE_FEED) * (1 + 1e-9)) {
+                fastMm = fast < 0 ? depth : fastMm;
                 fast = fast < 0 ? i : fast;
             }
             if (depth > x.limit(LimitKey.PLUNGE_PER_TURN_DEPTH) + 1e-9 && s.spindleRpm(i) > 0) {
@@ -96,7 +106,7 @@ final class Plunges implements Check {
                         .atMost(
                                 Measured.exact("plunge feed", s.feedMmPerMin(fast), "mm/min"),
                                 x.limit(LimitKey.PLUNGE_FEED))
-                        .says("A small cutter plunges " + Words.plainMm(x.engagedMm(fast)) + " into material at "
+                        .says("A small cutter plunges " + Words.plainMm(fastMm) + " into material at "
                                 + Words.feed(s.feedMmPerMin(fast)) + ": the plunge has the feed of a lateral move.")
                         .doThis("Give the plunge its own F, a third of the lateral feed or less.")
                         .build());

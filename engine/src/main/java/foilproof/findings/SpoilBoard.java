@@ -115,8 +115,13 @@ final class SpoilBoard implements Check {
         if (severity == null) {
             return;
         }
-        out.add(x.at(Finding.of(Kinds.SPOIL_BOARD_DEEP, severity, Certainty.GEOMETRY), at)
-                .atMost(Measured.mm("over-cut below the blank", over, 0.001), x.limit(LimitKey.OVER_CUT_NOTE))
+        Finding.Builder b = x.at(Finding.of(Kinds.SPOIL_BOARD_DEEP, severity, Certainty.GEOMETRY), at);
+        b = severity == Severity.FIX
+                ? b.atLeast(Measured.mm("spoil board left", left, 0.001), x.limit(LimitKey.SPOIL_BOARD_LEFT))
+                : b.atMost(
+                        Measured.mm("over-cut below the blank", over, 0.001),
+                        x.limit(severity == Severity.WATCH ? LimitKey.OVER_CUT_WATCH : LimitKey.OVER_CUT_NOTE));
+        out.add(b
                 .says("The cut goes " + Words.mm(over) + " below the blank"
                         + (pointMm > 0 ? " at its full diameter" : "") + "; "
                         + Words.plainMm(x.limit(LimitKey.OVER_CUT_LEAST)) + " to "
