@@ -108,10 +108,7 @@ final class Arcs implements Check {
         for (int step : new int[] {-1, 1}) {
             int moves = 0;
             for (int i = circle + step;
-                    i >= program.firstSegment()
-                            && i < program.endSegment()
-                            && s.isFeed(i)
-                            && s.planLengthMm(i) > 1e-6;
+                    i >= program.firstSegment() && i < program.endSegment() && s.isFeed(i) && s.planLengthMm(i) > 1e-6;
                     i += step) {
                 length += s.planLengthMm(i);
                 if (++moves > most) {

@@ -113,8 +113,7 @@ final class FeedAndSpindle implements Check {
             b = least.isPresent() && speed.value() < least.getAsDouble()
                     ? b.atLeast(speed, least.getAsDouble())
                     : b.atMost(speed, most.orElseThrow());
-            out.add(b
-                    .says("S" + Words.number(s.spindleRpm(outside), 0) + " lies outside the machine's range of "
+            out.add(b.says("S" + Words.number(s.spindleRpm(outside), 0) + " lies outside the machine's range of "
                             + range(least, most) + ".")
                     .doThis("Choose a speed within the range and adapt the feed to keep the chip load.")
                     .build());

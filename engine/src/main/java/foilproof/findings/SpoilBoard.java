@@ -99,7 +99,8 @@ final class SpoilBoard implements Check {
     private static void overCut(
             Examination x, RunFacts run, int at, double lowestMm, double underMm, FindingCollector out) {
         // a drill's point does no harm before its full diameter is through
-        double pointMm = run.knownTool().shape() == ToolShape.DRILL ? run.knownTool().pointLengthMm() : 0;
+        double pointMm =
+                run.knownTool().shape() == ToolShape.DRILL ? run.knownTool().pointLengthMm() : 0;
         double over = underMm - (lowestMm + pointMm);
         double left = run.side().tapeMm()
                 + x.job().spoilBoard().thicknessMm().orElse(Double.POSITIVE_INFINITY)
@@ -121,8 +122,7 @@ final class SpoilBoard implements Check {
                 : b.atMost(
                         Measured.mm("over-cut below the blank", over, 0.001),
                         x.limit(severity == Severity.WATCH ? LimitKey.OVER_CUT_WATCH : LimitKey.OVER_CUT_NOTE));
-        out.add(b
-                .says("The cut goes " + Words.mm(over) + " below the blank"
+        out.add(b.says("The cut goes " + Words.mm(over) + " below the blank"
                         + (pointMm > 0 ? " at its full diameter" : "") + "; "
                         + Words.plainMm(x.limit(LimitKey.OVER_CUT_LEAST)) + " to "
                         + Words.plainMm(x.limit(LimitKey.OVER_CUT_NOTE)) + " is enough"

@@ -42,18 +42,48 @@ public final class Bench {
         Bench b = new Bench();
         b.table("blank")
                 .putAll(keys(
-                        "substrate", "FR-1", "thickness", "1.5 mm", "foil", "0.5 oz", "copper", "one side", "width",
-                        "20 mm", "height", "15 mm", "hold", "full tape", "tape", "0.1 mm", "surface", "flat"));
+                        "substrate",
+                        "FR-1",
+                        "thickness",
+                        "1.5 mm",
+                        "foil",
+                        "0.5 oz",
+                        "copper",
+                        "one side",
+                        "width",
+                        "20 mm",
+                        "height",
+                        "15 mm",
+                        "hold",
+                        "full tape",
+                        "tape",
+                        "0.1 mm",
+                        "surface",
+                        "flat"));
         b.table("spoil_board").putAll(keys("thickness", "6 mm"));
         b.table("machine")
                 .putAll(keys(
-                        "units", "mm", "on_tool_change", "stop", "max_feed", "1200 mm/min", "rapid", "2500 mm/min",
-                        "acceleration", "250 mm/s2", "repeatability", "0.02 mm", "extraction", "true", "spindle",
+                        "units",
+                        "mm",
+                        "on_tool_change",
+                        "stop",
+                        "max_feed",
+                        "1200 mm/min",
+                        "rapid",
+                        "2500 mm/min",
+                        "acceleration",
+                        "250 mm/s2",
+                        "repeatability",
+                        "0.02 mm",
+                        "extraction",
+                        "true",
+                        "spindle",
                         "[\"8000 rpm\", \"24000 rpm\"]"));
         b.table("spread").putAll(keys("z", "[\"-0.030 mm\", \"0.030 mm\"]"));
         String[] common = {"shank", "3.175 mm", "stick_out", "10 mm", "runout", "0 mm", "centre_cutting", "true"};
         b.tool("engraver", "number", "1", "shape", "V", "included_angle", "30 deg", "tip_width", "0.12 mm");
-        b.tool("engraver", "flutes", "1", "flute_length", "6 mm", "duty", "copper only").tool("engraver", common);
+        b.tool("engraver", "flutes", "1", "flute_length", "6 mm", "duty", "copper only")
+                .tool("engraver", common);
         b.tool("cutter", "number", "2", "shape", "flat", "diameter", "0.8 mm", "flutes", "2", "flute_length", "4 mm");
         b.tool("cutter", "duty", "any").tool("cutter", common);
         b.tool("isolator", "number", "3", "shape", "flat", "diameter", "0.8 mm", "flutes", "2");
@@ -63,7 +93,15 @@ public final class Bench {
         b.tool("pencil", "number", "5", "shape", "V", "included_angle", "30 deg", "tip_width", "0.10 mm");
         b.tool("pencil", "flutes", "1", "flute_length", "6 mm", "duty", "any").tool("pencil", common);
         b.sides.add(keys(
-                "face", "bottom", "turned", "no", "z_zero", "foil", "work_zero", "[\"0 mm\", \"0 mm\"]", "touch_off",
+                "face",
+                "bottom",
+                "turned",
+                "no",
+                "z_zero",
+                "foil",
+                "work_zero",
+                "[\"0 mm\", \"0 mm\"]",
+                "touch_off",
                 "[\"18.5 mm\", \"13.5 mm\"]"));
         b.programs.add(new ArrayList<>());
         return b;
@@ -120,7 +158,15 @@ public final class Bench {
     /** Begins a further side, turned as said, its work zero at the blank's lower-left corner as it lies then. */
     public Bench nextSide(String face, String turned) {
         sides.add(keys(
-                "face", face, "turned", turned, "z_zero", "foil", "work_zero", "[\"0 mm\", \"0 mm\"]", "touch_off",
+                "face",
+                face,
+                "turned",
+                turned,
+                "z_zero",
+                "foil",
+                "work_zero",
+                "[\"0 mm\", \"0 mm\"]",
+                "touch_off",
                 "[\"18.5 mm\", \"13.5 mm\"]"));
         programs.add(new ArrayList<>());
         return this;
@@ -144,7 +190,12 @@ public final class Bench {
     /** Adds a keep-out box, all in mm. */
     public Bench keepOut(String name, double x0, double y0, double x1, double y1, double top) {
         extra.append("\n[[keep_out]]\nname = \"").append(name).append("\"\nbox = [\"");
-        extra.append(x0).append(" mm\", \"").append(y0).append(" mm\", \"").append(x1).append(" mm\", \"");
+        extra.append(x0)
+                .append(" mm\", \"")
+                .append(y0)
+                .append(" mm\", \"")
+                .append(x1)
+                .append(" mm\", \"");
         extra.append(y1).append(" mm\"]\ntop = \"").append(top).append(" mm\"\n");
         return this;
     }

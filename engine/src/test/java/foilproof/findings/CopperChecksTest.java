@@ -72,7 +72,10 @@ class CopperChecksTest {
     void shouldWatchThinStripsUpToAQuarterOfAMillimetre() {
         strip(0.147, 8).raises(Kinds.SLIVER, WATCH, RULE_OF_THUMB).against(0.15).saying("A sliver");
         strip(0.153, 8).raises(Kinds.SLIVER, WATCH, RULE_OF_THUMB).against(0.25).saying("A thin strip");
-        strip(0.247, 8).raises(Kinds.SLIVER, WATCH, RULE_OF_THUMB).measuring(0.247, "mm", 0.002).against(0.25);
+        strip(0.247, 8)
+                .raises(Kinds.SLIVER, WATCH, RULE_OF_THUMB)
+                .measuring(0.247, "mm", 0.002)
+                .against(0.25);
     }
 
     @Test
@@ -184,7 +187,10 @@ class CopperChecksTest {
                 .measuring(0.148, "mm", 0.0015)
                 .against(0.15);
         gap(0.102).raises(Kinds.NARROW_GAP, WATCH, GEOMETRY).against(0.15);
-        gap(0.098).raises(Kinds.NARROW_GAP, FIX, GEOMETRY).measuring(0.098, "mm", 0.0015).against(0.10);
+        gap(0.098)
+                .raises(Kinds.NARROW_GAP, FIX, GEOMETRY)
+                .measuring(0.098, "mm", 0.0015)
+                .against(0.10);
     }
 
     @Test
@@ -254,5 +260,4 @@ class CopperChecksTest {
         // an unknown tip that cuts nothing is not asked for
         fine().tool("pencil", "tip_width", "unknown").runs(isolation()).isSilentOn(Kinds.TIP_UNKNOWN);
     }
-
 }

@@ -78,7 +78,8 @@ class DepthChecksTest {
     @Silent("B1 wrong-z-reference")
     void shouldCountFromTheSpoilBoardWhereTheZeroLiesThere() {
         // the foil's top lies 1.5 + 0.1 mm above the spoil board
-        String program = start(1) + rectangle(3, 3, 13, 11, 1.5).replace("Z1.0", "Z3").replace("G0 Z1\n", "G0 Z3\n") + END;
+        String program =
+                start(1) + rectangle(3, 3, 13, 11, 1.5).replace("Z1.0", "Z3").replace("G0 Z1\n", "G0 Z3\n") + END;
         Bench.job().side("z_zero", "spoil board").runs(program).examined().raisesNothingAboveANote();
     }
 
@@ -105,7 +106,11 @@ class DepthChecksTest {
     @Test
     @Fires("D1 foil-left")
     void shouldTellTheLowPlaceOfABlank() {
-        dished(-0.09).raises(Kinds.FOIL_LEFT, STOP, GEOMETRY).at(8, 3).onLineOf("G1 X13").measuring(0.01, "mm", 0.003);
+        dished(-0.09)
+                .raises(Kinds.FOIL_LEFT, STOP, GEOMETRY)
+                .at(8, 3)
+                .onLineOf("G1 X13")
+                .measuring(0.01, "mm", 0.003);
     }
 
     @Test
@@ -117,9 +122,11 @@ class DepthChecksTest {
     /** A rectangle at Z-0.1 on a blank that lies low at (8, 3). */
     private static Bench dished(double low) {
         return isolating(1, -0.1)
-                .blank("surface", "[[\"0 mm\",\"0 mm\",\"0 mm\"], [\"20 mm\",\"0 mm\",\"0 mm\"], [\"8 mm\",\"3 mm\",\"" + low
-                        + " mm\"], [\"0 mm\",\"9 mm\",\"0 mm\"], [\"20 mm\",\"9 mm\",\"0 mm\"], [\"0 mm\",\"15 mm\",\"0 mm\"],"
-                        + " [\"20 mm\",\"15 mm\",\"0 mm\"], [\"18.5 mm\",\"13.5 mm\",\"0 mm\"]]");
+                .blank(
+                        "surface",
+                        "[[\"0 mm\",\"0 mm\",\"0 mm\"], [\"20 mm\",\"0 mm\",\"0 mm\"], [\"8 mm\",\"3 mm\",\"" + low
+                                + " mm\"], [\"0 mm\",\"9 mm\",\"0 mm\"], [\"20 mm\",\"9 mm\",\"0 mm\"], [\"0 mm\",\"15 mm\",\"0 mm\"],"
+                                + " [\"20 mm\",\"15 mm\",\"0 mm\"], [\"18.5 mm\",\"13.5 mm\",\"0 mm\"]]");
     }
 
     @Test
@@ -190,7 +197,10 @@ class DepthChecksTest {
     @Test
     @Silent("D6 thin-margin")
     void shouldNotSaySoWhereTheSpreadFits() {
-        String told = isolating(1, -0.0862).spread("z", "[\"-0.063 mm\", \"0.063 mm\"]").examined().toString();
+        String told = isolating(1, -0.0862)
+                .spread("z", "[\"-0.063 mm\", \"0.063 mm\"]")
+                .examined()
+                .toString();
         assertThat(told).doesNotContain("No depth setting works");
     }
 
@@ -239,7 +249,10 @@ class DepthChecksTest {
     @Test
     @Fires("C13 duty-broken")
     void shouldAskToMendACopperOnlyCutterBelowThreeTenths() {
-        isolating(3, -0.301).raises(Kinds.DUTY_BROKEN, FIX, GEOMETRY).measuring(0.301, "mm", 1e-6).against(0.30);
+        isolating(3, -0.301)
+                .raises(Kinds.DUTY_BROKEN, FIX, GEOMETRY)
+                .measuring(0.301, "mm", 1e-6)
+                .against(0.30);
     }
 
     @Test
@@ -250,7 +263,10 @@ class DepthChecksTest {
                 .raises(Kinds.DUTY_BROKEN, STOP, GEOMETRY)
                 .at(8, 7)
                 .with("isolator");
-        isolating(3, -1.65).raises(Kinds.DUTY_BROKEN, STOP, GEOMETRY).saying("outline").onLineOf("G1 Z-1.65");
+        isolating(3, -1.65)
+                .raises(Kinds.DUTY_BROKEN, STOP, GEOMETRY)
+                .saying("outline")
+                .onLineOf("G1 Z-1.65");
         Bench.job()
                 .program("a.ngc", start(3) + rectangle(3, 3, 13, 11, -0.1) + END, "work", "outline")
                 .raises(Kinds.DUTY_BROKEN, STOP, GEOMETRY);
@@ -471,7 +487,8 @@ class DepthChecksTest {
     void shouldTellWhatTheBitBeforeWouldLeaveWhereNobodyIsAskedToChangeIt() {
         Bench.job()
                 .machine("on_tool_change", "ignored")
-                .runs(start(5) + rectangle(3, 3, 13, 11, -0.1) + "M5\nG0 Z5\nT2 M6\nS16000 M3\n" + plunge(8, 7, -1.7) + END)
+                .runs(start(5) + rectangle(3, 3, 13, 11, -0.1) + "M5\nG0 Z5\nT2 M6\nS16000 M3\n" + plunge(8, 7, -1.7)
+                        + END)
                 .raises(Kinds.WRONG_BIT_DRILLING, WATCH, SET_UP)
                 .onLineOf("G1 Z-1.7")
                 .saying("still in the collet");

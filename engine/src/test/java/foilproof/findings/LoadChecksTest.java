@@ -39,7 +39,10 @@ class LoadChecksTest {
     @Test
     @Fires("H7 deep-pass")
     void shouldWatchAPassDeeperThanHalfTheDiameterInGlass() {
-        cut(2, -0.41, 200, 16000).blank("substrate", "FR-4").raises(Kinds.DEEP_PASS, WATCH, RULE_OF_THUMB).against(0.4);
+        cut(2, -0.41, 200, 16000)
+                .blank("substrate", "FR-4")
+                .raises(Kinds.DEEP_PASS, WATCH, RULE_OF_THUMB)
+                .against(0.4);
     }
 
     @Test
@@ -83,7 +86,10 @@ class LoadChecksTest {
                 .onLineOf("F721")
                 .measuring(721 / 30000.0, "mm", 1e-9)
                 .against(0.024);
-        cut(2, -0.21, 481, 15000).blank("substrate", "FR-4").raises(Kinds.CHIP_LOAD, WATCH, RULE_OF_THUMB).against(0.016);
+        cut(2, -0.21, 481, 15000)
+                .blank("substrate", "FR-4")
+                .raises(Kinds.CHIP_LOAD, WATCH, RULE_OF_THUMB)
+                .against(0.016);
         cut(2, -0.21, 1441, 15000).machine("max_feed", "2000 mm/min").raises(Kinds.CHIP_LOAD, FIX, RULE_OF_THUMB);
     }
 
@@ -152,15 +158,16 @@ class LoadChecksTest {
         double length = 10;
         double force = bendMm * 3 * 600_000 * second / (length * length * length);
         double feed = force / (150 * 0.3) * 16000 * 2;
-        return cut(2, -0.3, feed, 16000)
-                .machine("max_feed", "9000 mm/min")
-                .tool("cutter", "flute_length", "10 mm");
+        return cut(2, -0.3, feed, 16000).machine("max_feed", "9000 mm/min").tool("cutter", "flute_length", "10 mm");
     }
 
     @Test
     @Fires("C8 side-load")
     void shouldWatchACutterThatBendsOffItsLineAtACopperWall() {
-        slender(0.0205).raises(Kinds.SIDE_LOAD, WATCH, RULE_OF_THUMB).measuring(0.0205, "mm", 0.0003).against(0.02);
+        slender(0.0205)
+                .raises(Kinds.SIDE_LOAD, WATCH, RULE_OF_THUMB)
+                .measuring(0.0205, "mm", 0.0003)
+                .against(0.02);
     }
 
     // ---- tool-wear
@@ -174,7 +181,10 @@ class LoadChecksTest {
     @Fires("C4 tool-wear")
     void shouldWatchWearFromSeventyPercentAndMendItAboveAHundred() {
         worn("53 mm").raises(Kinds.TOOL_WEAR, WATCH, RULE_OF_THUMB).with("engraver");
-        worn("35 mm").raises(Kinds.TOOL_WEAR, FIX, RULE_OF_THUMB).measuring(36.4, "mm", 1.2).against(35);
+        worn("35 mm")
+                .raises(Kinds.TOOL_WEAR, FIX, RULE_OF_THUMB)
+                .measuring(36.4, "mm", 1.2)
+                .against(35);
     }
 
     @Test

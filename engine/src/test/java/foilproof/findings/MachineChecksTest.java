@@ -25,7 +25,11 @@ class MachineChecksTest {
     @Fires("A9 feed-unset")
     void shouldStopWhereNoFeedIsSet() {
         String none = isolation().replace(" F90", "").replace(" F300", "");
-        Bench.job().runs(none).raises(Kinds.FEED_UNSET, STOP, GEOMETRY).onLineOf("G1 Z-0.1").at(3, 3);
+        Bench.job()
+                .runs(none)
+                .raises(Kinds.FEED_UNSET, STOP, GEOMETRY)
+                .onLineOf("G1 Z-0.1")
+                .at(3, 3);
         Bench.job().runs(isolation().replace("F90", "F0")).raises(Kinds.FEED_UNSET, STOP, GEOMETRY);
     }
 
@@ -77,9 +81,7 @@ class MachineChecksTest {
     @Test
     @Silent("A10 spindle-not-turning")
     void shouldNotMindASpindleThatStandsInAir() {
-        Bench.job()
-                .runs(isolation().replace("G0 Z10\nM5\n", "M5\nG1 Z10\n"))
-                .isSilentOn(Kinds.SPINDLE_NOT_TURNING);
+        Bench.job().runs(isolation().replace("G0 Z10\nM5\n", "M5\nG1 Z10\n")).isSilentOn(Kinds.SPINDLE_NOT_TURNING);
     }
 
     private static Bench speed(int rpm) {
@@ -94,7 +96,10 @@ class MachineChecksTest {
                 .onLineOf("G1 Z-0.1")
                 .measuring(24001, "rpm", 1e-9)
                 .against(24000);
-        speed(7999).raises(Kinds.SPINDLE_SPEED, STOP, GEOMETRY).measuring(7999, "rpm", 1e-9).against(8000);
+        speed(7999)
+                .raises(Kinds.SPINDLE_SPEED, STOP, GEOMETRY)
+                .measuring(7999, "rpm", 1e-9)
+                .against(8000);
     }
 
     @Test
@@ -104,7 +109,9 @@ class MachineChecksTest {
                 .raises(Kinds.SPINDLE_SPEED, WATCH, RULE_OF_THUMB)
                 .measuring(14999, "rpm", 1e-9)
                 .against(15000);
-        speed(12000).machine("spindle", "[\"8000 rpm\", \"12000 rpm\"]").raises(Kinds.SPINDLE_SPEED, NOTE, RULE_OF_THUMB);
+        speed(12000)
+                .machine("spindle", "[\"8000 rpm\", \"12000 rpm\"]")
+                .raises(Kinds.SPINDLE_SPEED, NOTE, RULE_OF_THUMB);
     }
 
     @Test
@@ -169,8 +176,10 @@ class MachineChecksTest {
     void shouldMeasureARapidAboveTheHighestPlaceThatItCrosses() {
         // the touch point lies 0.0156 mm high itself, on the triangle of the peak and two corners
         across(0.3)
-                .blank("surface", "[[\"0 mm\",\"0 mm\",\"0 mm\"], [\"20 mm\",\"0 mm\",\"0 mm\"],"
-                        + " [\"8 mm\",\"5 mm\",\"0.12 mm\"], [\"0 mm\",\"15 mm\",\"0 mm\"], [\"20 mm\",\"15 mm\",\"0 mm\"]]")
+                .blank(
+                        "surface",
+                        "[[\"0 mm\",\"0 mm\",\"0 mm\"], [\"20 mm\",\"0 mm\",\"0 mm\"],"
+                                + " [\"8 mm\",\"5 mm\",\"0.12 mm\"], [\"0 mm\",\"15 mm\",\"0 mm\"], [\"20 mm\",\"15 mm\",\"0 mm\"]]")
                 .raises(Kinds.RAPID_IN_MATERIAL, WATCH, GEOMETRY)
                 .measuring(0.1956, "mm", 0.002);
     }
@@ -179,20 +188,15 @@ class MachineChecksTest {
     @Silent({"A7 rapid-in-material", "B15 rapid-in-material"})
     void shouldNotMindRapidsThatAreHighEnoughOrBesideTheBlankOrVertical() {
         across(0.231).isSilentOn(Kinds.RAPID_IN_MATERIAL);
-        Bench.job()
-                .runs(start(1) + "G0 X5 Y-3\nG0 Z0.1\nG0 X12\nG0 Z5\n" + END)
-                .isSilentOn(Kinds.RAPID_IN_MATERIAL);
+        Bench.job().runs(start(1) + "G0 X5 Y-3\nG0 Z0.1\nG0 X12\nG0 Z5\n" + END).isSilentOn(Kinds.RAPID_IN_MATERIAL);
         // a retract begins in the groove, an approach ends near the foil
-        Bench.job()
-                .runs(isolation().replace("G0 Z1\n", "G0 Z0.05\n"))
-                .isSilentOn(Kinds.RAPID_IN_MATERIAL);
+        Bench.job().runs(isolation().replace("G0 Z1\n", "G0 Z0.05\n")).isSilentOn(Kinds.RAPID_IN_MATERIAL);
     }
 
     // ---- plunges
 
     private static Bench plunging(int tool, double z, double feed, int rpm) {
-        return Bench.job()
-                .runs(start(tool, rpm) + text("G0 X5 Y5\nG0 Z0.5\nG1 Z%s F%s\nG0 Z2\n", z, feed) + END);
+        return Bench.job().runs(start(tool, rpm) + text("G0 X5 Y5\nG0 Z0.5\nG1 Z%s F%s\nG0 Z2\n", z, feed) + END);
     }
 
     @Test
@@ -302,8 +306,10 @@ class MachineChecksTest {
     private static Bench placed(String x, String y, String z) {
         return Bench.job()
                 .machine(
-                        "travel", "[\"100 mm\", \"80 mm\", \"45 mm\"]",
-                        "blank_at", "[\"" + x + "\", \"" + y + "\", \"" + z + "\"]")
+                        "travel",
+                        "[\"100 mm\", \"80 mm\", \"45 mm\"]",
+                        "blank_at",
+                        "[\"" + x + "\", \"" + y + "\", \"" + z + "\"]")
                 .runs(start(1).replace("G0 Z25", "G0 Z20") + rectangle(3, 3, 13, 11, -0.1) + END);
     }
 
@@ -316,11 +322,19 @@ class MachineChecksTest {
                 .at(13, 3)
                 .measuring(0.01, "mm", 1e-6)
                 .saying("X+");
-        placed("10 mm", "69.01 mm", "-38 mm").raises(Kinds.BEYOND_TRAVEL, STOP, SET_UP).saying("Y+");
-        placed("-3.01 mm", "10 mm", "-38 mm").raises(Kinds.BEYOND_TRAVEL, STOP, SET_UP).saying("X-");
+        placed("10 mm", "69.01 mm", "-38 mm")
+                .raises(Kinds.BEYOND_TRAVEL, STOP, SET_UP)
+                .saying("Y+");
+        placed("-3.01 mm", "10 mm", "-38 mm")
+                .raises(Kinds.BEYOND_TRAVEL, STOP, SET_UP)
+                .saying("X-");
         // the foil's top lies 1.6 mm above the spoil board's, the tool change 20 mm above that
-        placed("10 mm", "10 mm", "-21.59 mm").raises(Kinds.BEYOND_TRAVEL, STOP, SET_UP).saying("Z+");
-        placed("10 mm", "10 mm", "-46.51 mm").raises(Kinds.BEYOND_TRAVEL, STOP, SET_UP).saying("Z-");
+        placed("10 mm", "10 mm", "-21.59 mm")
+                .raises(Kinds.BEYOND_TRAVEL, STOP, SET_UP)
+                .saying("Z+");
+        placed("10 mm", "10 mm", "-46.51 mm")
+                .raises(Kinds.BEYOND_TRAVEL, STOP, SET_UP)
+                .saying("Z-");
     }
 
     @Test
@@ -362,10 +376,7 @@ class MachineChecksTest {
     @Fires({"B13 keep-out-contact", "I7 keep-out-contact"})
     void shouldStopWhereTheCutterPassesAClampWithinHalfAMillimetre() {
         // the path runs at x = 3; 8.1 mm above its tip the bit has its shank, 3.175 mm: 3 - 1.5875 - 0.5 = 0.9125
-        clamp(0.93, 8)
-                .raises(Kinds.KEEP_OUT_CONTACT, STOP, SET_UP)
-                .at(3, 9)
-                .saying("clamp");
+        clamp(0.93, 8).raises(Kinds.KEEP_OUT_CONTACT, STOP, SET_UP).at(3, 9).saying("clamp");
     }
 
     @Test

@@ -110,10 +110,7 @@ class ProgramTextChecksTest {
     @Test
     @Silent({"A14 arc-suspect", "A14 program-error"})
     void shouldNotMindRoundingOfAnArcToThreeDecimals() {
-        Bench.job()
-                .runs(halfCircle(0.00110))
-                .isSilentOn(Kinds.ARC_SUSPECT)
-                .isSilentOn(Kinds.PROGRAM_ERROR);
+        Bench.job().runs(halfCircle(0.00110)).isSilentOn(Kinds.ARC_SUSPECT).isSilentOn(Kinds.PROGRAM_ERROR);
     }
 
     /** An arc in radius form of 2 mm that sweeps so much. */
@@ -170,8 +167,8 @@ class ProgramTextChecksTest {
         String bore = start(2) + Programs.bore(5, 5, 1.0, 0.8, -0.4, -0.8, -1.2, -1.65) + END;
         Bench.job().runs(bore).isSilentOn(Kinds.ARC_SUSPECT);
         // a round outline of 10 mm entered and left tangentially by lines of 1 mm
-        String circle = start(2) + "G0 X15 Y6.5\nG0 Z1\nG1 Z-0.5 F90\nG1 Y7.5 F300\nG3 X15 Y7.5 I-5 J0\nG1 Y8.5\nG0 Z5\n"
-                + END;
+        String circle =
+                start(2) + "G0 X15 Y6.5\nG0 Z1\nG1 Z-0.5 F90\nG1 Y7.5 F300\nG3 X15 Y7.5 I-5 J0\nG1 Y8.5\nG0 Z5\n" + END;
         Bench.job().runs(circle).isSilentOn(Kinds.ARC_SUSPECT);
         // the same entered by a line and a quarter arc
         String both = start(2) + "G0 X13 Y6.5\nG0 Z1\nG1 Z-0.5 F90\nG1 X14 F300\nG3 X15 Y7.5 I0 J1\n"
@@ -289,9 +286,7 @@ class ProgramTextChecksTest {
         Bench.job()
                 .runs(isolation().replace("G0 Z10\n", "G91\nG0 Z10\nG0 X1\n"))
                 .isSilentOn(Kinds.DISTANCE_MODE);
-        Bench.job()
-                .runs(isolation().replace("G0 Z10\n", "G91 G28 Z0\n"))
-                .isSilentOn(Kinds.DISTANCE_MODE);
+        Bench.job().runs(isolation().replace("G0 Z10\n", "G91 G28 Z0\n")).isSilentOn(Kinds.DISTANCE_MODE);
     }
 
     // ---- tool-unknown

@@ -38,7 +38,9 @@ public final class Raised {
         for (int i = 0; i < lines.length; i++) {
             if (lines[i].contains(text)) {
                 assertThat(finding.line()).as(finding.message()).isEqualTo(i + 1);
-                assertThat(finding.timeS()).as("moment of: %s", finding.message()).isNotNull();
+                assertThat(finding.timeS())
+                        .as("moment of: %s", finding.message())
+                        .isNotNull();
                 return this;
             }
         }

@@ -38,13 +38,16 @@ public final class Verdicts {
 
     /** Asserts that no finding of this kind stands. */
     public Verdicts isSilentOn(String kind) {
-        assertThat(findings().stream().map(Finding::kind)).as("findings\n%s", this).doesNotContain(kind);
+        assertThat(findings().stream().map(Finding::kind))
+                .as("findings\n%s", this)
+                .doesNotContain(kind);
         return this;
     }
 
     /** Asserts that no finding of this kind stands above a severity. */
     public Verdicts raisesNothingAbove(Severity severity, String kind) {
-        assertThat(findings().stream().filter(f -> f.kind().equals(kind) && f.severity().compareTo(severity) < 0))
+        assertThat(findings().stream()
+                        .filter(f -> f.kind().equals(kind) && f.severity().compareTo(severity) < 0))
                 .as("findings\n%s", this)
                 .isEmpty();
         return this;
@@ -61,7 +64,8 @@ public final class Verdicts {
     @Override
     public String toString() {
         return findings().stream()
-                .map(f -> f.severity() + " " + f.certainty() + " " + f.kind() + " line " + f.line() + ": " + f.message())
+                .map(f ->
+                        f.severity() + " " + f.certainty() + " " + f.kind() + " line " + f.line() + ": " + f.message())
                 .collect(Collectors.joining("\n"));
     }
 }
