@@ -1,10 +1,17 @@
 package foilproof.findings;
 
+import foilproof.bench.LimitKey;
 import foilproof.bench.Tool;
 import foilproof.bench.ToolShape;
+import foilproof.motion.CutLoop;
+import foilproof.motion.Segments;
+import foilproof.motion.Stroke;
 import java.util.List;
 
-/** Holes whose full diameter does not pass the thickest blank that the spread allows (G4, I3). */
+/**
+ * Holes whose full diameter does not pass the thickest blank that the spread allows (G4, I3), and outlines that leave a
+ * skin there (H8).
+ */
 final class NotThrough implements Check {
     private static final double ROUNDING_MM = 1e-6;
 
@@ -20,6 +27,11 @@ final class NotThrough implements Check {
 
     @Override
     public void examine(Examination x, FindingCollector out) {
+        holes(x, out);
+        outlines(x, out);
+    }
+
+    private static void holes(Examination x, FindingCollector out) {
         double spread = x.job().spread().thicknessMm();
         double thickest = x.thicknessMm() + spread;
         for (RunFacts run : x.runs()) {
@@ -59,6 +71,60 @@ final class NotThrough implements Check {
                             + (isDrill(x, worst) ? " (a drill's point counts extra)." : "."))
                     .build());
         }
+    }
+
+    /** Outlines and inside cuts that stop short of the thickest blank; tabs do not count, the deepest place does. */
+    private static void outlines(Examination x, FindingCollector out) {
+        double spread = x.job().spread().thicknessMm();
+        double thickest = x.thicknessMm() + spread;
+        double skin = x.limit(LimitKey.FLOOR_LEFT);
+        for (RunFacts run : x.runs()) {
+            CutLoop worst = null;
+            double worstMm = 0;
+            int count = 0;
+            for (CutLoop loop : x.paths().outlines()) {
+                double depth = -run.blankFromRunMm(loop.deepestMm());
+                // half way and less is a recess, not an outline that failed
+                if (loop.run() != run.run().index() || run.tool() == null || depth < x.thicknessMm() / 2) {
+                    continue;
+                }
+                double left = thickest - depth;
+                if (left > skin + ROUNDING_MM) {
+                    count++;
+                    worst = worst == null || left > worstMm + ROUNDING_MM ? loop : worst;
+                    worstMm = Math.max(worstMm, left);
+                }
+            }
+            if (worst == null) {
+                continue;
+            }
+            boolean nominal = worstMm > spread + skin + ROUNDING_MM;
+            out.add(x.at(
+                            Finding.of(
+                                    Kinds.NOT_THROUGH, Severity.FIX, nominal ? Certainty.GEOMETRY : Certainty.SET_UP),
+                            deepest(x, worst))
+                    .atMost(Measured.mm("skin left below the outline cut", worstMm, 0.001), skin)
+                    .says((count == 1 ? "An outline cut does" : count + " outline cuts do") + " not go through: "
+                            + Words.mm(worstMm) + " of substrate stay below it in a blank of "
+                            + Words.plainMm(x.thicknessMm())
+                            + (nominal ? "." : " that may be " + Words.plainMm(spread) + " thicker."))
+                    .doThis("Go 0.15 mm below the blank's underside.")
+                    .build());
+        }
+    }
+
+    /** The first move of a loop at its deepest place. */
+    private static int deepest(Examination x, CutLoop loop) {
+        Segments s = x.plan().segments();
+        for (int k : loop.strokes()) {
+            Stroke stroke = x.paths().strokes().get(k);
+            for (int i = stroke.firstSegment(); i < stroke.endSegment(); i++) {
+                if (s.isFeed(i) && s.planLengthMm(i) > ROUNDING_MM && s.lowestMm(i) <= loop.deepestMm() + ROUNDING_MM) {
+                    return i;
+                }
+            }
+        }
+        return x.paths().strokes().get(loop.strokes().get(0)).firstSegment();
     }
 
     /** Depth below the foil top down to which the hole has its full diameter, mm. */

@@ -13,6 +13,9 @@ import java.util.List;
  * round which the copper is closer than a usual land's.
  */
 final class Rings implements Check {
+    /** Rings up to this are none: the error of the edge's place, mm. */
+    private static final double BROKEN_MM = 0.001;
+
     @Override
     public List<String> kinds() {
         return List.of(Kinds.RING_THIN);
@@ -53,11 +56,14 @@ final class Rings implements Check {
         }
         double radius = radiusMm(x, hole, own);
         double ring = copper.ringMm(px, py, radius, x.limit(LimitKey.SOLDER_RING));
-        Severity severity = ring < x.limit(LimitKey.RING_FIX) - 1e-4
+        boolean broken = ring <= BROKEN_MM;
+        Severity severity = broken
+                ? Severity.STOP
+                : ring < x.limit(LimitKey.RING_FIX) - 1e-4
                 ? Severity.FIX
                 : ring < x.limit(LimitKey.SOLDER_RING) - 1e-4 ? Severity.WATCH : null;
         // a hole in bare substrate has no ring to lose
-        if (severity == null || !designed && ring <= 0) {
+        if (severity == null || !designed && broken) {
             return;
         }
         thin.add(x.at(Finding.of(Kinds.RING_THIN, severity, Certainty.GEOMETRY), hole.segment())
@@ -65,8 +71,8 @@ final class Rings implements Check {
                 .at(px, py)
                 .atLeast(
                         Measured.mm("ring", ring, 0.002),
-                        x.limit(severity == Severity.FIX ? LimitKey.RING_FIX : LimitKey.SOLDER_RING))
-                .says(ring <= 0
+                        x.limit(severity == Severity.WATCH ? LimitKey.SOLDER_RING : LimitKey.RING_FIX))
+                .says(broken
                         ? "The hole breaks out of its land: no copper is left on one side."
                         : "Only " + Words.mm(ring) + " of copper are left beside the hole of "
                                 + Words.mm(2 * radius) + " on side " + copper.side() + ".")

@@ -200,6 +200,19 @@ public final class Bench {
         return this;
     }
 
+    /** Adds a design file under a key of [design]; the design's zero is the blank's lower-left corner. */
+    public Bench design(String key, String file, String text) {
+        table("design").put(key, file);
+        files.with(file, text);
+        return this;
+    }
+
+    /** Adds TOML text at the job's end. */
+    public Bench also(String toml) {
+        extra.append('\n').append(toml).append('\n');
+        return this;
+    }
+
     /** Adds a {@code KEY=VALUE} setting as on the command line. */
     public Bench set(String keyAndValue) {
         settings.add(keyAndValue);
@@ -236,7 +249,12 @@ public final class Bench {
 
     /** Runs the job and gathers what the checks say. */
     public Verdicts examined() {
-        return new Verdicts(Catalogue.judge(Examiner.examine(read(), options())), texts);
+        Job job = read();
+        try {
+            return new Verdicts(Catalogue.judge(Examiner.examine(job, ReadDesign.of(job), options())), texts);
+        } catch (InputException e) {
+            throw new IllegalStateException(e);
+        }
     }
 
     /** Shorthand for {@link Verdicts#raises(String, Severity, Certainty)} of the examined job. */

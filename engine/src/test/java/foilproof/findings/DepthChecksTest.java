@@ -443,6 +443,31 @@ class DepthChecksTest {
         drilled(-0.5).isSilentOn(Kinds.NOT_THROUGH);
     }
 
+    @Test
+    @Fires("H8 not-through")
+    void shouldTellAnOutlineThatLeavesASkinInTheThickestBlank() {
+        isolating(2, -1.529)
+                .raises(Kinds.NOT_THROUGH, FIX, SET_UP)
+                .onLineOf("G1 X13")
+                .at(13, 3)
+                .measuring(0.021, "mm", 1e-6)
+                .against(0.02);
+        isolating(2, -1.479).raises(Kinds.NOT_THROUGH, FIX, GEOMETRY).measuring(0.071, "mm", 1e-6);
+    }
+
+    @Test
+    @Silent("H8 not-through")
+    void shouldNotMindAnOutlineThatPassesNorTabsNorRecesses() {
+        isolating(2, -1.531).isSilentOn(Kinds.NOT_THROUGH);
+        isolating(2, -0.74).isSilentOn(Kinds.NOT_THROUGH);
+        // a tab of 2 mm, 0.5 mm thick, in the last round of an outline
+        Bench.job()
+                .runs(start(2) + "G0 X3 Y3\nG0 Z1\nG1 Z-0.6 F90\nG1 X13 F300\nG1 Y11\nG1 X3\nG1 Y3\nG1 Z-1.2 F90\n"
+                        + "G1 X13 F300\nG1 Y11\nG1 X3\nG1 Y3\nG1 Z-1.65 F90\nG1 X7 F300\nG1 Z-1.0\nG1 X9\nG1 Z-1.65 F90\n"
+                        + "G1 X13 F300\nG1 Y11\nG1 X3\nG1 Y3\nG1 X3.4\nG0 Z5\n" + END)
+                .isSilentOn(Kinds.NOT_THROUGH);
+    }
+
     // ---- wrong-bit-drilling
 
     @Test

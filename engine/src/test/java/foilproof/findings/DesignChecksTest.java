@@ -1,0 +1,185 @@
+package foilproof.findings;
+
+import static foilproof.findings.Certainty.GEOMETRY;
+import static foilproof.findings.Programs.END;
+import static foilproof.findings.Programs.bore;
+import static foilproof.findings.Programs.line;
+import static foilproof.findings.Programs.rectangle;
+import static foilproof.findings.Programs.start;
+import static foilproof.findings.Programs.text;
+import static foilproof.findings.Severity.FIX;
+import static foilproof.findings.Severity.STOP;
+import static foilproof.findings.Severity.WATCH;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.Locale;
+import org.junit.jupiter.api.Test;
+
+/** Checks against the design: nets whole and apart, holes of the drill file, rings. */
+class DesignChecksTest {
+    private static final double BOTTOM_MM = 0.12 + 2 * (0.1 - 0.0174) * StrictMath.tan(Math.PI / 12);
+
+    /** A layer image: net A has pads at (8, 7) and (11, 7), net B one at (17, 7); 1.6 mm round. */
+    private static final String LAYER = layer("A", 8, 7, "A", 11, 7, "B", 17, 7);
+
+    private static String layer(Object... netXy) {
+        StringBuilder t = new StringBuilder("%FSLAX46Y46*%\n%MOMM*%\n%TF.FileFunction,Copper,L1,Top*%\n%LPD*%\n"
+                + "%TA.AperFunction,ComponentPad*%\n%ADD10C,1.6*%\nD10*\n");
+        for (int i = 0; i < netXy.length; i += 3) {
+            t.append("%TO.N,").append(netXy[i]).append("*%\n%TO.P,U1,").append(i / 3 + 1).append("*%\n");
+            t.append(String.format(
+                    Locale.ROOT, "X%d000000Y%d000000D03*%n", (Integer) netXy[i + 1], (Integer) netXy[i + 2]));
+        }
+        return t.append("M02*\n").toString().replace("\r", "");
+    }
+
+    private static Bench with(String program) {
+        return Bench.job()
+                .cellUm(10)
+                .side("face", "top")
+                .design("top_copper", "top.gbr", LAYER)
+                .runs(start(1) + program + END);
+    }
+
+    /** A groove round net A whose ends stay so far apart at the foil bottom; below 0 they overlap. */
+    private static String almostClosed(double neckMm) {
+        double y = 3 + BOTTOM_MM + neckMm;
+        return text("G0 X6 Y3\nG0 Z1\nG1 Z-0.1 F90\nG1 X13 F300\nG1 Y11\nG1 X6\nG1 Y%s\nG0 Z5\n", y);
+    }
+
+    // ---- short, open
+
+    @Test
+    @Fires({"C3 short", "E1 short", "E2 short", "J1 short"})
+    void shouldStopWhereAGrooveDoesNotCloseBetweenTwoNets() {
+        with(almostClosed(0.03))
+                .raises(Kinds.SHORT, STOP, GEOMETRY)
+                .saying("Nets A and B")
+                .in("a.ngc")
+                .with("engraver");
+    }
+
+    @Test
+    @Silent({"C3 short", "E1 short", "E2 short", "J1 short"})
+    void shouldNotMindAGrooveThatJustCloses() {
+        with(almostClosed(-0.03)).isSilentOn(Kinds.SHORT).isSilentOn(Kinds.OPEN);
+        with(rectangle(6, 3, 13, 11, -0.1)).isSilentOn(Kinds.SHORT).isSilentOn(Kinds.OPEN);
+    }
+
+    @Test
+    @Fires({"J2 open", "J8 open"})
+    void shouldStopWhereACutPartsANet() {
+        with(rectangle(6, 3, 13, 11, -0.1) + line(9.5, 3, 9.5, 11, -0.1))
+                .raises(Kinds.OPEN, STOP, GEOMETRY)
+                .saying("Net A")
+                .in("a.ngc");
+    }
+
+    @Test
+    @Silent({"J2 open", "J8 open"})
+    void shouldNotMindACutThatEndsInTheNetNorOneThatAWireBridges() {
+        with(rectangle(6, 3, 13, 11, -0.1) + line(9.5, 3, 9.5, 10.7, -0.1)).isSilentOn(Kinds.OPEN);
+        with(rectangle(6, 3, 13, 11, -0.1) + line(9.5, 3, 9.5, 11, -0.1))
+                .also("[[join]]\nfrom = [\"8 mm\", \"7 mm\", \"top\"]\nto = [\"11 mm\", \"7 mm\", \"top\"]\nwire = \"0.6 mm\"")
+                .isSilentOn(Kinds.OPEN);
+    }
+
+    @Test
+    void shouldSayThatNetsAreNotCheckedWithoutADesign() {
+        assertThat(Bench.job().runs(Programs.isolation()).examined().notChecked().toString())
+                .contains("opens and shorts")
+                .contains("no drill file");
+    }
+
+    // ---- hole-missing, hole-size
+
+    private static Bench drilled(double x, double diameter) {
+        return Bench.job()
+                .side("face", "top")
+                .design("drill", "holes.drl", "M48\nMETRIC\nT1C1.000\n%\nG05\nT1\nX8.0Y7.0\nM30\n")
+                .runs(start(2) + bore(x, 7, diameter, 0.8, -0.4, -0.8, -1.2, -1.65) + END);
+    }
+
+    @Test
+    @Fires("G3 hole-missing")
+    void shouldStopAtAHoleThatIsNotWhereTheDrillFileHasIt() {
+        Verdicts v = drilled(8.151, 1.0).examined();
+        assertThat(v.findings().stream().filter(f -> f.kind().equals(Kinds.HOLE_MISSING)))
+                .as("%s", v)
+                .hasSize(2)
+                .allMatch(f -> f.severity() == STOP && f.certainty() == GEOMETRY)
+                .anyMatch(f -> f.message().contains("asks for a hole"))
+                .anyMatch(f -> f.message().contains("does not ask for"));
+        Bench.job()
+                .side("face", "top")
+                .design("drill", "holes.drl", "M48\nMETRIC\nT1C1.000\n%\nG05\nT1\nX8.0Y7.0\nX4.0Y7.0\nM30\n")
+                .runs(start(2) + bore(8, 7, 1.0, 0.8, -0.4, -0.8, -1.2, -1.65) + END)
+                .raises(Kinds.HOLE_MISSING, STOP, GEOMETRY)
+                .at(4, 7);
+    }
+
+    @Test
+    @Silent({"G2 hole-size", "G3 hole-missing"})
+    void shouldNotMindAHoleNearItsPlaceAndSize() {
+        drilled(8.149, 1.0).isSilentOn(Kinds.HOLE_MISSING).isSilentOn(Kinds.HOLE_SIZE);
+        drilled(8, 1.149).isSilentOn(Kinds.HOLE_SIZE);
+        drilled(8, 0.951).isSilentOn(Kinds.HOLE_SIZE);
+    }
+
+    @Test
+    @Fires("G2 hole-size")
+    void shouldTellAHoleThatIsTooLargeOrTooSmall() {
+        drilled(8, 1.152)
+                .raises(Kinds.HOLE_SIZE, FIX, GEOMETRY)
+                .at(8, 7)
+                .measuring(1.152, "mm", 0.001)
+                .against(1.15)
+                .with("cutter");
+        drilled(8, 0.948).raises(Kinds.HOLE_SIZE, FIX, GEOMETRY).measuring(0.948, "mm", 0.001).against(0.95);
+    }
+
+    // ---- ring-thin
+
+    /** A round land whose copper ends so far from a bore of 1.0 mm. */
+    private static Bench ring(double ringMm) {
+        double r = 0.5 + ringMm + BOTTOM_MM / 2;
+        String land = text("G0 X%s Y7\nG0 Z1\nG1 Z-0.1 F90\nG3 X%s Y7 I%s J0 F300\nG0 Z5\n", 8 + r, 8 + r, -r);
+        return Bench.job()
+                .cellUm(10)
+                .program("a.ngc", start(1) + land + END)
+                .program("b.ngc", start(2) + bore(8, 7, 1.0, 0.8, -0.4, -0.8, -1.2, -1.65) + END);
+    }
+
+    @Test
+    @Fires({"E9 ring-thin", "G8 ring-thin"})
+    void shouldTellARingThatIsTooThin() {
+        ring(0.297)
+                .raises(Kinds.RING_THIN, WATCH, GEOMETRY)
+                .at(8, 7)
+                .measuring(0.297, "mm", 0.002)
+                .against(0.30)
+                .in("b.ngc");
+        ring(0.153).raises(Kinds.RING_THIN, WATCH, GEOMETRY).against(0.30);
+        ring(0.147).raises(Kinds.RING_THIN, FIX, GEOMETRY).measuring(0.147, "mm", 0.002).against(0.15);
+    }
+
+    @Test
+    @Silent({"E9 ring-thin", "G8 ring-thin"})
+    void shouldNotMindARingOfThreeTenths() {
+        ring(0.303).isSilentOn(Kinds.RING_THIN);
+        // a hole in a cleared area has no ring to lose
+        Bench.job()
+                .runs(start(2) + bore(8, 7, 1.0, 0.8, -0.4, -0.8, -1.2, -1.65) + END)
+                .isSilentOn(Kinds.RING_THIN);
+    }
+
+    @Test
+    @Fires("G8 ring-thin")
+    void shouldStopWhereAHoleBreaksOutOfItsLand() {
+        with(rectangle(6, 3, 13, 11, -0.1))
+                .program("b.ngc", start(2) + bore(6.5, 7, 1.0, 0.8, -0.4, -0.8, -1.2, -1.65) + END)
+                .design("top_copper", "top.gbr", layer("A", 7, 7, "A", 11, 7, "B", 17, 7))
+                .raises(Kinds.RING_THIN, STOP, GEOMETRY)
+                .saying("breaks out");
+    }
+}
