@@ -60,8 +60,8 @@ final class Rings implements Check {
         Severity severity = broken
                 ? Severity.STOP
                 : ring < x.limit(LimitKey.RING_FIX) - 1e-4
-                ? Severity.FIX
-                : ring < x.limit(LimitKey.SOLDER_RING) - 1e-4 ? Severity.WATCH : null;
+                        ? Severity.FIX
+                        : ring < x.limit(LimitKey.SOLDER_RING) - 1e-4 ? Severity.WATCH : null;
         // a hole in bare substrate has no ring to lose
         if (severity == null || !designed && broken) {
             return;
@@ -72,10 +72,11 @@ final class Rings implements Check {
                 .atLeast(
                         Measured.mm("ring", ring, 0.002),
                         x.limit(severity == Severity.WATCH ? LimitKey.SOLDER_RING : LimitKey.RING_FIX))
-                .says(broken
-                        ? "The hole breaks out of its land: no copper is left on one side."
-                        : "Only " + Words.mm(ring) + " of copper are left beside the hole of "
-                                + Words.mm(2 * radius) + " on side " + copper.side() + ".")
+                .says(
+                        broken
+                                ? "The hole breaks out of its land: no copper is left on one side."
+                                : "Only " + Words.mm(ring) + " of copper are left beside the hole of "
+                                        + Words.mm(2 * radius) + " on side " + copper.side() + ".")
                 .doThis("Enlarge the land, use a smaller hole, or check that holes and grooves share one work zero.")
                 .build());
     }
@@ -96,8 +97,7 @@ final class Rings implements Check {
         double dx = map.xMm(xMm, yMm);
         double dy = map.yMm(xMm, yMm);
         for (Pad pad : layer.pads()) {
-            if (StrictMath.hypot(pad.xMm() - dx, pad.yMm() - dy)
-                    <= Math.max(pad.widthMm(), pad.heightMm()) / 2) {
+            if (StrictMath.hypot(pad.xMm() - dx, pad.yMm() - dy) <= Math.max(pad.widthMm(), pad.heightMm()) / 2) {
                 return true;
             }
         }

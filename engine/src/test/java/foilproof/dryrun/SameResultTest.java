@@ -29,10 +29,14 @@ import org.junit.jupiter.api.Test;
 /** What must not change a result does not, and what must change it alone does. */
 class SameResultTest {
     /** Isolation with a sliver and a stray piece, bores that are not through, holes made with the wrong bit. */
-    private static final String ISOLATION = start(1) + rectangle(3, 3, 13, 11, -0.1) + rectangle(3.27, 3.27, 12.73, 10.73, -0.1)
-            + rectangle(15, 4, 15.8, 4.8, -0.12) + END;
+    private static final String ISOLATION = start(1)
+            + rectangle(3, 3, 13, 11, -0.1)
+            + rectangle(3.27, 3.27, 12.73, 10.73, -0.1)
+            + rectangle(15, 4, 15.8, 4.8, -0.12)
+            + END;
 
-    private static final String BORES = start(2) + bore(7, 7, 1.2, 0.8, -0.4, -0.8, -1.2, -1.4) + line(5, 9, 11, 9, -0.5) + END;
+    private static final String BORES =
+            start(2) + bore(7, 7, 1.2, 0.8, -0.4, -0.8, -1.2, -1.4) + line(5, 9, 11, 9, -0.5) + END;
     private static final String WRONG = start(5) + plunge(10, 7, -1.8) + END;
 
     private static Bench troubled(UnaryOperator<String> change) {
@@ -93,7 +97,8 @@ class SameResultTest {
         String plain = unhashed(json(troubled(AS_IS)));
         assertThat(unhashed(json(troubled(t -> t.replace("\n", "\r\n"))))).isEqualTo(plain);
         assertThat(unhashed(json(troubled(SameResultTest::numbered)))).isEqualTo(plain);
-        assertThat(unhashed(json(troubled(t -> t.replace("G1 ", "g1").replace("X", " x "))))).isEqualTo(plain);
+        assertThat(unhashed(json(troubled(t -> t.replace("G1 ", "g1").replace("X", " x ")))))
+                .isEqualTo(plain);
     }
 
     private static String numbered(String program) {
@@ -128,8 +133,8 @@ class SameResultTest {
     @Test
     void shouldFindTheSameInInches() {
         List<Finding> plain = run(troubled(AS_IS)).outcome().findings();
-        List<Finding> inches = run(troubled(t -> words(t, "XYZIJF", (letter, v) -> v / 25.4)
-                        .replace("G21 ", "G20 ")))
+        List<Finding> inches = run(troubled(
+                        t -> words(t, "XYZIJF", (letter, v) -> v / 25.4).replace("G21 ", "G20 ")))
                 .outcome()
                 .findings();
         assertThat(told(inches)).isEqualTo(told(plain));
@@ -138,7 +143,9 @@ class SameResultTest {
             var a = plain.get(i).measured();
             var b = inches.get(i).measured();
             if (a != null && b != null) {
-                assertThat(b.value()).as(plain.get(i).message()).isCloseTo(a.value(), within(2e-5 * Math.max(1, a.value())));
+                assertThat(b.value())
+                        .as(plain.get(i).message())
+                        .isCloseTo(a.value(), within(2e-5 * Math.max(1, a.value())));
             }
         }
     }
@@ -149,7 +156,8 @@ class SameResultTest {
                 .replace("G1 Z-1.8 F90\n", "G1 Z-0.3 F90\nG1 Z-1.1\nG1 Z-1.8\n");
         DryRunResult plain = run(troubled(AS_IS));
         DryRunResult parts = run(troubled(split));
-        assertThat(told(parts.outcome().findings())).isEqualTo(told(plain.outcome().findings()));
+        assertThat(told(parts.outcome().findings()))
+                .isEqualTo(told(plain.outcome().findings()));
         assertSameBoard(parts.document(), plain.document(), 1e-6);
     }
 
@@ -160,7 +168,8 @@ class SameResultTest {
         DryRunResult turned = run(quarter(SameResultTest::turned)
                 .blank("width", "15 mm", "height", "20 mm")
                 .side("touch_off", "[\"1.5 mm\", \"18.5 mm\"]"));
-        assertThat(told(turned.outcome().findings())).isEqualTo(told(plain.outcome().findings()));
+        assertThat(told(turned.outcome().findings()))
+                .isEqualTo(told(plain.outcome().findings()));
         assertSameBoard(turned.document(), plain.document(), 1e-6);
         for (int i = 0; i < plain.outcome().findings().size(); i++) {
             Finding a = plain.outcome().findings().get(i);
@@ -171,7 +180,8 @@ class SameResultTest {
 
     /** Absolute words on every line, so that a line can be turned by itself. */
     private static Bench quarter(UnaryOperator<String> change) {
-        String isolation = start(1) + "G0 X4 Y3\nG0 Z1\nG1 Z-0.1 F90\nG1 X13 Y3 F300\nG1 X13 Y11\nG1 X3 Y10\nG1 X4 Y3\nG1 X4.5 Y3\n"
+        String isolation = start(1)
+                + "G0 X4 Y3\nG0 Z1\nG1 Z-0.1 F90\nG1 X13 Y3 F300\nG1 X13 Y11\nG1 X3 Y10\nG1 X4 Y3\nG1 X4.5 Y3\n"
                 + "G0 Z5\n" + END;
         String bores = start(2) + "G0 X7.2 Y7\nG0 Z0.5\nG1 Z0 F90\nG3 X7.2 Y7 I-0.2 J0 Z-0.7 F180\n"
                 + "G3 X7.2 Y7 I-0.2 J0 Z-1.4\nG3 X7.2 Y7 I-0.2 J0\nG0 Z2\n" + END;
@@ -180,7 +190,8 @@ class SameResultTest {
 
     private static String turned(String program) {
         Matcher m = Pattern.compile("X(\\S+) Y(\\S+)").matcher(program);
-        String xy = m.replaceAll(r -> text("X%s Y%s", 15 - Double.parseDouble(r.group(2)), Double.parseDouble(r.group(1))));
+        String xy =
+                m.replaceAll(r -> text("X%s Y%s", 15 - Double.parseDouble(r.group(2)), Double.parseDouble(r.group(1))));
         Matcher ij = Pattern.compile("I(\\S+) J(\\S+)").matcher(xy);
         return ij.replaceAll(r -> text("I%s J%s", -Double.parseDouble(r.group(2)), Double.parseDouble(r.group(1))));
     }
@@ -188,7 +199,8 @@ class SameResultTest {
     /** Kind, severity and certainty of each finding, with what is folded under it. */
     private static List<String> told(List<Finding> findings) {
         return findings.stream()
-                .map(f -> f.kind() + " " + f.severity() + " " + f.certainty() + " " + f.tool() + " " + told(f.consequences()))
+                .map(f -> f.kind() + " " + f.severity() + " " + f.certainty() + " " + f.tool() + " "
+                        + told(f.consequences()))
                 .collect(Collectors.toList());
     }
 
@@ -210,8 +222,7 @@ class SameResultTest {
     private static String words(String program, String letters, Change change) {
         Matcher m = Pattern.compile("([" + letters + "])(-?[0-9.]+)").matcher(program);
         return m.replaceAll(r -> r.group(1)
-                + String.format(
-                        Locale.ROOT, "%.9f", change.of(r.group(1).charAt(0), Double.parseDouble(r.group(2)))));
+                + String.format(Locale.ROOT, "%.9f", change.of(r.group(1).charAt(0), Double.parseDouble(r.group(2)))));
     }
 
     // ---- a Z error equals a program whose Z words are lower
@@ -246,8 +257,10 @@ class SameResultTest {
                 .program("a.ngc", change.apply(a + END))
                 .program("b.ngc", change.apply(b + END));
         if (bowed) {
-            bench.blank("surface", "[[\"0 mm\",\"0 mm\",\"0.02 mm\"], [\"20 mm\",\"0 mm\",\"-0.01 mm\"],"
-                    + " [\"9 mm\",\"7 mm\",\"-0.05 mm\"], [\"0 mm\",\"15 mm\",\"0 mm\"], [\"20 mm\",\"15 mm\",\"0.03 mm\"]]");
+            bench.blank(
+                    "surface",
+                    "[[\"0 mm\",\"0 mm\",\"0.02 mm\"], [\"20 mm\",\"0 mm\",\"-0.01 mm\"],"
+                            + " [\"9 mm\",\"7 mm\",\"-0.05 mm\"], [\"0 mm\",\"15 mm\",\"0 mm\"], [\"20 mm\",\"15 mm\",\"0.03 mm\"]]");
         }
         return asError
                 ? bench.set("z_error.engraver=" + lowerMm + " mm").set("z_error.second=" + lowerMm + " mm")
@@ -266,12 +279,15 @@ class SameResultTest {
                     double da = a.heightMm(x, y);
                     double db = b.heightMm(x, y);
                     if (Math.abs(da - db) > 2e-6) {
-                        assertThat(da).as("seed %d at cell (%d, %d)", seed, x, y).isCloseTo(db, within(2e-6));
+                        assertThat(da)
+                                .as("seed %d at cell (%d, %d)", seed, x, y)
+                                .isCloseTo(db, within(2e-6));
                     }
                 }
             }
             assertSameBoard(error.document(), lower.document(), 2e-4);
-            assertThat(error.document().holes().size()).isEqualTo(lower.document().holes().size());
+            assertThat(error.document().holes().size())
+                    .isEqualTo(lower.document().holes().size());
         }
     }
 }

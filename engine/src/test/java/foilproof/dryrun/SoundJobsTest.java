@@ -18,10 +18,11 @@ import org.junit.jupiter.api.Test;
 /** Sound jobs, as different generators write them, raise nothing above a note (design, idea 7). */
 class SoundJobsTest {
     /** An outline in four rounds with two tabs in the last. */
-    private static final String OUTLINE = start(2) + "G0 X2 Y2\nG0 Z1\nG1 Z-0.4 F90\nG1 X16 F300\nG1 Y13\nG1 X2\nG1 Y2\n"
-            + "G1 Z-0.8 F90\nG1 X16 F300\nG1 Y13\nG1 X2\nG1 Y2\nG1 Z-1.2 F90\nG1 X16 F300\nG1 Y13\nG1 X2\nG1 Y2\n"
-            + "G1 Z-1.65 F90\nG1 X8 F300\nG1 Z-1.0\nG1 X10\nG1 Z-1.65 F90\nG1 X16 F300\nG1 Y13\nG1 X10\nG1 Z-1.0\nG1 X8\n"
-            + "G1 Z-1.65 F90\nG1 X2 F300\nG1 Y2\nG0 Z5\n" + END;
+    private static final String OUTLINE =
+            start(2) + "G0 X2 Y2\nG0 Z1\nG1 Z-0.4 F90\nG1 X16 F300\nG1 Y13\nG1 X2\nG1 Y2\n"
+                    + "G1 Z-0.8 F90\nG1 X16 F300\nG1 Y13\nG1 X2\nG1 Y2\nG1 Z-1.2 F90\nG1 X16 F300\nG1 Y13\nG1 X2\nG1 Y2\n"
+                    + "G1 Z-1.65 F90\nG1 X8 F300\nG1 Z-1.0\nG1 X10\nG1 Z-1.65 F90\nG1 X16 F300\nG1 Y13\nG1 X10\nG1 Z-1.0\nG1 X8\n"
+                    + "G1 Z-1.65 F90\nG1 X2 F300\nG1 Y2\nG0 Z5\n" + END;
 
     private static void assertSound(Bench bench) {
         try {
@@ -32,7 +33,9 @@ class SoundJobsTest {
                             .collect(Collectors.toList()))
                     .isEmpty();
             assertThat(r.document().verdict()).isEqualTo(Verdict.CLEAN);
-            assertThat(r.outcome().notChecked()).as("what was not checked is always listed").isNotEmpty();
+            assertThat(r.outcome().notChecked())
+                    .as("what was not checked is always listed")
+                    .isNotEmpty();
         } catch (InputException e) {
             throw new IllegalStateException(e);
         }
@@ -79,7 +82,8 @@ class SoundJobsTest {
 
     @Test
     void shouldBeSilentOnAZeroOnTheSpoilBoard() {
-        String program = start(1) + "G0 X3 Y3\nG0 Z3\nG1 Z1.5 F90\nG1 X13 F300\nG1 Y11\nG1 X3\nG1 Y3\nG1 X3.4\nG0 Z5\n" + END;
+        String program =
+                start(1) + "G0 X3 Y3\nG0 Z3\nG1 Z1.5 F90\nG1 X13 F300\nG1 Y11\nG1 X3\nG1 Y3\nG1 X3.4\nG0 Z5\n" + END;
         assertSound(Bench.job().side("z_zero", "spoil board").runs(program));
     }
 

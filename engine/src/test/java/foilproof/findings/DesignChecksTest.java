@@ -26,7 +26,11 @@ class DesignChecksTest {
         StringBuilder t = new StringBuilder("%FSLAX46Y46*%\n%MOMM*%\n%TF.FileFunction,Copper,L1,Top*%\n%LPD*%\n"
                 + "%TA.AperFunction,ComponentPad*%\n%ADD10C,1.6*%\nD10*\n");
         for (int i = 0; i < netXy.length; i += 3) {
-            t.append("%TO.N,").append(netXy[i]).append("*%\n%TO.P,U1,").append(i / 3 + 1).append("*%\n");
+            t.append("%TO.N,")
+                    .append(netXy[i])
+                    .append("*%\n%TO.P,U1,")
+                    .append(i / 3 + 1)
+                    .append("*%\n");
             t.append(String.format(
                     Locale.ROOT, "X%d000000Y%d000000D03*%n", (Integer) netXy[i + 1], (Integer) netXy[i + 2]));
         }
@@ -80,13 +84,18 @@ class DesignChecksTest {
     void shouldNotMindACutThatEndsInTheNetNorOneThatAWireBridges() {
         with(rectangle(6, 3, 13, 11, -0.1) + line(9.5, 3, 9.5, 10.7, -0.1)).isSilentOn(Kinds.OPEN);
         with(rectangle(6, 3, 13, 11, -0.1) + line(9.5, 3, 9.5, 11, -0.1))
-                .also("[[join]]\nfrom = [\"8 mm\", \"7 mm\", \"top\"]\nto = [\"11 mm\", \"7 mm\", \"top\"]\nwire = \"0.6 mm\"")
+                .also(
+                        "[[join]]\nfrom = [\"8 mm\", \"7 mm\", \"top\"]\nto = [\"11 mm\", \"7 mm\", \"top\"]\nwire = \"0.6 mm\"")
                 .isSilentOn(Kinds.OPEN);
     }
 
     @Test
     void shouldSayThatNetsAreNotCheckedWithoutADesign() {
-        assertThat(Bench.job().runs(Programs.isolation()).examined().notChecked().toString())
+        assertThat(Bench.job()
+                        .runs(Programs.isolation())
+                        .examined()
+                        .notChecked()
+                        .toString())
                 .contains("opens and shorts")
                 .contains("no drill file");
     }
@@ -135,7 +144,10 @@ class DesignChecksTest {
                 .measuring(1.152, "mm", 0.001)
                 .against(1.15)
                 .with("cutter");
-        drilled(8, 0.948).raises(Kinds.HOLE_SIZE, FIX, GEOMETRY).measuring(0.948, "mm", 0.001).against(0.95);
+        drilled(8, 0.948)
+                .raises(Kinds.HOLE_SIZE, FIX, GEOMETRY)
+                .measuring(0.948, "mm", 0.001)
+                .against(0.95);
     }
 
     // ---- ring-thin
@@ -160,7 +172,10 @@ class DesignChecksTest {
                 .against(0.30)
                 .in("b.ngc");
         ring(0.153).raises(Kinds.RING_THIN, WATCH, GEOMETRY).against(0.30);
-        ring(0.147).raises(Kinds.RING_THIN, FIX, GEOMETRY).measuring(0.147, "mm", 0.002).against(0.15);
+        ring(0.147)
+                .raises(Kinds.RING_THIN, FIX, GEOMETRY)
+                .measuring(0.147, "mm", 0.002)
+                .against(0.15);
     }
 
     @Test
