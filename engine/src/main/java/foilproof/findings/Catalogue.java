@@ -28,6 +28,7 @@ public final class Catalogue {
             new HolesAsDesigned(),
             new SeveredCopper(),
             new Rings(),
+            new PlaceOfDesign(),
             new StrayCopper(),
             new ThinCopper(),
             new TooDeep(),

@@ -62,6 +62,17 @@ class RegistrationTest {
     }
 
     @Test
+    void shouldMeasureASmallShiftInPlace() throws InputException {
+        LayerImage layer = art(0, false);
+        Registration.Match none = Registration.shiftInPlace(layer, milled(false, PlaneMap.IDENTITY));
+        assertThat(none.shiftMm()).isLessThan(0.02);
+        PlaneMap moved = PlaneMap.shift(-0.06, 0.03);
+        Registration.Match small = Registration.shiftInPlace(layer, milled(false, moved.inverse()));
+        assertThat(small.dxMm()).isCloseTo(-0.06, within(0.025));
+        assertThat(small.dyMm()).isCloseTo(0.03, within(0.025));
+    }
+
+    @Test
     void shouldTellMirroredAndTurnedBoards() throws InputException {
         Registration mirrored = Registration.compare(
                 art(0, false), milled(false, PlaneMap.mirrorX(41.3).inverse()), 42, 40, 2);
