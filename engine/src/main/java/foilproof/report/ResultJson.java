@@ -63,7 +63,7 @@ public final class ResultJson {
         return json.end().toString();
     }
 
-    private static void windows(JsonText json, ResultDocument result) {
+    static void windows(JsonText json, ResultDocument result) {
         json.array("z_window");
         for (ResultDocument.ZWindow window : result.zWindows()) {
             json.object()

@@ -52,7 +52,8 @@ final class ResultText {
         };
     }
 
-    private void windows(ResultDocument result) {
+    /** Prints the Z windows. */
+    void windows(ResultDocument result) {
         out.println("Z window (Z error that the job survives; + = really deeper):");
         if (result.zWindows().isEmpty()) {
             out.println("  none: no tool run cuts copper, or none could be judged.");
