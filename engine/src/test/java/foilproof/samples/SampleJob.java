@@ -14,6 +14,10 @@ interface SampleJob {
     /** Every sample that has a generator. */
     static List<SampleJob> all() {
         return List.of(
-                new ThermistorAmplifier(), new CurvedLampInsert(), new TwoSideMotorBridge(), new FinePitchBreakout());
+                new ThermistorAmplifier(),
+                new CurvedLampInsert(),
+                new TwoSideMotorBridge(),
+                new FinePitchBreakout(),
+                new KeypadPanel());
     }
 }
