@@ -14,11 +14,15 @@ final class Patches {
     /** Quads along a patch's side. */
     static final int QUADS = 32;
 
+    /** Quads along the side of a patch that no cutter reached: the blank's own bend is all that it shows. */
+    static final int PLAIN_QUADS = 8;
+
     private static final int MOST = 6000;
 
     private final BoardSnapshot board;
     private final Camera camera;
     private final double quadPixels;
+    private final double wallPixels;
     private final double pixelsPerMm;
     private final FrustumIntersection frustum;
     private final Vector3f eye;
@@ -50,10 +54,12 @@ final class Patches {
         }
     }
 
-    Patches(BoardSnapshot board, Camera camera, Matrix4f clipFromWorld, int height, double quadPixels) {
+    Patches(BoardSnapshot board, Camera camera, Matrix4f clipFromWorld, int height, Look look) {
         this.board = board;
         this.camera = camera;
-        this.quadPixels = quadPixels;
+        this.quadPixels = look.quadPixels();
+        // While something moves there is no time for small quads.
+        this.wallPixels = look.shade() ? quadPixels * 0.45 : quadPixels * 0.8;
         this.pixelsPerMm = camera.pixelsPerMm(height);
         this.frustum = new FrustumIntersection(clipFromWorld);
         this.eye = camera.eye();
@@ -100,7 +106,7 @@ final class Patches {
         double scale = scale(x, y, x1, y1);
         // Walls that are seen tall want small quads; elsewhere the pixels tell the shape by themselves.
         double relief = Math.max(0, -low) * z * scale * Math.cos(camera.elevationRad());
-        double wanted = uncut || relief < 3 ? quadPixels : quadPixels * 0.36;
+        double wanted = uncut || relief < 3 ? quadPixels : wallPixels;
         if (coarse || quad * scale <= wanted || quad < 0.002) {
             (uncut ? plain : cut).add(x, y, size, region);
             return;

@@ -21,6 +21,7 @@ final class SceneDrawer {
     private final SurfaceUniforms uniforms = new SurfaceUniforms();
     private final int emptyArray;
     private final int patchArray;
+    private final int plainArray;
     private final int patchList;
     private final int plainList;
     private final int noise;
@@ -44,6 +45,7 @@ final class SceneDrawer {
         sum = new GlProgram("full.vert", "sum.frag");
         emptyArray = glGenVertexArrays();
         patchArray = glGenVertexArrays();
+        plainArray = glGenVertexArrays();
         patchList = glGenBuffers();
         plainList = glGenBuffers();
         noise = NoiseTexture.make();
@@ -52,7 +54,8 @@ final class SceneDrawer {
         stripCorners = glGenBuffers();
         solidArray = glGenVertexArrays();
         solidCorners = glGenBuffers();
-        makePatchMesh();
+        makePatchMesh(patchArray, patchCorners, Patches.QUADS);
+        makePatchMesh(plainArray, glGenBuffers(), Patches.PLAIN_QUADS);
         makeStripMesh();
         makeSolidArray();
     }
@@ -61,8 +64,7 @@ final class SceneDrawer {
         return glGetString(GL_RENDERER) + ", OpenGL " + glGetString(GL_VERSION);
     }
 
-    private void makePatchMesh() {
-        int n = Patches.QUADS;
+    private void makePatchMesh(int array, int buffer, int n) {
         // A ring more on every side: the skirt, which hangs down and hides cracks between patches of unequal size.
         int side = n + 3;
         float[] corners = new float[3 * side * side];
@@ -84,8 +86,8 @@ final class SceneDrawer {
                 }
             }
         }
-        glBindVertexArray(patchArray);
-        glBindBuffer(GL_ARRAY_BUFFER, patchCorners);
+        glBindVertexArray(array);
+        glBindBuffer(GL_ARRAY_BUFFER, buffer);
         glBufferData(GL_ARRAY_BUFFER, corners, GL_STATIC_DRAW);
         glEnableVertexAttribArray(0);
         glVertexAttribPointer(0, 3, GL_FLOAT, false, 12, 0);
@@ -101,7 +103,7 @@ final class SceneDrawer {
         glVertexAttribDivisor(1, 1);
     }
 
-    private static final int STRIP_PARTS = 512;
+    private static final int STRIP_PARTS = 200;
 
     private void makeStripMesh() {
         float[] corners = new float[3 * 2 * (STRIP_PARTS + 1)];
@@ -233,7 +235,7 @@ final class SceneDrawer {
 
     private Prepared prepare(OffscreenRenderer.Request q, Matrix4f clip) {
         double[][] regions = regions(q.board());
-        Patches patches = new Patches(q.board(), q.camera(), clip, height, q.look().quadPixels());
+        Patches patches = new Patches(q.board(), q.camera(), clip, height, q.look());
         patches.add(regions[0], 0);
         int last = q.look().lifted() || q.camera().fromBelow() ? 0 : 4;
         for (int i = 1; i <= last; i++) {
@@ -344,18 +346,18 @@ final class SceneDrawer {
         for (int part = 0; part <= (q.camera().fromBelow() ? 1 : 0); part++) {
             if (prepared.cutPatches() > 0) {
                 surface(q, prepared, clip, index, part, false);
-                patches(patchList, prepared.cutPatches());
+                patches(patchArray, Patches.QUADS, patchList, prepared.cutPatches());
             }
             if (prepared.plainPatches() > 0) {
                 surface(q, prepared, clip, index, part, true);
-                patches(plainList, prepared.plainPatches());
+                patches(plainArray, Patches.PLAIN_QUADS, plainList, prepared.plainPatches());
             }
         }
     }
 
-    private void patches(int buffer, int count) {
-        int side = Patches.QUADS + 2;
-        glBindVertexArray(patchArray);
+    private void patches(int array, int quads, int buffer, int count) {
+        int side = quads + 2;
+        glBindVertexArray(array);
         bindPatchList(buffer);
         glDrawElementsInstanced(GL_TRIANGLES, 6 * side * side, GL_UNSIGNED_INT, 0, count);
     }
