@@ -132,7 +132,9 @@ final class AnswerPanel extends JPanel {
         }
         widths(w, b, c, x, y);
         if (h.cuts().isEmpty()) {
-            w.append("No cutter has touched this place by ").append(JobScene.clock(b.timeS())).append('\n');
+            w.append("No cutter has touched this place by ")
+                    .append(JobScene.clock(b.timeS()))
+                    .append('\n');
             return w.toString();
         }
         Cut broke = h.brokeFoil();
@@ -215,16 +217,14 @@ final class AnswerPanel extends JPanel {
                 BoardSnapshot.Conditions c = model.conditions(b);
                 double dx = alongY ? 0 : reachMm;
                 double dy = alongY ? reachMm : 0;
-                Section s = Section.of(
-                        b, c, p[0] - dx, p[1] - dy, p[0] + dx, p[1] + dy, Math.max(200, getWidth() * 2));
+                Section s = Section.of(b, c, p[0] - dx, p[1] - dy, p[0] + dx, p[1] + dy, Math.max(200, getWidth() * 2));
                 double deep = 0.05;
                 for (int i = 0; i < s.zMm().length; i++) {
                     deep = Math.max(deep, s.onBlank()[i] ? -s.zMm()[i] : 0);
                 }
                 BoardSnapshot.Spot here = b.spot(c, p[0], p[1]);
-                double[] profile = here.run() >= 0 && model.scene() != null
-                        ? model.scene().profileOf(b, here.run())
-                        : null;
+                double[] profile =
+                        here.run() >= 0 && model.scene() != null ? model.scene().profileOf(b, here.run()) : null;
                 new SectionPainter(b, c, model.look().dark(), 0.85)
                         .paint(
                                 g,

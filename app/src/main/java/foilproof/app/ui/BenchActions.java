@@ -97,8 +97,11 @@ final class BenchActions {
         key("typed f", "F", "the whole blank", this::whole);
         key("typed z", "Z", "draw Z 1, 5, 20, 50 times as high", this::nextFactor);
         key("typed c", "C", "what the colours show: material, depth, foil left, margin, tool", this::nextPaint);
-        key("typed l", "L", "the blank on or off the spoil board", () ->
-                model.setLook(model.look().withLifted(!model.look().lifted())));
+        key(
+                "typed l",
+                "L",
+                "the blank on or off the spoil board",
+                () -> model.setLook(model.look().withLifted(!model.look().lifted())));
         key("typed t", "T", "turn to the next side of the blank", this::nextSide);
         key("typed d", "D", "dark or light", () -> theme.accept(!model.look().dark()));
         key("typed n", "N", "next finding", () -> nextFinding(1));
@@ -120,8 +123,11 @@ final class BenchActions {
         boardKey("shift RIGHT", "Shift+Right", "one second on", () -> model.setTime(model.timeS() + 1));
         boardKey("shift LEFT", "Shift+Left", "one second back", () -> model.setTime(model.timeS() - 1));
         boardKey("PAGE_UP", "Page Up", "nearer", () -> board.zoomAt(board.getWidth() / 2, board.getHeight() / 2, 0.8));
-        boardKey("PAGE_DOWN", "Page Down", "farther", () ->
-                board.zoomAt(board.getWidth() / 2, board.getHeight() / 2, 1.25));
+        boardKey(
+                "PAGE_DOWN",
+                "Page Down",
+                "farther",
+                () -> board.zoomAt(board.getWidth() / 2, board.getHeight() / 2, 1.25));
         boardKey("UP", "Up", "turn the view up", () -> model.setCamera(board.orbited(board.camera(), 0, 12)));
         boardKey("DOWN", "Down", "turn the view down", () -> model.setCamera(board.orbited(board.camera(), 0, -12)));
         boardKey("typed [", "[", "turn the view left", () -> model.setCamera(board.orbited(board.camera(), 14, 0)));
@@ -162,7 +168,10 @@ final class BenchActions {
         JPanel p = new JPanel(new BorderLayout());
         JPanel buttons = new JPanel(new FlowLayout(FlowLayout.LEFT, 4, 4));
         for (String shown : new String[] {"1", "2", "3", "F", "T", "L", "Z", "C", "D"}) {
-            Key k = keys.stream().filter(x -> x.shown().equals(shown)).findFirst().orElseThrow();
+            Key k = keys.stream()
+                    .filter(x -> x.shown().equals(shown))
+                    .findFirst()
+                    .orElseThrow();
             JButton b = new JButton(labels(shown) + "  " + shown);
             b.setName("do " + shown);
             b.setToolTipText(k.words() + " (" + shown + ")");
@@ -207,7 +216,8 @@ final class BenchActions {
         BoardSnapshot b = model.board();
         if (b != null) {
             double z = board.camera().zFactor();
-            flyTo(preset.of(b, Math.max(1, board.getWidth()), Math.max(1, board.getHeight())).withZFactor(z));
+            flyTo(preset.of(b, Math.max(1, board.getWidth()), Math.max(1, board.getHeight()))
+                    .withZFactor(z));
         }
     }
 

@@ -40,7 +40,12 @@ final class BenchModel {
     }
 
     /** Conditions that act while a slider moves; runs by their index in the job. */
-    record WhatIf(Map<Integer, Double> zErrorMm, double bowMm, double foilMm, double thicknessChangeMm, List<Integer> absent) {
+    record WhatIf(
+            Map<Integer, Double> zErrorMm,
+            double bowMm,
+            double foilMm,
+            double thicknessChangeMm,
+            List<Integer> absent) {
         static final WhatIf NONE = new WhatIf(Map.of(), 0, Double.NaN, 0, List.of());
 
         WhatIf {
@@ -111,19 +116,23 @@ final class BenchModel {
         }
     }
 
-    @Nullable JobScene scene() {
+    @Nullable
+    JobScene scene() {
         return scene;
     }
 
-    @Nullable DryRunResult result() {
+    @Nullable
+    DryRunResult result() {
         return result;
     }
 
-    @Nullable DryRunResult whatIfResult() {
+    @Nullable
+    DryRunResult whatIfResult() {
         return whatIfResult;
     }
 
-    @Nullable BoardSnapshot board() {
+    @Nullable
+    BoardSnapshot board() {
         return board;
     }
 
@@ -139,7 +148,8 @@ final class BenchModel {
         return whatIf;
     }
 
-    @Nullable Camera camera() {
+    @Nullable
+    Camera camera() {
         return camera;
     }
 

@@ -50,10 +50,10 @@ public final class BenchScreens implements Screens {
             }
             Job job = JobReader.read(source, options);
             int threads = Runtime.getRuntime().availableProcessors();
-            JobScene scene = new JobScene(Examiner.ground(
-                    job, new ExamineOptions(ExamineOptions.DEFAULT_CELL_MM, threads, Progress.NONE)));
-            BufferedImage image = Pictures.draw(
-                    renderer, scene, view, wish.atS(), wish.widthPx(), wish.heightPx(), List.of());
+            JobScene scene = new JobScene(
+                    Examiner.ground(job, new ExamineOptions(ExamineOptions.DEFAULT_CELL_MM, threads, Progress.NONE)));
+            BufferedImage image =
+                    Pictures.draw(renderer, scene, view, wish.atS(), wish.widthPx(), wish.heightPx(), List.of());
             Pictures.write(image, wish.file());
         } catch (GraphicsException e) {
             throw new NoScreenException(String.valueOf(e.getMessage()));

@@ -22,8 +22,8 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.CountDownLatch;
 import java.util.prefs.Preferences;
-import javax.swing.Box;
 import javax.swing.BorderFactory;
+import javax.swing.Box;
 import javax.swing.BoxLayout;
 import javax.swing.JButton;
 import javax.swing.JComponent;
@@ -288,7 +288,8 @@ final class BenchWindow {
             list.add(l);
         }
         for (SampleJobs.Sample s : samples) {
-            JButton b = new JButton("<html><body style='width:360px'><b>" + s.title() + "</b><br>" + s.story() + "</body></html>");
+            JButton b = new JButton(
+                    "<html><body style='width:360px'><b>" + s.title() + "</b><br>" + s.story() + "</body></html>");
             b.setName("sample " + s.name());
             b.setHorizontalAlignment(JButton.LEFT);
             b.setAlignmentX(0);

@@ -96,7 +96,8 @@ final class BoardView extends Drawn {
     }
 
     /** The last picture without words, or null. */
-    @Nullable BufferedImage shownImage() {
+    @Nullable
+    BufferedImage shownImage() {
         return image;
     }
 
@@ -144,12 +145,8 @@ final class BoardView extends Drawn {
         Look look = still ? model.look().fine(4, 4, true) : model.look().fine(1, 8, false);
         BoardSnapshot marked = b.withMarks(JobScene.marks(model.findings(), b.side(), model.chosen()));
         return new OffscreenRenderer.Request(
-                marked,
-                model.conditions(b),
-                camera(),
-                look,
-                (int) Math.max(1, getWidth() * scale),
-                (int) Math.max(1, getHeight() * scale));
+                marked, model.conditions(b), camera(), look, (int) Math.max(1, getWidth() * scale), (int)
+                        Math.max(1, getHeight() * scale));
     }
 
     private void draw(boolean still) {
@@ -163,8 +160,7 @@ final class BoardView extends Drawn {
         pending = frame.whenComplete((f, error) -> SwingUtilities.invokeLater(() -> done(q, f, error, still)));
     }
 
-    private void done(
-            OffscreenRenderer.Request q, @Nullable Frame frame, @Nullable Throwable error, boolean still) {
+    private void done(OffscreenRenderer.Request q, @Nullable Frame frame, @Nullable Throwable error, boolean still) {
         pending = null;
         Throwable cause = error instanceof CompletionException && error.getCause() != null ? error.getCause() : error;
         if (frame != null) {
@@ -173,7 +169,8 @@ final class BoardView extends Drawn {
             shown = q;
             framesShown++;
             if (!still) {
-                movingScale = frame.drawS() > SLOW_S ? Math.max(0.4, movingScale * 0.85) : Math.min(1, movingScale * 1.1);
+                movingScale =
+                        frame.drawS() > SLOW_S ? Math.max(0.4, movingScale * 0.85) : Math.min(1, movingScale * 1.1);
             }
             repaint();
         } else if (cause instanceof GraphicsException) {

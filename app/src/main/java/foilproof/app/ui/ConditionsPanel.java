@@ -60,9 +60,10 @@ final class ConditionsPanel extends JPanel {
         bow = new ZSlider("bow", 0.3, 0.01, v -> change(model.whatIf().withBow(v)));
         bowTyped = typed("bow, mm", 0.3, 0.01, v -> change(model.whatIf().withBow(v)));
         all.add(row("Bow: middle low by", bowTyped, bow, "+ = low, edge where it was"));
-        thickness = new ZSlider("thickness", 0.2, 0.01, v -> change(model.whatIf().withThicknessChange(v)));
-        thicknessTyped =
-                typed("thickness change, mm", 0.2, 0.01, v -> change(model.whatIf().withThicknessChange(v)));
+        thickness =
+                new ZSlider("thickness", 0.2, 0.01, v -> change(model.whatIf().withThicknessChange(v)));
+        thicknessTyped = typed(
+                "thickness change, mm", 0.2, 0.01, v -> change(model.whatIf().withThicknessChange(v)));
         all.add(row("Blank thicker by", thicknessTyped, thickness, "+ = thicker, - = thinner"));
         all.add(foil());
         JButton reset = new JButton("Back to the job (B)");
@@ -72,8 +73,8 @@ final class ConditionsPanel extends JPanel {
         all.add(Box.createVerticalStrut(10));
         all.add(reset);
         all.add(Box.createVerticalGlue());
-        JScrollPane scroll = new JScrollPane(
-                all, JScrollPane.VERTICAL_SCROLLBAR_AS_NEEDED, JScrollPane.HORIZONTAL_SCROLLBAR_NEVER);
+        JScrollPane scroll =
+                new JScrollPane(all, JScrollPane.VERTICAL_SCROLLBAR_AS_NEEDED, JScrollPane.HORIZONTAL_SCROLLBAR_NEVER);
         scroll.setBorder(BorderFactory.createEmptyBorder());
         scroll.getVerticalScrollBar().setUnitIncrement(20);
         add(scroll);
@@ -82,7 +83,7 @@ final class ConditionsPanel extends JPanel {
                 case JOB -> fill();
                 case RESULT -> windows();
                 case CONDITIONS -> refresh();
-                default -> { }
+                default -> {}
             }
         });
     }
@@ -241,11 +242,18 @@ final class ConditionsPanel extends JPanel {
 
         RunRow(RunFacts facts, int sides) {
             run = facts.run().index();
-            String name = facts.toolName() + (sides > 1 ? ", side " + facts.side().number() : "");
+            String name =
+                    facts.toolName() + (sides > 1 ? ", side " + facts.side().number() : "");
             slider = new ZSlider(
-                    "Z error of run " + (run + 1), Z_REACH_MM, STEP_MM, v -> change(model.whatIf().withZError(run, v)));
-            typed = typed("Z error of run " + (run + 1) + ", mm", Z_REACH_MM, STEP_MM, v -> change(
-                    model.whatIf().withZError(run, v)));
+                    "Z error of run " + (run + 1),
+                    Z_REACH_MM,
+                    STEP_MM,
+                    v -> change(model.whatIf().withZError(run, v)));
+            typed = typed(
+                    "Z error of run " + (run + 1) + ", mm",
+                    Z_REACH_MM,
+                    STEP_MM,
+                    v -> change(model.whatIf().withZError(run, v)));
             present = new JCheckBox("", true);
             present.setToolTipText("off: as if this tool run were left out");
             present.setName("run " + (run + 1) + " happens");
@@ -300,7 +308,11 @@ final class ConditionsPanel extends JPanel {
         }
         String from = w.fromMm() == null ? "beyond the headroom" : String.format(Locale.ROOT, "%+.3f", w.fromMm());
         String to = w.toMm() == null ? "beyond the headroom" : String.format(Locale.ROOT, "%+.3f", w.toMm());
-        StringBuilder s = new StringBuilder("Z window ").append(from).append(" to ").append(to).append(" mm");
+        StringBuilder s = new StringBuilder("Z window ")
+                .append(from)
+                .append(" to ")
+                .append(to)
+                .append(" mm");
         s.append(String.format(Locale.ROOT, " +/- %.3f", w.plusMinusMm()));
         if (w.limitedFrom() != null) {
             s.append(", above by ").append(w.limitedFrom().kind());

@@ -164,7 +164,10 @@ final class FindingsPanel extends JPanel {
         DryRunResult other = model.whatIfResult();
         if (base == null) {
             verdict.setText(model.scene() == null ? "No job yet" : "Checking ...");
-            state.setText(model.scene() == null ? "Open a job, a folder or a program." : "The board can be looked at meanwhile.");
+            state.setText(
+                    model.scene() == null
+                            ? "Open a job, a folder or a program."
+                            : "The board can be looked at meanwhile.");
             detail.setText("");
         } else {
             List<Finding> now = other == null ? List.of() : other.document().findings();
@@ -207,8 +210,8 @@ final class FindingsPanel extends JPanel {
         if (words.isEmpty()) {
             return true;
         }
-        String all = (f.kind() + " " + f.severity().word() + " " + f.message() + " side " + f.side() + " line " + f.line() + " "
-                        + f.tool() + " " + f.program())
+        String all = (f.kind() + " " + f.severity().word() + " " + f.message() + " side " + f.side() + " line "
+                        + f.line() + " " + f.tool() + " " + f.program())
                 .toLowerCase(Locale.ROOT);
         for (String w : words.split(",")) {
             if (!all.contains(w.strip())) {
@@ -244,9 +247,8 @@ final class FindingsPanel extends JPanel {
             s.append("\nAssumed:\n");
             r.document().assumed().forEach(a -> s.append("- ").append(a).append('\n'));
         }
-        s.append(
-                "\nGlass fibre and fine dust, spinning cutters and live circuits hurt: keep extraction, guards and "
-                        + "glasses in use, and follow local rules and licensed practice.\n");
+        s.append("\nGlass fibre and fine dust, spinning cutters and live circuits hurt: keep extraction, guards and "
+                + "glasses in use, and follow local rules and licensed practice.\n");
         return s.toString();
     }
 
@@ -258,7 +260,11 @@ final class FindingsPanel extends JPanel {
     }
 
     private static void tell(StringBuilder s, Finding f, String indent) {
-        s.append(indent).append(f.severity().word()).append(", ").append(f.kind()).append(" (rests on: ");
+        s.append(indent)
+                .append(f.severity().word())
+                .append(", ")
+                .append(f.kind())
+                .append(" (rests on: ");
         s.append(f.certainty().word()).append(")\n");
         s.append(indent).append(f.message()).append('\n');
         if (!f.doThis().isEmpty()) {
@@ -266,12 +272,22 @@ final class FindingsPanel extends JPanel {
         }
         s.append(indent).append(where(f)).append('\n');
         if (f.measured() != null) {
-            s.append(indent).append(String.format(Locale.ROOT, "%s %.4g %s", f.measured().name(), f.measured().value(), f.measured().unit()));
+            s.append(indent)
+                    .append(String.format(
+                            Locale.ROOT,
+                            "%s %.4g %s",
+                            f.measured().name(),
+                            f.measured().value(),
+                            f.measured().unit()));
             if (f.measured().plusMinus() != null) {
                 s.append(String.format(Locale.ROOT, " +/- %.2g", f.measured().plusMinus()));
             }
             if (f.limit() != null) {
-                s.append(String.format(Locale.ROOT, ", limit %.4g %s", f.limit().value(), f.limit().unit()));
+                s.append(String.format(
+                        Locale.ROOT,
+                        ", limit %.4g %s",
+                        f.limit().value(),
+                        f.limit().unit()));
             }
             s.append('\n');
         }
@@ -347,14 +363,18 @@ final class FindingsPanel extends JPanel {
                 label.setIcon(new Badge(severity, row.index() < 0 ? "+" : Integer.toString(row.index() + 1)));
                 String difference = row.difference().isEmpty() ? "" : "<b>[what if: " + row.difference() + "]</b> ";
                 int width = Math.max(160, list.getWidth() - 60);
-                label.setText("<html><body style='width:" + width * 3 / 4 + "px'>" + difference + "<b>" + f.kind() + "</b> "
-                        + escape(f.message())
-                        + (f.consequences().isEmpty() ? "" : " <i>(" + f.consequences().size() + " more follow)</i>")
-                        + "</body></html>");
+                label.setText(
+                        "<html><body style='width:" + width * 3 / 4 + "px'>" + difference + "<b>" + f.kind() + "</b> "
+                                + escape(f.message())
+                                + (f.consequences().isEmpty()
+                                        ? ""
+                                        : " <i>(" + f.consequences().size() + " more follow)</i>")
+                                + "</body></html>");
                 label.setBorder(BorderFactory.createEmptyBorder(4, 4, 4, 4));
                 label.setIconTextGap(8);
                 label.setVerticalTextPosition(TOP);
-                label.getAccessibleContext().setAccessibleName(f.severity().word() + ", " + f.kind() + ", " + f.message());
+                label.getAccessibleContext()
+                        .setAccessibleName(f.severity().word() + ", " + f.kind() + ", " + f.message());
             }
             return label;
         }

@@ -217,8 +217,8 @@ final class JobLoader {
                 errors.merge(r.toolName(), e, Double::sum);
             }
         }
-        Job changed =
-                job.withWhatIf(new WhatIf(errors, job.whatIf().bowMm() + w.bowMm(), job.whatIf().inCollet()));
+        Job changed = job.withWhatIf(new WhatIf(
+                errors, job.whatIf().bowMm() + w.bowMm(), job.whatIf().inCollet()));
         if (!Double.isNaN(w.foilMm())) {
             changed = changed.withBlank(changed.blank().withFoil(w.foilMm()));
         }

@@ -68,7 +68,8 @@ final class RunStrip extends Drawn {
             return null;
         }
         double t = Math.max(0, Math.min(s.endS(), timeAt(e.getX())));
-        return JobScene.clock(t) + "  " + s.ground().plan().tipAt(t).words(s.ground().plan());
+        return JobScene.clock(t) + "  "
+                + s.ground().plan().tipAt(t).words(s.ground().plan());
     }
 
     @Override
@@ -115,7 +116,8 @@ final class RunStrip extends Drawn {
             g.fill(new Rectangle2D.Double(x0, TOP, Math.max(2, x1 - x0 - 1), BAR));
             double grey = 0.299 * c.getRed() + 0.587 * c.getGreen() + 0.114 * c.getBlue();
             g.setColor(grey > 120 ? Color.BLACK : Color.WHITE);
-            String words = r.toolName() + (s.job().sides().size() > 1 ? ", side " + r.side().number() : "");
+            String words = r.toolName()
+                    + (s.job().sides().size() > 1 ? ", side " + r.side().number() : "");
             if (g.getFontMetrics().stringWidth(words) < x1 - x0 - 8) {
                 g.drawString(words, (float) x0 + 5, TOP + 17);
             }

@@ -34,14 +34,14 @@ public record Camera(
 
     /** Looks straight down on the whole blank, without perspective. */
     public static Camera top(BoardSnapshot board, int width, int height) {
-        return new Camera(board.widthMm() / 2, board.heightMm() / 2, 0, 0, Math.PI / 2, fit(board, width, height), true, 1);
+        return new Camera(
+                board.widthMm() / 2, board.heightMm() / 2, 0, 0, Math.PI / 2, fit(board, width, height), true, 1);
     }
 
     /** Looks straight up at the blank's underside as if it had been turned about Y: X runs to the left. */
     public static Camera bottom(BoardSnapshot board, int width, int height) {
         Camera top = top(board, width, height);
-        return new Camera(
-                top.xMm, top.yMm, -board.thicknessMm(), Math.PI, -Math.PI / 2, top.heightMm, true, 1);
+        return new Camera(top.xMm, top.yMm, -board.thicknessMm(), Math.PI, -Math.PI / 2, top.heightMm, true, 1);
     }
 
     /** Looks from the front left, from above, with perspective. */
@@ -127,19 +127,15 @@ public record Camera(
     /** Unit vector from the point towards the eye. */
     public Vector3f towardsEye() {
         double ce = Math.cos(elevationRad);
-        return new Vector3f(
-                (float) (Math.sin(azimuthRad) * ce),
-                (float) (-Math.cos(azimuthRad) * ce),
-                (float) Math.sin(elevationRad));
+        return new Vector3f((float) (Math.sin(azimuthRad) * ce), (float) (-Math.cos(azimuthRad) * ce), (float)
+                Math.sin(elevationRad));
     }
 
     /** The picture's upward direction in the world. */
     public Vector3f up() {
         double se = Math.sin(elevationRad);
-        return new Vector3f(
-                (float) (-Math.sin(azimuthRad) * se),
-                (float) (Math.cos(azimuthRad) * se),
-                (float) Math.cos(elevationRad));
+        return new Vector3f((float) (-Math.sin(azimuthRad) * se), (float) (Math.cos(azimuthRad) * se), (float)
+                Math.cos(elevationRad));
     }
 
     /** The picture's rightward direction in the world. */
@@ -170,29 +166,15 @@ public record Camera(
         double offCentre = reachMm * 2 + 10;
         if (parallel) {
             float h = (float) (heightMm / 2);
-            m.ortho(
-                    (float) (-h * aspect),
-                    (float) (h * aspect),
-                    -h,
-                    h,
-                    (float) (d - offCentre),
-                    (float) (d + offCentre));
+            m.ortho((float) (-h * aspect), (float) (h * aspect), -h, h, (float) (d - offCentre), (float)
+                    (d + offCentre));
         } else {
             double near = Math.max(d * 0.02, d - offCentre);
             m.perspective((float) FIELD_RAD, (float) aspect, (float) near, (float) (d + offCentre));
         }
         Vector3f eye = eye();
         Vector3f up = up();
-        return m.lookAt(
-                eye.x,
-                eye.y,
-                eye.z,
-                (float) xMm,
-                (float) yMm,
-                (float) (zMm * zFactor),
-                up.x,
-                up.y,
-                up.z);
+        return m.lookAt(eye.x, eye.y, eye.z, (float) xMm, (float) yMm, (float) (zMm * zFactor), up.x, up.y, up.z);
     }
 
     /** Pixels per mm at the point that is looked at. */
@@ -204,9 +186,7 @@ public record Camera(
     public double[] project(double px, double py, double pz, int width, int height) {
         Vector4f v = clipFromWorld(width, height, 0, 0, 1000)
                 .transform(new Vector4f((float) px, (float) py, (float) (pz * zFactor), 1));
-        return new double[] {
-            (v.x / v.w * 0.5 + 0.5) * width, (0.5 - v.y / v.w * 0.5) * height, v.w
-        };
+        return new double[] {(v.x / v.w * 0.5 + 0.5) * width, (0.5 - v.y / v.w * 0.5) * height, v.w};
     }
 
     /** The line of sight through a pixel: start x, y, z and direction x, y, z, mm, Z not exaggerated. */
@@ -265,7 +245,9 @@ public record Camera(
                 for (int k = 0; k < 24; k++) {
                     double mid = (above + below) / 2;
                     double tm = (mid - ray[2]) / ray[5];
-                    if (board.spot(c, ray[0] + tm * ray[3], ray[1] + tm * ray[4]).zMm() >= mid) {
+                    if (board.spot(c, ray[0] + tm * ray[3], ray[1] + tm * ray[4])
+                                    .zMm()
+                            >= mid) {
                         below = mid;
                     } else {
                         above = mid;

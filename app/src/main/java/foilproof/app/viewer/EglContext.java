@@ -70,8 +70,13 @@ final class EglContext implements GlContext {
             eglBindAPI(EGL_OPENGL_API);
             boolean found = eglChooseConfig(display, wanted, config, n) && n[0] > 0;
             int[] attributes = {
-                EGL_CONTEXT_MAJOR_VERSION, 3, EGL_CONTEXT_MINOR_VERSION, 3,
-                EGL_CONTEXT_OPENGL_PROFILE_MASK, EGL_CONTEXT_OPENGL_CORE_PROFILE_BIT, EGL_NONE
+                EGL_CONTEXT_MAJOR_VERSION,
+                3,
+                EGL_CONTEXT_MINOR_VERSION,
+                3,
+                EGL_CONTEXT_OPENGL_PROFILE_MASK,
+                EGL_CONTEXT_OPENGL_CORE_PROFILE_BIT,
+                EGL_NONE
             };
             context = found ? eglCreateContext(display, config.get(0), EGL_NO_CONTEXT, attributes) : 0;
             if (context == 0 || !eglMakeCurrent(display, EGL_NO_SURFACE, EGL_NO_SURFACE, context)) {

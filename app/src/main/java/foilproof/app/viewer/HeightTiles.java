@@ -65,13 +65,7 @@ public final class HeightTiles {
      * @throws IllegalArgumentException where the sizes do not fit together
      */
     public HeightTiles(
-            double x0Mm,
-            double y0Mm,
-            double cellMm,
-            int tileCells,
-            int columns,
-            int rows,
-            @Nullable Tile[] tiles) {
+            double x0Mm, double y0Mm, double cellMm, int tileCells, int columns, int rows, @Nullable Tile[] tiles) {
         if (!(cellMm > 0) || Integer.bitCount(tileCells) != 1 || tileCells > 512 || tiles.length != columns * rows) {
             throw new IllegalArgumentException("tiles of " + tileCells + " cells of " + cellMm + " mm, " + columns
                     + " x " + rows + " of them in an array of " + tiles.length);

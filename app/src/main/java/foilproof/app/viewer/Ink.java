@@ -110,9 +110,13 @@ public final class Ink {
     }
 
     BasicStroke dashes(double width) {
-        return new BasicStroke((float) px(width), BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 10, new float[] {
-            (float) px(5), (float) px(4)
-        }, 0);
+        return new BasicStroke(
+                (float) px(width),
+                BasicStroke.CAP_BUTT,
+                BasicStroke.JOIN_ROUND,
+                10,
+                new float[] {(float) px(5), (float) px(4)},
+                0);
     }
 
     /** The pattern and colour by which a material is told in legends and sections. */
@@ -132,19 +136,18 @@ public final class Ink {
         return switch (m) {
             case FOIL, FAR_FOIL -> y % 4 == 1 ? 0.86 : y % 4 == 3 ? 1.08 : 1;
             case FOIL_LEFT -> (x + y) % 8 < 4 ? 1 : 2.6;
-            case SUBSTRATE -> s == BoardSnapshot.Substrate.FR_4 || s == BoardSnapshot.Substrate.CEM_3
-                    ? (x / 4 + y / 4) % 2 == 0 ? (y % 4 == 0 ? 0.8 : 1.08) : (x % 4 == 0 ? 0.8 : 0.96)
-                    : (x * 5 + y * 3) % 8 == 0 || (x * 3 + y * 7) % 8 == 5 ? 1.35 : 1;
+            case SUBSTRATE ->
+                s == BoardSnapshot.Substrate.FR_4 || s == BoardSnapshot.Substrate.CEM_3
+                        ? (x / 4 + y / 4) % 2 == 0 ? (y % 4 == 0 ? 0.8 : 1.08) : (x % 4 == 0 ? 0.8 : 0.96)
+                        : (x * 5 + y * 3) % 8 == 0 || (x * 3 + y * 7) % 8 == 5 ? 1.35 : 1;
             case TAPE -> (x - y + 8) % 4 == 0 ? 1.3 : 1;
             case SPOIL_BOARD -> (x * 3 + y * 5) % 8 == 0 ? 0.72 : (x + y * 3) % 8 == 4 ? 1.12 : 1;
         };
     }
 
     private static Color shade(Color c, double f) {
-        return new Color(
-                (int) Math.min(255, c.getRed() * f),
-                (int) Math.min(255, c.getGreen() * f),
-                (int) Math.min(255, c.getBlue() * f));
+        return new Color((int) Math.min(255, c.getRed() * f), (int) Math.min(255, c.getGreen() * f), (int)
+                Math.min(255, c.getBlue() * f));
     }
 
     /** The plain colour of a material. */
@@ -153,12 +156,13 @@ public final class Ink {
             case FOIL -> new Color(0xD08A5C);
             case FAR_FOIL -> new Color(0xB97448);
             case FOIL_LEFT -> new Color(0xC2187E);
-            case SUBSTRATE -> switch (substrate) {
-                case FR_1 -> new Color(0x6E3F22);
-                case FR_4 -> new Color(0xA3B04F);
-                case CEM_1 -> new Color(0xB59F6C);
-                case CEM_3 -> new Color(0xC2C198);
-            };
+            case SUBSTRATE ->
+                switch (substrate) {
+                    case FR_1 -> new Color(0x6E3F22);
+                    case FR_4 -> new Color(0xA3B04F);
+                    case CEM_1 -> new Color(0xB59F6C);
+                    case CEM_3 -> new Color(0xC2C198);
+                };
             case TAPE -> new Color(0x7F98B8);
             case SPOIL_BOARD -> new Color(0xA9977A);
         };

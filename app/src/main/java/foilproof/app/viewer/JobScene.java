@@ -146,7 +146,8 @@ public final class JobScene {
         RunFacts facts = ground.runs().get(cut.run());
         double x0 = stock.xOnSideMm(side, from, 0);
         double y0 = stock.yOnSideMm(side, from, 0);
-        String work = facts.entry().work() == null ? "" : ", " + facts.entry().work().word();
+        String work =
+                facts.entry().work() == null ? "" : ", " + facts.entry().work().word();
         return new BoardSnapshot.ToolRun(
                 facts.toolName(),
                 facts.toolName() + work,
@@ -293,7 +294,10 @@ public final class JobScene {
         String z = tip.run() < 0 || tip.segment() < 0
                 ? ""
                 : String.format(
-                        Locale.ROOT, ", %s, Z %+.3f mm", ground.runs().get(tip.run()).toolName(), tip.zMm());
+                        Locale.ROOT,
+                        ", %s, Z %+.3f mm",
+                        ground.runs().get(tip.run()).toolName(),
+                        tip.zMm());
         return "side " + side + ", " + tip.words(ground.plan()) + z + ", " + clock(tip.timeS());
     }
 

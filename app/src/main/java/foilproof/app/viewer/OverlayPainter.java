@@ -46,7 +46,8 @@ public final class OverlayPainter {
     /** What is looked at, in words. */
     public static String lookingAt(BoardSnapshot board, Camera camera) {
         if (camera.fromBelow()) {
-            String axis = Math.abs(Math.cos(camera.azimuthRad()) + 1) < 0.5 ? "Y: X runs to the left" : "X: Y runs down";
+            String axis =
+                    Math.abs(Math.cos(camera.azimuthRad()) + 1) < 0.5 ? "Y: X runs to the left" : "X: Y runs down";
             return "You are looking at the blank's underside (" + (board.copperDown() ? "foil" : "no foil")
                     + "), as if turned about " + axis;
         }
@@ -290,7 +291,8 @@ public final class OverlayPainter {
         double x = ink.px(24);
         double y = height - ink.px(26);
         String words = Ink.plainMm(mm)
-                + String.format(Locale.ROOT, mm < 0.05 ? " (%.2f thou)" : mm < 2 ? " (%.1f thou)" : " (%.0f thou)", mm / 0.0254)
+                + String.format(
+                        Locale.ROOT, mm < 0.05 ? " (%.2f thou)" : mm < 2 ? " (%.1f thou)" : " (%.0f thou)", mm / 0.0254)
                 + (camera.parallel() ? "" : " at the middle");
         String factor = camera.zFactor() == 1
                 ? "Z to scale"
@@ -323,10 +325,12 @@ public final class OverlayPainter {
         List<Entry> entries = new ArrayList<>();
         if (board.copperUp() || board.copperDown()) {
             entries.add(new Entry(
-                    BoardSnapshot.Material.FOIL, String.format(Locale.ROOT, "copper foil, %.1f um", conditions.foilMm() * 1000)));
+                    BoardSnapshot.Material.FOIL,
+                    String.format(Locale.ROOT, "copper foil, %.1f um", conditions.foilMm() * 1000)));
             entries.add(new Entry(BoardSnapshot.Material.FOIL_LEFT, "foil left in a groove"));
         }
-        entries.add(new Entry(BoardSnapshot.Material.SUBSTRATE, board.substrate().words() + ", groove floor"));
+        entries.add(
+                new Entry(BoardSnapshot.Material.SUBSTRATE, board.substrate().words() + ", groove floor"));
         if (!camera.fromBelow() && !look.lifted()) {
             if (board.tapeMm() > 0) {
                 entries.add(new Entry(BoardSnapshot.Material.TAPE, "tape, " + Ink.plainMm(board.tapeMm())));
@@ -395,8 +399,8 @@ public final class OverlayPainter {
                 g.setColor(toolColour(i));
                 g.fill(new Rectangle2D.Double(x + ink.px(10), y + ink.px(9) + row * i, ink.px(24), ink.px(13)));
                 g.setColor(ink.text);
-                g.drawString(
-                        (i + 1) + "  " + board.runs().get(i).words(), (float) (x + ink.px(41)), (float) (y + ink.px(20) + row * i));
+                g.drawString((i + 1) + "  " + board.runs().get(i).words(), (float) (x + ink.px(41)), (float)
+                        (y + ink.px(20) + row * i));
             }
             return;
         }

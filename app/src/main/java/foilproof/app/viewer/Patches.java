@@ -130,12 +130,10 @@ final class Patches {
     }
 
     private double lowestIn(double x0, double y0, double x1, double y1) {
-        return Math.min(
-                lowestIn(board.runs(), x0, y0, x1, y1), lowestIn(board.farRuns(), x0, y0, x1, y1));
+        return Math.min(lowestIn(board.runs(), x0, y0, x1, y1), lowestIn(board.farRuns(), x0, y0, x1, y1));
     }
 
-    private static double lowestIn(
-            List<BoardSnapshot.ToolRun> runs, double x0, double y0, double x1, double y1) {
+    private static double lowestIn(List<BoardSnapshot.ToolRun> runs, double x0, double y0, double x1, double y1) {
         double low = HeightTiles.UNCUT_MM;
         for (BoardSnapshot.ToolRun r : runs) {
             double a0 = r.flipX() * (r.flipX() > 0 ? x0 : x1) + r.shiftXMm();

@@ -60,13 +60,13 @@ public final class Pictures {
 
     /** What to draw for a view of a board at rest, on a light page. */
     static OffscreenRenderer.Request request(BoardSnapshot board, View view, int width, int height) {
-        Camera camera = switch (view) {
-            case TOP, SECTION -> Camera.top(board, width, height);
-            case BOTTOM -> Camera.bottom(board, width, height);
-            case OBLIQUE -> Camera.oblique(board, width, height);
-        };
-        return new OffscreenRenderer.Request(
-                board, board.baseConditions(), camera, Look.still(false), width, height);
+        Camera camera =
+                switch (view) {
+                    case TOP, SECTION -> Camera.top(board, width, height);
+                    case BOTTOM -> Camera.bottom(board, width, height);
+                    case OBLIQUE -> Camera.oblique(board, width, height);
+                };
+        return new OffscreenRenderer.Request(board, board.baseConditions(), camera, Look.still(false), width, height);
     }
 
     /** Draws a picture with its words. */
@@ -108,9 +108,13 @@ public final class Pictures {
         g.setColor(ink.text);
         g.setFont(ink.bold());
         g.drawString(
-                board.job() + String.format(
-                        Locale.ROOT, ": section along X at Y = %.2f mm, side %d, %s up, seen from the front (-Y)", y,
-                        board.side(), board.face()),
+                board.job()
+                        + String.format(
+                                Locale.ROOT,
+                                ": section along X at Y = %.2f mm, side %d, %s up, seen from the front (-Y)",
+                                y,
+                                board.side(),
+                                board.face()),
                 (float) ink.px(16),
                 (float) ink.px(26));
         g.setFont(ink.small());
@@ -121,8 +125,7 @@ public final class Pictures {
         double half = (height - top) / 2;
         painter.paint(
                 g,
-                new SectionPainter.Panel(
-                        whole, 0, board.widthMm(), low, 0.5, "Whole blank", Double.NaN, null, 0, 0),
+                new SectionPainter.Panel(whole, 0, board.widthMm(), low, 0.5, "Whole blank", Double.NaN, null, 0, 0),
                 ink.px(8),
                 top,
                 width - ink.px(16),

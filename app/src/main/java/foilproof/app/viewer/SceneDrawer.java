@@ -228,7 +228,11 @@ final class SceneDrawer {
         double w = b.widthMm();
         double h = b.heightMm();
         return new double[][] {
-            {0, 0, w, h}, {-m, -m, w + m, 0}, {-m, h, w + m, h + m}, {-m, 0, 0, h}, {w, 0, w + m, h},
+            {0, 0, w, h},
+            {-m, -m, w + m, 0},
+            {-m, h, w + m, h + m},
+            {-m, 0, 0, h},
+            {w, 0, w + m, h},
             {-m, -m, w + m, h + m}
         };
     }
@@ -289,11 +293,11 @@ final class SceneDrawer {
         Vector3f to = c.towardsEye();
         p.set("eye", eye.x, eye.y, eye.z);
         p.set("eyeDirection", to.x, to.y, to.z, c.parallel() ? 1 : 0);
-        // The light comes from the upper left of the picture, however the board is turned, so that grooves read as grooves.
+        // The light comes from the upper left of the picture, however the board is turned, so that grooves read as
+        // grooves.
         double a = c.azimuthRad() + Math.toRadians(-225);
         double below = c.fromBelow() ? -1 : 1;
-        Vector3f key = new Vector3f(
-                        (float) Math.sin(a) * (float) below, (float) -Math.cos(a), (float) (1.15 * below))
+        Vector3f key = new Vector3f((float) Math.sin(a) * (float) below, (float) -Math.cos(a), (float) (1.15 * below))
                 .normalize();
         p.set("keyDirection", key.x, key.y, key.z);
     }

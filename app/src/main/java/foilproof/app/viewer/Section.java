@@ -33,7 +33,13 @@ public record Section(
 
     /** Samples the board along a line. */
     public static Section of(
-            BoardSnapshot board, BoardSnapshot.Conditions c, double fromXMm, double fromYMm, double toXMm, double toYMm, int samples) {
+            BoardSnapshot board,
+            BoardSnapshot.Conditions c,
+            double fromXMm,
+            double fromYMm,
+            double toXMm,
+            double toYMm,
+            int samples) {
         double[] z = new double[samples];
         double[] s = new double[samples];
         double[] u = new double[samples];

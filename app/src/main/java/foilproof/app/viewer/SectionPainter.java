@@ -129,7 +129,8 @@ public final class SectionPainter {
             return;
         }
         strip(g, s, m, material, i -> new double[] {
-            Math.max(material == BoardSnapshot.Material.FAR_FOIL ? Math.max(low, s.undersideMm()[i]) : low, m.low() - 1),
+            Math.max(
+                    material == BoardSnapshot.Material.FAR_FOIL ? Math.max(low, s.undersideMm()[i]) : low, m.low() - 1),
             material == BoardSnapshot.Material.SPOIL_BOARD || s.onBlank()[i] ? Math.min(high, s.zMm()[i]) : -1e9
         });
     }

@@ -28,26 +28,48 @@ final class Solids {
         for (BoardSnapshot.KeepOut k : board.keepOuts()) {
             // Clamps rise to their real height, but never so exaggerated that they hide the board.
             double top = Math.min(k.topMm(), 12) / zFactor;
-            s.box(k.x0Mm(), k.y0Mm(), board.spoilTopMm(), k.x1Mm(), k.y1Mm(), top, new float[] {0.75f, 0.16f, 0.10f, 1});
+            s.box(k.x0Mm(), k.y0Mm(), board.spoilTopMm(), k.x1Mm(), k.y1Mm(), top, new float[] {0.75f, 0.16f, 0.10f, 1
+            });
         }
         for (BoardSnapshot.Place p : board.touchPoints()) {
             double z = board.blankSurfaceMm(c, p.xMm(), p.yMm());
-            s.lathe(p.xMm(), p.yMm(), z, new double[] {0, 0, 0.12, 0.55 / zFactor, 0.42, 1.5 / zFactor, 0, 1.5 / zFactor},
-                    new float[] {0.02f, 0.35f, 0.75f, 0}, 99, new float[4], 1);
+            s.lathe(
+                    p.xMm(),
+                    p.yMm(),
+                    z,
+                    new double[] {0, 0, 0.12, 0.55 / zFactor, 0.42, 1.5 / zFactor, 0, 1.5 / zFactor},
+                    new float[] {0.02f, 0.35f, 0.75f, 0},
+                    99,
+                    new float[4],
+                    1);
         }
         BoardSnapshot.Place clip = board.clip();
         if (clip != null) {
             double z = board.blankSurfaceMm(c, clip.xMm(), clip.yMm());
             double h = 1.6 / zFactor;
-            s.box(clip.xMm() - 1.6, clip.yMm() - 0.9, z, clip.xMm() + 1.6, clip.yMm() + 0.9, z + h,
-                    new float[] {0.02f, 0.02f, 0.02f, 0});
-            s.box(clip.xMm() - 1.1, clip.yMm() - 0.5, z + h, clip.xMm() + 1.1, clip.yMm() + 0.5, z + 1.6 * h,
+            s.box(clip.xMm() - 1.6, clip.yMm() - 0.9, z, clip.xMm() + 1.6, clip.yMm() + 0.9, z + h, new float[] {
+                0.02f, 0.02f, 0.02f, 0
+            });
+            s.box(
+                    clip.xMm() - 1.1,
+                    clip.yMm() - 0.5,
+                    z + h,
+                    clip.xMm() + 1.1,
+                    clip.yMm() + 0.5,
+                    z + 1.6 * h,
                     new float[] {0.8f, 0.66f, 0.05f, 0});
         }
         BoardSnapshot.Cutter t = board.cutter();
         if (t != null && !fromAbove) {
-            s.lathe(t.xMm(), t.yMm(), t.zMm(), t.profileMm(), new float[] {0.80f, 0.72f, 0.50f, 2}, t.cutsToMm(),
-                    new float[] {0.55f, 0.57f, 0.60f, 2}, 1);
+            s.lathe(
+                    t.xMm(),
+                    t.yMm(),
+                    t.zMm(),
+                    t.profileMm(),
+                    new float[] {0.80f, 0.72f, 0.50f, 2},
+                    t.cutsToMm(),
+                    new float[] {0.55f, 0.57f, 0.60f, 2},
+                    1);
         }
         return s;
     }
@@ -71,7 +93,14 @@ final class Solids {
 
     private void box(double x0, double y0, double z0, double x1, double y1, double z1, float[] tint) {
         double[][] p = {
-            {x0, y0, z0}, {x1, y0, z0}, {x1, y1, z0}, {x0, y1, z0}, {x0, y0, z1}, {x1, y0, z1}, {x1, y1, z1}, {x0, y1, z1}
+            {x0, y0, z0},
+            {x1, y0, z0},
+            {x1, y1, z0},
+            {x0, y1, z0},
+            {x0, y0, z1},
+            {x1, y0, z1},
+            {x1, y1, z1},
+            {x0, y1, z1}
         };
         quad(p[4], p[5], p[6], p[7], new double[] {0, 0, 1}, tint);
         quad(p[0], p[1], p[5], p[4], new double[] {0, -1, 0}, tint);
@@ -82,7 +111,14 @@ final class Solids {
 
     /** A turned body: radius, height pairs from below; another colour above changeMm. */
     private void lathe(
-            double x, double y, double z, double[] profile, float[] tint, double changeMm, float[] above, double zScale) {
+            double x,
+            double y,
+            double z,
+            double[] profile,
+            float[] tint,
+            double changeMm,
+            float[] above,
+            double zScale) {
         for (int i = 0; i + 3 < profile.length; i += 2) {
             double r0 = profile[i];
             double h0 = profile[i + 1] * zScale;

@@ -151,7 +151,8 @@ final class TileAtlas {
             return false;
         }
         for (int i = 0; i < runs.size(); i++) {
-            if (runs.get(i).tiles() != current.get(i).tiles() || runs.get(i).z0Mm() != current.get(i).z0Mm()) {
+            if (runs.get(i).tiles() != current.get(i).tiles()
+                    || runs.get(i).z0Mm() != current.get(i).z0Mm()) {
                 return false;
             }
         }
@@ -222,8 +223,7 @@ final class TileAtlas {
         }
         texture = glGenTextures();
         glBindTexture(GL_TEXTURE_2D_ARRAY, texture);
-        glTexImage3D(
-                GL_TEXTURE_2D_ARRAY, 0, GL_R16, layerCells, layerCells, layers, 0, GL_RED, GL_UNSIGNED_SHORT, 0L);
+        glTexImage3D(GL_TEXTURE_2D_ARRAY, 0, GL_R16, layerCells, layerCells, layers, 0, GL_RED, GL_UNSIGNED_SHORT, 0L);
         if (glGetError() == GL_OUT_OF_MEMORY) {
             throw new GraphicsException("the graphics has no " + bytes() / 1_000_000 + " MB for the board's heights; "
                     + "use a larger --cell");
@@ -295,7 +295,8 @@ final class TileAtlas {
             for (int r = 0; r < t.rows(); r++) {
                 for (int c = 0; c < t.columns(); c++) {
                     if (t.tile(c, r) != null) {
-                        int slot = slots.getOrDefault(Key.of(t, c, r, runs.get(k).z0Mm()), 0);
+                        int slot =
+                                slots.getOrDefault(Key.of(t, c, r, runs.get(k).z0Mm()), 0);
                         int page = slot % across | slot / across % across << 8 | slot / (across * across) << 16;
                         pages.put((firstRows[k] + r) * width + c, page | 0x80000000);
                     }

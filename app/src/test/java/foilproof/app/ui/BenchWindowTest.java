@@ -32,8 +32,7 @@ import org.junit.jupiter.api.TestMethodOrder;
 /** A real window, driven by real mouse, wheel and key events of the window system; one window for all tests, in order. */
 @TestMethodOrder(MethodOrderer.OrderAnnotation.class)
 class BenchWindowTest {
-    private static final String JOB =
-            """
+    private static final String JOB = """
             job = "Window test"
             [blank]
             substrate = "FR-1"
@@ -66,8 +65,7 @@ class BenchWindowTest {
               file = "copper.ngc"
               tool = "engraver"
             """;
-    private static final String PROGRAM =
-            """
+    private static final String PROGRAM = """
             G21 G90 G17
             M3 S12000
             G0 Z2
@@ -231,9 +229,13 @@ class BenchWindowTest {
             var q = bench().board.shownRequest();
             return q != null && q.camera().parallel() && q.camera().elevationRad() > 1.57;
         });
-        double[] p = ask(() -> bench().board.camera()
+        double[] p = ask(() -> bench().board
+                .camera()
                 .project(8, 4, -0.1, bench().board.getWidth(), bench().board.getHeight()));
-        click(bench().board, p[0] / bench().board.getWidth(), p[1] / bench().board.getHeight());
+        click(
+                bench().board,
+                p[0] / bench().board.getWidth(),
+                p[1] / bench().board.getHeight());
         JTextArea answer = (JTextArea) named("answer");
         until("the answer names the line", () -> answer.getText().contains("copper.ngc line 6"));
         String words = ask(answer::getText);
@@ -289,8 +291,10 @@ class BenchWindowTest {
         press(KeyEvent.VK_2);
         until("at a slant", () -> !bench().board.camera().fromBelow());
         press(KeyEvent.VK_E);
-        until("the end", () -> bench().model.timeS()
-                == Objects.requireNonNull(bench().model.scene()).endS());
+        until(
+                "the end",
+                () -> bench().model.timeS()
+                        == Objects.requireNonNull(bench().model.scene()).endS());
     }
 
     @Test
@@ -322,10 +326,12 @@ class BenchWindowTest {
         press(KeyEvent.VK_X);
         press(KeyEvent.VK_Q);
         press(KeyEvent.VK_X);
-        until("nothing matches", () -> ((javax.swing.JList<?>) Objects.requireNonNull(find(bench().frame, "findings")))
-                        .getModel()
-                        .getSize()
-                == 0);
+        until(
+                "nothing matches",
+                () -> ((javax.swing.JList<?>) Objects.requireNonNull(find(bench().frame, "findings")))
+                                .getModel()
+                                .getSize()
+                        == 0);
         assertThat(n).isGreaterThanOrEqualTo(0);
     }
 }

@@ -31,8 +31,7 @@ class PicturesTest {
     private static Frame draw(BoardSnapshot b, BoardSnapshot.Conditions c, Camera camera, Look look)
             throws GraphicsException {
         assumeTrue(graphics, "needs OpenGL 3.3");
-        return OffscreenRenderer.await(
-                renderer.draw(new OffscreenRenderer.Request(b, c, camera, look, WIDTH, HEIGHT)));
+        return OffscreenRenderer.await(renderer.draw(new OffscreenRenderer.Request(b, c, camera, look, WIDTH, HEIGHT)));
     }
 
     private static Look plain() {
@@ -109,7 +108,8 @@ class PicturesTest {
                 double y = random.nextDouble() * 36 - 3;
                 BoardSnapshot.Material m = b.spot(c, x, y).material();
                 // Every second question goes to the rare materials, so that the foil does not answer them all.
-                boolean rare = m == BoardSnapshot.Material.SUBSTRATE || b.onBlank(x, y) && m != BoardSnapshot.Material.FOIL;
+                boolean rare =
+                        m == BoardSnapshot.Material.SUBSTRATE || b.onBlank(x, y) && m != BoardSnapshot.Material.FOIL;
                 if (!known.containsKey(m) || rare != (asked % 2 == 0) || !alike(b, c, x, y, 0.16) || hidden(x, y)) {
                     continue;
                 }
@@ -149,7 +149,8 @@ class PicturesTest {
         Camera camera = Camera.top(b, WIDTH, HEIGHT).at(17, 27, 0).showing(3);
         double[] base = at(draw(b, b.baseConditions(), camera, plain()), camera, 17, 27);
         // 0.010 deep in 17.4 um of foil leaves 7.4 um: 0.020 deeper gets through to the substrate.
-        BoardSnapshot.Conditions deeper = new BoardSnapshot.Conditions(new double[] {0.020}, 0, b.foilMm(), 0, new boolean[0]);
+        BoardSnapshot.Conditions deeper =
+                new BoardSnapshot.Conditions(new double[] {0.020}, 0, b.foilMm(), 0, new boolean[0]);
         assertThat(b.spot(b.baseConditions(), 17, 27).material()).isEqualTo(BoardSnapshot.Material.FOIL_LEFT);
         assertThat(b.spot(deeper, 17, 27).material()).isEqualTo(BoardSnapshot.Material.SUBSTRATE);
         double[] through = at(draw(b, deeper, camera, plain()), camera, 17, 27);
@@ -160,7 +161,8 @@ class PicturesTest {
         BoardSnapshot.Conditions forgotten =
                 new BoardSnapshot.Conditions(new double[0], 0, b.foilMm(), 0, new boolean[] {true});
         double[] foil = at(draw(b, forgotten, camera, plain()), camera, 17, 27);
-        double[] elsewhere = at(draw(b, b.baseConditions(), camera.at(17, 25.5, 0), plain()), camera.at(17, 25.5, 0), 17, 25.5);
+        double[] elsewhere =
+                at(draw(b, b.baseConditions(), camera.at(17, 25.5, 0), plain()), camera.at(17, 25.5, 0), 17, 25.5);
         assertThat(distance(foil, elsewhere)).isLessThan(40);
     }
 
@@ -212,8 +214,8 @@ class PicturesTest {
     void shouldRefusePicturesThatCannotBeDrawnInWords() {
         assumeTrue(graphics, "needs OpenGL 3.3");
         BoardSnapshot b = SyntheticBoard.small(BoardSnapshot.Substrate.FR_1);
-        OffscreenRenderer.Request q = new OffscreenRenderer.Request(
-                b, b.baseConditions(), Camera.top(b, 10, 10), plain(), 1_000_000, 10);
+        OffscreenRenderer.Request q =
+                new OffscreenRenderer.Request(b, b.baseConditions(), Camera.top(b, 10, 10), plain(), 1_000_000, 10);
         org.assertj.core.api.Assertions.assertThatThrownBy(() -> OffscreenRenderer.await(renderer.draw(q)))
                 .isInstanceOf(GraphicsException.class)
                 .hasMessageContaining("can be drawn here");

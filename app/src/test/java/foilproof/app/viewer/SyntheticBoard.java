@@ -145,7 +145,12 @@ final class SyntheticBoard {
                 new BoardSnapshot.Place("clip", 38, 28),
                 marks,
                 new BoardSnapshot.Cutter(
-                        "engraver", new double[] {0, 0, 0.05, 0, 1.5875, 5.74, 1.5875, 12, 8, 12, 8, 22}, 5.74, 24, 11.55, -0.1),
+                        "engraver",
+                        new double[] {0, 0, 0.05, 0, 1.5875, 5.74, 1.5875, 12, 8, 12, 8, 22},
+                        5.74,
+                        24,
+                        11.55,
+                        -0.1),
                 12.5,
                 "side 1, isolation, line 412 of 2210, T1, Z -0.100 mm, 00:12");
     }
