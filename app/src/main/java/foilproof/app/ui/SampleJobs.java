@@ -73,13 +73,19 @@ final class SampleJobs {
     }
 
     private static String firstSentence(byte[] readme) {
+        StringBuilder paragraph = new StringBuilder();
         for (String line : new String(readme, java.nio.charset.StandardCharsets.UTF_8).split("\n")) {
             String s = line.strip();
-            if (!s.isEmpty() && !s.startsWith("#")) {
-                return s.length() > 150 ? s.substring(0, 147) + "..." : s;
+            if (s.startsWith("#") || s.isEmpty() && paragraph.length() == 0) {
+                continue;
             }
+            if (s.isEmpty()) {
+                break;
+            }
+            paragraph.append(paragraph.length() == 0 ? "" : " ").append(s);
         }
-        return "";
+        int end = paragraph.indexOf(". ");
+        return end < 0 ? paragraph.toString() : paragraph.substring(0, end + 1);
     }
 
     private static void readFolder(Path classes, Map<String, byte[]> files) throws IOException {
