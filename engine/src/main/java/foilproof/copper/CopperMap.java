@@ -36,6 +36,7 @@ public final class CopperMap {
     private final double areaErrorMm2;
     final Contours contours;
     private @Nullable VertexIndex vertices;
+    private @Nullable Crossings crossings;
 
     private CopperMap(MarginField field, double levelMm) {
         this.field = field;
@@ -241,6 +242,16 @@ public final class CopperMap {
             vertices = have;
         }
         return have;
+    }
+
+    /** Walls across the copper within a limit; a wider search done before is used again. The caller's own copy. */
+    synchronized Crossings copperCrossings(double widestMm) {
+        Crossings have = crossings;
+        if (have == null || have.limitMm() < widestMm) {
+            have = new Crossings(vertices(), widestMm, true);
+            crossings = have;
+        }
+        return have.within(widestMm);
     }
 
     /** Which piece a component is; -1 for a crumb. */

@@ -64,6 +64,33 @@ final class Crossings {
         });
     }
 
+    /** The same search with a lower limit: wider strips are left out. */
+    private Crossings(Crossings wider, double limitMm) {
+        index = wider.index;
+        c = wider.c;
+        inward = wider.inward;
+        this.limitMm = limitMm;
+        vertex = wider.vertex;
+        lengthMm = wider.lengthMm;
+        widthMm = wider.widthMm.clone();
+        across = wider.across.clone();
+        for (int s = 0; s < across.length; s++) {
+            if (across[s] >= 0 && widthMm[s] >= limitMm) {
+                across[s] = -1;
+                widthMm[s] = Double.POSITIVE_INFINITY;
+            }
+        }
+    }
+
+    /** What a search with a lower limit would find; a copy. */
+    Crossings within(double newLimitMm) {
+        return new Crossings(this, newLimitMm);
+    }
+
+    double limitMm() {
+        return limitMm;
+    }
+
     private void sampleLoop(int from, int to, double spacing, IntList chosen, DoubleList lengths) {
         double gone = 0;
         int last = -1;

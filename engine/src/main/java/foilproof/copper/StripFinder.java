@@ -40,10 +40,9 @@ public final class StripFinder {
         this.cuts = cuts;
         this.designed = designed;
         index = map.vertices();
-        copper = new Crossings(index, widestMm, true);
+        copper = map.copperCrossings(widestMm);
         for (int s = 0; s < copper.vertex.length; s++) {
-            if (copper.across[s] >= 0
-                    && (index.onRoundHole(copper.vertex[s]) || index.onRoundHole(copper.across[s]))) {
+            if (copper.across[s] >= 0 && (index.onRoundHole(copper.vertex[s]) || index.onRoundHole(copper.across[s]))) {
                 copper.across[s] = -1;
             }
         }
@@ -449,7 +448,7 @@ public final class StripFinder {
      */
     public static List<Narrowest> narrowest(CopperMap map, double widestMm) {
         VertexIndex index = map.vertices();
-        Crossings copper = new Crossings(index, widestMm, true);
+        Crossings copper = map.copperCrossings(widestMm);
         int[] least = new int[map.pieces().size()];
         Arrays.fill(least, -1);
         for (int s = 0; s < copper.vertex.length; s++) {
@@ -549,7 +548,10 @@ public final class StripFinder {
             double bottom = meter.gapMm(x, y, nx, ny, half + 0.2, 0);
             if (bottom < best[0]) {
                 best = new double[] {
-                    bottom, finite(meter.gapMm(x, y, nx, ny, half + 0.2, map.field().foilMm() - 1e-6)), x, y
+                    bottom,
+                    finite(meter.gapMm(x, y, nx, ny, half + 0.2, map.field().foilMm() - 1e-6)),
+                    x,
+                    y
                 };
             }
         }

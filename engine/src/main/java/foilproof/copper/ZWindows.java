@@ -39,10 +39,13 @@ public final class ZWindows {
                 points[2 * k + 1] = terminals.get(k).yMm();
             }
         }
-        MergeTree tree = MergeTree.of(field, -field.headroomMm(), points);
         if (!terminals.isEmpty()) {
-            return NetLimits.byTerminals(tree, terminals);
+            return NetLimits.byTerminals(MergeTree.of(field, -field.headroomMm(), points), terminals);
         }
+        // Below the error at which foil stays the window has ended: what joins there need not be known.
+        ZLimit foil = FoilLeft.limit(setup.lines(), field, setup.limits().clearedBelowFoilMm());
+        double floor = foil == null ? -field.headroomMm() : Math.max(-field.headroomMm(), foil.eMm());
+        MergeTree tree = MergeTree.of(field, Math.min(floor, -0.001), points);
         int[] ignored = new int[points.length / 2];
         for (int k = 0; k < ignored.length; k++) {
             ignored[k] = k;

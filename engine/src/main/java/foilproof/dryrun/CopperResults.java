@@ -13,6 +13,7 @@ import foilproof.report.ResultDocument;
 import foilproof.stock.Removed;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /** What the result says of the copper. */
@@ -42,15 +43,38 @@ final class CopperResults {
                 limitedBy(w.limitedTo()),
                 new double[] {w.spreadFromMm(), w.spreadToMm()},
                 w.marginMm(),
-                w.empty() ? "No depth works: flatten the blank, or change the cutter." : null);
+                w.empty() ? noDepth(w) : null);
+    }
+
+    /** Whether a flat blank would help, and how far the programmed depth would do on it. */
+    private static String noDepth(ZWindow w) {
+        ZWindow flat = w.flattened();
+        if (flat == null || flat.empty()) {
+            return "No depth works, and none would on a flat blank: change the cutter, the program, or what the cutter"
+                    + " is kept for.";
+        }
+        Double from = flat.printedFromMm();
+        Double to = flat.printedToMm();
+        Double best = flat.bestShiftMm();
+        return "No depth works: flatten the blank, or map its height. On a flat one the programmed depth would survive"
+                + " Z errors from "
+                + (from == null ? "beyond the headroom" : String.format(Locale.ROOT, "%+.3f", from))
+                + " to "
+                + (to == null ? "beyond the headroom" : String.format(Locale.ROOT, "%+.3f mm", to))
+                + (best == null
+                        ? "."
+                        : String.format(
+                                Locale.ROOT,
+                                "; widest margin %.3f mm %s.",
+                                Math.abs(best),
+                                best < 0 ? "shallower" : "deeper"));
     }
 
     private static ResultDocument.@Nullable LimitedBy limitedBy(@Nullable ZLimit limit) {
         return limit == null
                 ? null
                 : new ResultDocument.LimitedBy(
-                        limit.kind().key(),
-                        Double.isNaN(limit.xMm()) ? null : new double[] {limit.xMm(), limit.yMm()});
+                        limit.kind().key(), Double.isNaN(limit.xMm()) ? null : new double[] {limit.xMm(), limit.yMm()});
     }
 
     /** The same Z error on all runs: what all sides stand together. */
