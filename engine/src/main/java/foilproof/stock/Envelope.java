@@ -216,7 +216,8 @@ public final class Envelope {
         int tile = bins.tileAt(xMm, yMm);
         double height = capMm;
         if (tile >= 0) {
-            for (int at = bins.from(tile); at < bins.to(tile) && bins.piece(at) < end; at++) {
+            // Last first: later moves mostly lie deeper, and what lies no deeper than the best so far is passed over.
+            for (int at = bins.from(tile, end) - 1; at >= bins.from(tile); at--) {
                 int p = bins.piece(at);
                 if (pieces.lowest(p) < height) {
                     height = Math.min(height, PieceShape.heightMm(pieces, p, profile, xMm, yMm));

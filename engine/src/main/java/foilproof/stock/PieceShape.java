@@ -9,7 +9,11 @@ package foilproof.stock;
  * walls of slope sqrt(c2 - m2) (check-values Q17); on the flat core the lowest place is its rim.
  */
 final class PieceShape {
-    private static final int HALVINGS = 60;
+    /**
+     * Halvings of an angle or a length below a few mm: to 1e-8 mm, and where a height is least an error of the place
+     * counts only by its square.
+     */
+    private static final int HALVINGS = 28;
 
     private PieceShape() {}
 
@@ -19,11 +23,31 @@ final class PieceShape {
      * @return mm in the run's own zero; infinite where the cutter does not come to the point
      */
     static double heightMm(Pieces pieces, int p, ToolProfile profile, double x, double y) {
+        if (away(pieces, p, x, y)) {
+            return Double.POSITIVE_INFINITY;
+        }
         return switch (pieces.kind[p]) {
             case Pieces.POINT -> pieces.lowest(p) + profile.riseMm(distance(x - pieces.x0[p], y - pieces.y0[p]));
             case Pieces.LINE -> line(pieces, p, profile, x, y, lineFoot(pieces, p, profile, x, y));
             default -> arc(pieces, p, profile, x, y);
         };
+    }
+
+    /** Whether a point is so far from a piece that nothing of it comes below the headroom there; quick. */
+    static boolean away(Pieces pieces, int p, double x, double y) {
+        double reach = pieces.reach[p] + ToolProfile.TOUCH_MM;
+        if (pieces.kind[p] == Pieces.LINE) {
+            double dx = x - pieces.x0[p];
+            double dy = y - pieces.y0[p];
+            double along = dx * pieces.ux[p] + dy * pieces.uy[p];
+            return Math.abs(dx * pieces.uy[p] - dy * pieces.ux[p]) > reach
+                    || along < -reach
+                    || along > pieces.length[p] + reach;
+        }
+        if (pieces.kind[p] == Pieces.ARC) {
+            return Math.abs(distance(x - pieces.cx[p], y - pieces.cy[p]) - pieces.length[p]) > reach;
+        }
+        return false;
     }
 
     /** Height that the cutter at a fraction (0 to 1) of a piece leaves at a point, mm; infinite where it is away. */
@@ -214,13 +238,22 @@ final class PieceShape {
         if (distance(x - lowX, y - lowY) <= reach) {
             return 0;
         }
-        double span = Math.abs(pieces.turn[p]);
-        double sign = Math.signum(pieces.turn[p]);
-        double along =
-                StrictMath.atan2(sign * (pieces.ux[p] * py - pieces.uy[p] * px), pieces.ux[p] * px + pieces.uy[p] * py);
-        double phi0 = StrictMath.IEEEremainder(falls ? along - span : -along, 2 * Math.PI);
-        double cos = (rho * rho + r * r - radiusMm * radiusMm) / (2 * rho * r);
-        double turn = entry(-StrictMath.acos(Math.max(-1, Math.min(1, cos))), phi0);
+        // The rim round the point cuts the circle of the tips at this angle from the point's direction.
+        double cos = Math.max(-1, Math.min(1, (rho * rho + r * r - radiusMm * radiusMm) / (2 * rho * r)));
+        double up = Math.signum(pieces.turn[p]) * (falls ? -1 : 1);
+        double sin = up * Math.sqrt(1 - cos * cos);
+        double ex = (px * cos + py * sin) / rho;
+        double ey = (py * cos - px * sin) / rho;
+        double lx = (lowX - pieces.cx[p]) / r;
+        double ly = (lowY - pieces.cy[p]) / r;
+        double cross = up * (lx * ey - ly * ex);
+        double dot = lx * ex + ly * ey;
+        // A piece turns by a quarter at most: what lies behind or more than a quarter ahead is not on it.
+        if (cross < 0 || dot < -1e-9) {
+            return Double.NaN;
+        }
+        double span = Math.abs(pieces.turn[p]) * (1 + 1e-12);
+        double turn = StrictMath.atan2(cross, dot);
         return turn <= span ? turn : Double.NaN;
     }
 
