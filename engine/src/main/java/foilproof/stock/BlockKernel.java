@@ -23,6 +23,11 @@ final class BlockKernel {
 
     /** Makes walls upright: a ulp beyond the radius (3e-8 mm) rises 30 mm and more. */
     private static final float WALL = 1e9f;
+    /**
+     * Helices that climb no more than this, mm a radian (0.3 mm a turn), are taken in single precision: where a rim just
+     * touches, a point's rounding of 1e-7 mm turns the touch by 3e-4 rad, here 0.015 um of height.
+     */
+    private static final double GENTLE = 0.05;
     /** A squared distance that no cutter reaches, mm2. */
     private static final float FAR = 1e12f;
 
@@ -38,6 +43,7 @@ final class BlockKernel {
     private final float[] lead = new float[CELLS];
     private final float[] beside2 = new float[CELLS];
     private final float[] along = new float[CELLS];
+    private final float[] away = new float[CELLS];
     private final double cellMm;
     private final double halfMm;
     private final float core;
@@ -262,6 +268,11 @@ final class BlockKernel {
             minLoop(h, lead);
             return;
         }
+        if (pieces.kind[p] == Pieces.ARC && profile.isFlat() && climb(pieces, p) <= GENTLE) {
+            flatHelix(pieces, p, bx, by);
+            minLoop(h, lead);
+            return;
+        }
         float lowest = (float) pieces.lowest(p);
         for (int c = 0; c < CELLS; c++) {
             if (h[c] > lowest) {
@@ -269,6 +280,109 @@ final class BlockKernel {
                 double y = by + ((c / BLOCK + 0.5) * cellMm - halfMm);
                 h[c] = Math.min(h[c], (float) PieceShape.heightMm(pieces, p, profile, x, y));
             }
+        }
+    }
+
+    private static double climb(Pieces pieces, int p) {
+        return Math.abs((pieces.z1[p] - pieces.z0[p]) / pieces.turn[p]);
+    }
+
+    /** Heights under a flat cutter on a helix piece, into {@link #lead}; as {@link PieceShape} has it for flat ends. */
+    private void flatHelix(Pieces pieces, int p, double bx, double by) {
+        boolean falls = pieces.z1[p] < pieces.z0[p];
+        double r = pieces.length[p];
+        double lowX = falls ? pieces.x1[p] : pieces.x0[p];
+        double lowY = falls ? pieces.y1[p] : pieces.y0[p];
+        float[] k = {
+            (float) (bx - pieces.cx[p]),
+            (float) (by - pieces.cy[p]),
+            (float) r,
+            maxRadius,
+            (float) (Math.signum(pieces.turn[p]) * (falls ? -1 : 1)),
+            (float) ((lowX - pieces.cx[p]) / r),
+            (float) ((lowY - pieces.cy[p]) / r),
+            (float) pieces.lowest(p),
+            (float) climb(pieces, p),
+            (float) (Math.abs(pieces.turn[p]) * 1.000001),
+            (float) (lowX - bx),
+            (float) (lowY - by)
+        };
+        rhoLoop(offX, offY, beside2, k);
+        rootLoop(beside2);
+        cosLoop(beside2, along, lead, away, k);
+        rootLoop(lead);
+        entryLoop(offX, offY, beside2, along, lead, away, k);
+        rootLoop(along);
+        turnLoop(offX, offY, along, lead, away, k);
+    }
+
+    private static void rhoLoop(float[] offX, float[] offY, float[] rho2, float[] k) {
+        float cx = k[0];
+        float cy = k[1];
+        for (int c = 0; c < CELLS; c++) {
+            float px = offX[c] + cx;
+            float py = offY[c] + cy;
+            rho2[c] = px * px + py * py + 1e-12f;
+        }
+    }
+
+    /** Cosine and squared sine of the angle between point and first touch; above 0 in {@code away} where out of reach. */
+    private static void cosLoop(float[] rho, float[] cos, float[] sin2, float[] away, float[] k) {
+        float r = k[2];
+        float rim = k[3];
+        for (int c = 0; c < CELLS; c++) {
+            float d = rho[c] - r;
+            float less = (rim - d) * (rim + d) / (2 * r * rho[c]);
+            away[c] = Math.abs(less) - less;
+            float held = Math.min(Math.max(less, 0f), 2f);
+            cos[c] = 1 - held;
+            sin2[c] = held * (2 - held);
+        }
+    }
+
+    /** Tangent of half the turn from the low end to the first touch into {@code half}; 1 + its square into {@code cos}. */
+    private static void entryLoop(
+            float[] offX, float[] offY, float[] rho, float[] cos, float[] half, float[] away, float[] k) {
+        float cx = k[0];
+        float cy = k[1];
+        float up = k[4];
+        float lx = k[5];
+        float ly = k[6];
+        for (int c = 0; c < CELLS; c++) {
+            float px = (offX[c] + cx) / rho[c];
+            float py = (offY[c] + cy) / rho[c];
+            float sin = up * half[c];
+            float ex = px * cos[c] + py * sin;
+            float ey = py * cos[c] - px * sin;
+            float cross = up * (lx * ey - ly * ex);
+            float dot = lx * ex + ly * ey;
+            away[c] += (Math.abs(cross) - cross) + (Math.abs(dot) - dot);
+            float u = cross / (1 + Math.abs(dot));
+            half[c] = u;
+            cos[c] = 1 + u * u;
+        }
+    }
+
+    /** Turn = 4 atan(u / (1 + sqrt(1 + u2))), by its series to 2e-8; then the lower of the climb and the low end. */
+    private static void turnLoop(float[] offX, float[] offY, float[] root, float[] half, float[] away, float[] k) {
+        float rim2 = k[3] * k[3] * 1.000004f;
+        float z = k[7];
+        float rise = k[8];
+        float span = k[9];
+        float lowX = k[10];
+        float lowY = k[11];
+        for (int c = 0; c < CELLS; c++) {
+            float w = half[c] / (1 + root[c]);
+            float q = w * w;
+            float series =
+                    1 - q * (1 / 3f - q * (1 / 5f - q * (1 / 7f - q * (1 / 9f - q * (1 / 11f - q * (1 / 13f))))));
+            float turn = 4 * w * series;
+            float beyond = turn - span;
+            float climbed = z + rise * turn + WALL * (away[c] + beyond + Math.abs(beyond));
+            float dx = offX[c] - lowX;
+            float dy = offY[c] - lowY;
+            float out = dx * dx + dy * dy - rim2;
+            half[c] = Math.min(climbed, z + WALL * (out + Math.abs(out)));
         }
     }
 

@@ -90,6 +90,47 @@ class SweepExactnessTest {
         assertThat(wrong).isEmpty();
     }
 
+    @Test
+    void shouldBoreExactlyWithAFlatCutterOnAGentleHelix() {
+        long seed = 31;
+        Random random = new Random(seed);
+        for (int n = 0; n < 30; n++) {
+            double r = 0.05 + 0.6 * random.nextDouble();
+            ToolProfile mill = ToolProfile.flat(0.3 + 0.7 * random.nextDouble(), 0.01 * (n % 2));
+            double a = 7 * random.nextDouble();
+            double turns = (random.nextBoolean() ? 1 : -1) * (1 + 6 * random.nextDouble());
+            double z = -0.3 * random.nextDouble();
+            double fall = (random.nextBoolean() ? 1 : -1) * 0.045 * Math.abs(turns);
+            CutPath path = CutPath.builder()
+                    .arc(10 + r * StrictMath.cos(a), 8 + r * StrictMath.sin(a), z, 10, 8, turns, z - fall)
+                    .build();
+            Envelope envelope = StockFixtures.sweep(path, mill, CELL);
+            for (int k = 0; k < 3000; k++) {
+                int i = (int) Math.floor((10 + 3 * (random.nextDouble() - 0.5)) / CELL);
+                int j = (int) Math.floor((8 + 3 * (random.nextDouble() - 0.5)) / CELL);
+                double x = (i + 0.5) * CELL;
+                double y = (j + 0.5) * CELL;
+                double grid = envelope.heightMm(i, j);
+                if (Math.abs(grid - envelope.exactHeightMm(x, y)) > 2e-5) {
+                    // Only within a hair of the wall or of a step of the floor may single precision differ.
+                    double near = 2e-6;
+                    double low = Double.MAX_VALUE;
+                    double high = -Double.MAX_VALUE;
+                    for (int d = 0; d < 8; d++) {
+                        double at = envelope.exactHeightMm(
+                                x + near * Math.cos(d * Math.PI / 4), y + near * Math.sin(d * Math.PI / 4));
+                        low = Math.min(low, at);
+                        high = Math.max(high, at);
+                    }
+                    assertThat(grid)
+                            .as("seed %d bore %d cell %d %d", seed, n, i, j)
+                            .isBetween(low - 1e-4, high + 1e-4);
+                    assertThat(high - low).as("at a wall").isGreaterThan(1e-4);
+                }
+            }
+        }
+    }
+
     private static void check(CutPath path, ToolProfile profile, Random random, List<String> wrong, String what) {
         Envelope envelope = StockFixtures.sweep(path, profile, CELL);
         double slope = Math.max(profile.coneRise(), 30);
