@@ -103,10 +103,9 @@ final class NetsWholeAndApart implements Check {
         f.side(side).at(pad[1], pad[2]);
         for (ZWindow window : x.copper(side).windows().values()) {
             ZLimit limit = joined ? window.limitedFrom() : window.limitedTo();
-            boolean same = limit != null
+            if (limit != null
                     && limit.kind() == (joined ? ZLimit.Kind.NETS_JOINED : ZLimit.Kind.NET_OPEN)
-                    && !Double.isNaN(limit.xMm());
-            if (same) {
+                    && !Double.isNaN(limit.xMm())) {
                 f.at(limit.xMm(), limit.yMm());
                 pad = new double[] {side, limit.xMm(), limit.yMm()};
             }
