@@ -18,6 +18,6 @@ interface SampleJob {
                 new CurvedLampInsert(),
                 new TwoSideMotorBridge(),
                 new FinePitchBreakout(),
-                new KeypadPanel());
+                new KeypadPanel(), new IrrigationPumpDriver());
     }
 }
