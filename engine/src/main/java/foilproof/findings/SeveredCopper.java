@@ -78,7 +78,8 @@ final class SeveredCopper implements Check {
         }
         if (!all.isEmpty()) {
             all.sort((a, b) -> Double.compare(
-                    b.measured() == null ? 0 : b.measured().value(), a.measured() == null ? 0 : a.measured().value()));
+                    b.measured() == null ? 0 : b.measured().value(),
+                    a.measured() == null ? 0 : a.measured().value()));
             out.add(all.get(0).withConsequences(all.subList(1, all.size())));
         }
     }
@@ -126,7 +127,9 @@ final class SeveredCopper implements Check {
     private static boolean inHole(Examination x, int side, double xMm, double yMm) {
         for (Hole hole : x.holes()) {
             boolean own = hole.side() == side;
-            if ((own || hole.through()) && x.run(hole.run()).tool() != null) {
+            // a mark that hardly passes the foil is no hole
+            boolean deep = hole.through() || -hole.tipMm() > x.thicknessMm() / 2;
+            if (deep && (own || hole.through()) && x.run(hole.run()).tool() != null) {
                 double px = x.stock().xOnSideMm(hole.side(), side, hole.xMm());
                 double py = x.stock().yOnSideMm(hole.side(), side, hole.yMm());
                 if (StrictMath.hypot(px - xMm, py - yMm) <= Rings.radiusMm(x, hole, own) + 0.03) {

@@ -84,8 +84,10 @@ class DesignChecksTest {
     void shouldNotMindACutThatEndsInTheNetNorOneThatAWireBridges() {
         with(rectangle(6, 3, 13, 11, -0.1) + line(9.5, 3, 9.5, 10.7, -0.1)).isSilentOn(Kinds.OPEN);
         with(rectangle(6, 3, 13, 11, -0.1) + line(9.5, 3, 9.5, 11, -0.1))
-                .also(
-                        "[[join]]\nfrom = [\"8 mm\", \"7 mm\", \"top\"]\nto = [\"11 mm\", \"7 mm\", \"top\"]\nwire = \"0.6 mm\"")
+                .also("[[join]]\n"
+                        + "from = [\"8 mm\", \"7 mm\", \"top\"]\n"
+                        + "to = [\"11 mm\", \"7 mm\", \"top\"]\n"
+                        + "wire = \"0.6 mm\"")
                 .isSilentOn(Kinds.OPEN);
     }
 
@@ -196,5 +198,171 @@ class DesignChecksTest {
                 .design("top_copper", "top.gbr", layer("A", 7, 7, "A", 11, 7, "B", 17, 7))
                 .raises(Kinds.RING_THIN, STOP, GEOMETRY)
                 .saying("breaks out");
+    }
+
+    // ---- severed-copper
+
+    /** A groove beside the pad at (8, 7) that takes so much of it at the foil bottom. */
+    private static Bench grazing(double takenMm) {
+        double y = 7 + 0.8 + BOTTOM_MM / 2 - takenMm;
+        return with(line(5, y, 9.4, y, -0.1));
+    }
+
+    @Test
+    @Fires({"D7 severed-copper", "E7 severed-copper"})
+    void shouldWatchWantedCopperThatIsCutAway() {
+        grazing(0.10)
+                .raises(Kinds.SEVERED_COPPER, WATCH, GEOMETRY)
+                .at(8, 7.8)
+                .in("a.ngc")
+                .with("engraver");
+        // an entry mark within a pad
+        with(Programs.plunge(8.2, 7.1, -0.1))
+                .raises(Kinds.SEVERED_COPPER, WATCH, GEOMETRY)
+                .at(8.2, 7.1);
+    }
+
+    @Test
+    @Silent({"D7 severed-copper", "E7 severed-copper"})
+    void shouldNotMindWantedCopperLostOverLessThanFiveHundredths() {
+        grazing(0.045).isSilentOn(Kinds.SEVERED_COPPER);
+        // holes in lands are wanted
+        with("").program("b.ngc", start(2) + bore(8, 7, 1.0, 0.8, -0.4, -0.8, -1.2, -1.65) + END)
+                .isSilentOn(Kinds.SEVERED_COPPER);
+    }
+
+    private static Bench towardsTheFarFoil(double z) {
+        return Bench.job()
+                .blank("copper", "both sides")
+                .program("a.ngc", start(2) + line(5, 5, 9, 5, z) + END, "work", "isolation");
+    }
+
+    @Test
+    @Fires("E7 severed-copper")
+    void shouldAskToMendCopperWorkThatReachesTheFarFoil() {
+        towardsTheFarFoil(-1.4830)
+                .raises(Kinds.SEVERED_COPPER, FIX, GEOMETRY)
+                .saying("far side")
+                .measuring(-0.0004, "mm", 1e-6)
+                .against(0);
+    }
+
+    @Test
+    @Silent("E7 severed-copper")
+    void shouldNotMindCopperWorkAboveTheFarFoil() {
+        towardsTheFarFoil(-1.4820).isSilentOn(Kinds.SEVERED_COPPER);
+    }
+
+    // ---- mirrored, sides-shifted
+
+    /** Lands of 1.6 mm at places that no mirror image shares. */
+    private static final double[][] LANDS = {{3, 3}, {7, 3}, {12, 4}, {5, 8}, {16, 11}, {9, 11}};
+
+    private static final String LANDS_LAYER =
+            layer("A", 3, 3, "B", 7, 3, "C", 12, 4, "D", 5, 8, "E", 16, 11, "F", 9, 11);
+
+    /** Where a land's middle is milled. */
+    private interface Move {
+        double[] of(double x, double y);
+    }
+
+    private static String lands(Move move) {
+        double r = 0.8 + BOTTOM_MM / 2;
+        StringBuilder t = new StringBuilder(start(1));
+        for (double[] land : LANDS) {
+            double[] p = move.of(land[0], land[1]);
+            t.append(text(
+                    "G0 X%s Y%s\nG0 Z1\nG1 Z-0.1 F90\nG3 X%s Y%s I%s J0 F300\nG0 Z5\n",
+                    p[0] + r, p[1], p[0] + r, p[1], -r));
+        }
+        return t + END;
+    }
+
+    private static Bench landed(Move move) {
+        return Bench.job()
+                .side("face", "top")
+                .design("top_copper", "top.gbr", LANDS_LAYER)
+                .runs(lands(move));
+    }
+
+    @Test
+    @Fires("B9 mirrored")
+    void shouldStopWhereTheCopperIsMilledMirrored() {
+        landed((x, y) -> new double[] {20 - x, y}).raises(Kinds.MIRRORED, STOP, GEOMETRY);
+        landed((x, y) -> new double[] {x, 15 - y}).raises(Kinds.MIRRORED, STOP, GEOMETRY);
+    }
+
+    private static Bench bothSides(Move second) {
+        return Bench.job()
+                .blank("copper", "both sides")
+                .side("face", "top")
+                .design("top_copper", "top.gbr", LANDS_LAYER)
+                .design("bottom_copper", "bottom.gbr", LANDS_LAYER)
+                .program("a.ngc", lands((x, y) -> new double[] {x, y}))
+                .nextSide("bottom", "about Y")
+                .program("b.ngc", lands(second));
+    }
+
+    @Test
+    @Fires("B11 mirrored")
+    void shouldStopWhereTheSecondSideIsMadeForAnotherTurn() {
+        bothSides((x, y) -> new double[] {x, 15 - y}).raises(Kinds.MIRRORED, STOP, GEOMETRY);
+    }
+
+    @Test
+    @Silent({"B9 mirrored", "B11 mirrored"})
+    void shouldNotMindCopperThatLiesAsDeclared() {
+        landed((x, y) -> new double[] {x, y}).isSilentOn(Kinds.MIRRORED).isSilentOn(Kinds.SIDES_SHIFTED);
+        bothSides((x, y) -> new double[] {20 - x, y}).isSilentOn(Kinds.MIRRORED);
+    }
+
+    @Test
+    @Fires({"B8 sides-shifted", "B11 sides-shifted"})
+    void shouldTellASecondSideThatLiesOffTheFirst() {
+        bothSides((x, y) -> new double[] {20 - x + 0.18, y})
+                .raises(Kinds.SIDES_SHIFTED, FIX, GEOMETRY)
+                .measuring(0.18, "mm", 0.02)
+                .against(0.15);
+        bothSides((x, y) -> new double[] {20 - x, y + 0.11})
+                .raises(Kinds.SIDES_SHIFTED, WATCH, GEOMETRY)
+                .measuring(0.11, "mm", 0.02)
+                .against(0.05);
+    }
+
+    @Test
+    @Silent({"B8 sides-shifted", "B11 sides-shifted"})
+    void shouldNotMindAShiftBelowFiveHundredths() {
+        bothSides((x, y) -> new double[] {20 - x + 0.03, y - 0.03}).isSilentOn(Kinds.SIDES_SHIFTED);
+    }
+
+    private static Bench boredOff(double offMm) {
+        StringBuilder holes = new StringBuilder("M48\nMETRIC\nT1C1.000\n%\nG05\nT1\n");
+        StringBuilder bores = new StringBuilder(start(2));
+        for (double[] land : LANDS) {
+            holes.append(text("X%sY%s\n", land[0], land[1]));
+            bores.append(bore(land[0] + offMm, land[1], 1.0, 0.8, -0.4, -0.8, -1.2, -1.65));
+        }
+        return landed((x, y) -> new double[] {x, y})
+                .design("drill", "holes.drl", holes + "M30\n")
+                .program("b.ngc", bores + END);
+    }
+
+    @Test
+    @Fires("B8 sides-shifted")
+    void shouldTellBoresThatLieOffTheCopper() {
+        boredOff(0.18)
+                .raises(Kinds.SIDES_SHIFTED, FIX, GEOMETRY)
+                .saying("bores")
+                .measuring(0.18, "mm", 0.02);
+        boredOff(0.11)
+                .raises(Kinds.SIDES_SHIFTED, WATCH, GEOMETRY)
+                .saying("bores")
+                .measuring(0.11, "mm", 0.02);
+    }
+
+    @Test
+    @Silent("B8 sides-shifted")
+    void shouldNotMindBoresThatLieOnTheCopper() {
+        boredOff(0.04).isSilentOn(Kinds.SIDES_SHIFTED);
     }
 }
