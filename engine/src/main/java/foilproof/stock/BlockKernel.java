@@ -104,9 +104,13 @@ final class BlockKernel {
     void line(Pieces pieces, int p, double bx, double by) {
         double ux = pieces.ux[p];
         double uy = pieces.uy[p];
-        double half = pieces.length[p] / 2;
         double dx = bx - pieces.x0[p];
         double dy = by - pieces.y0[p];
+        double foot = dx * ux + dy * uy;
+        // Only the stretch beside the block counts: cut to it, a long line loses no precision.
+        double low = Math.min(Math.max(0, foot - 3 * halfMm), pieces.length[p]);
+        double high = Math.max(Math.min(pieces.length[p], foot + 3 * halfMm), 0);
+        double half = (high - low) / 2;
         if (lineCount * LINE_VALUES == lines.length) {
             lines = Arrays.copyOf(lines, lines.length * 2);
         }
@@ -115,7 +119,7 @@ final class BlockKernel {
         lines[o + 1] = (float) uy;
         lines[o + 2] = (float) -ux;
         // Halved, so that q + |q| is the distance beyond the ends.
-        lines[o + 3] = (float) ((dx * ux + dy * uy - half) / 2);
+        lines[o + 3] = (float) ((foot - (low + high) / 2) / 2);
         lines[o + 4] = (float) (ux / 2);
         lines[o + 5] = (float) (uy / 2);
         lines[o + 6] = (float) (half / 2);

@@ -98,6 +98,28 @@ class RemovedTest {
     }
 
     @Test
+    void shouldMeasureLensesOfOtherDiscsAndArcsApartFromTheirChords() {
+        double[][] q12 = {{0.5, 0.5, 0.4, 0.3963367}, {1, 0.5, 1, 0.3507666}, {0.396875, 0.396875, 0.5, 0.1260426}};
+        for (double[] row : q12) {
+            Envelope one = sweep(plunge(9.7, 8, -0.2), ToolProfile.flat(2 * row[0], 0), CELL);
+            Envelope two = sweep(plunge(9.7 + row[2], 8, -0.2), ToolProfile.flat(2 * row[1], 0), CELL);
+            double lens = area(FOIL_MM, one) + area(FOIL_MM, two) - area(FOIL_MM, one, two);
+            assertThat(lens).as("Q12").isEqualTo(row[3], within(1e-3));
+        }
+        // Q23: an arc of radius 5 stands 0.0250628 off its chord of 1.
+        double half = StrictMath.asin(0.1);
+        CutPath arc = CutPath.builder()
+                .arc(10 - 0.5, 4 + 5 * StrictMath.cos(half), -0.1, 10, 4, -2 * half, -0.1)
+                .build();
+        Section section =
+                new Section(onFlat(sweep(arc, ToolProfile.flat(0.2, 0), CELL)), 10, 8, 10, 10, 0.01);
+        double middle = (section.cutDeeperThan(FOIL_MM).get(0).fromMm()
+                        + section.cutDeeperThan(FOIL_MM).get(0).toMm())
+                / 2;
+        assertThat(8 + middle - (4 + 5 * StrictMath.cos(half))).as("Q23").isEqualTo(0.0250628, within(2e-6));
+    }
+
+    @Test
     void shouldRemoveTheCrossSectionOfAVGroove() {
         double angle = rad(37);
         Envelope cut = sweep(groove(angle, 0.1, 0, 0), v30(0.1), CELL);

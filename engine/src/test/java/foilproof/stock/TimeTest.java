@@ -170,6 +170,33 @@ class TimeTest {
     }
 
     @Test
+    void shouldNotChangeWhenMovesAreSplitOrAllIsMovedByWholeCells() {
+        CutPath whole = CutPath.builder()
+                .line(5, 5, -0.1, 12, 9, -0.1)
+                .line(12, 9, -0.1, 14, 4, -0.3)
+                .build();
+        CutPath split = CutPath.builder()
+                .line(5, 5, -0.1, 8.5, 7, -0.1)
+                .line(8.5, 7, -0.1, 12, 9, -0.1)
+                .line(12, 9, -0.1, 13, 6.5, -0.2)
+                .line(13, 6.5, -0.2, 14, 4, -0.3)
+                .build();
+        CutPath moved = CutPath.builder()
+                .line(6, 7, -0.1, 13, 11, -0.1)
+                .line(13, 11, -0.1, 15, 6, -0.3)
+                .build();
+        Envelope a = sweep(whole, v30(0.1), CELL);
+        Envelope b = sweep(split, v30(0.1), CELL);
+        Envelope c = sweep(moved, v30(0.1), CELL);
+        for (int j = 150; j < 550; j++) {
+            for (int i = 200; i < 750; i++) {
+                assertThat(b.heightMm(i, j)).isEqualTo(a.heightMm(i, j), within(1e-6));
+                assertThat(c.heightMm(i + 50, j + 100)).isEqualTo(a.heightMm(i, j), within(1e-6));
+            }
+        }
+    }
+
+    @Test
     void shouldNotCutWhereTheDomainEnds() {
         Envelope cut = sweep(CutPath.builder().line(-20, 8, -0.1, 40, 8, -0.1).build(), v30(0.1), CELL);
         assertThat(cut.exactHeightMm(-4, 8)).isEqualTo(-0.1, within(1e-9));
