@@ -71,14 +71,14 @@ final class Results {
                         + Words.um(blank.foilMm()) + (blank.foilKnown() ? "" : " (not known for sure)") + " on "
                         + (blank.bothSides() ? "both sides" : "one side") + ", " + Words.mm(blank.widthMm()) + " x "
                         + Words.mm(blank.heightMm())));
-        lines.add(new ResultDocument.SetUp(
-                "hold", blank.hold().word() + ", tape " + Words.plainMm(blank.tapeMm())));
+        lines.add(new ResultDocument.SetUp("hold", blank.hold().word() + ", tape " + Words.plainMm(blank.tapeMm())));
         lines.add(new ResultDocument.SetUp("spoil board", known(job.spoilBoard().thicknessMm())));
         for (Side side : job.sides()) {
             lines.add(new ResultDocument.SetUp(
                     "side " + side.number(),
                     side.face().word() + " copper up, turned " + side.turned().word() + ", work zero at "
-                            + Words.place(side.workZeroMm().xMm(), side.workZeroMm().yMm()) + ", Z zero on the "
+                            + Words.place(
+                                    side.workZeroMm().xMm(), side.workZeroMm().yMm()) + ", Z zero on the "
                             + side.zZero().word()));
         }
         return lines;
@@ -106,7 +106,9 @@ final class Results {
         double[] feed = {Double.POSITIVE_INFINITY, 0};
         double[] rpm = {Double.POSITIVE_INFINITY, 0};
         for (RunFacts run : x.runs()) {
-            if (run.tool() == null || !run.tool().name().equals(tool.name()) || run.run().segmentCount() == 0) {
+            if (run.tool() == null
+                    || !run.tool().name().equals(tool.name())
+                    || run.run().segmentCount() == 0) {
                 continue;
             }
             runs++;
@@ -151,12 +153,14 @@ final class Results {
             case FLAT -> "flat end mill " + Words.mm(tool.diameterMm());
             case BALL -> "ball end mill " + Words.mm(tool.diameterMm());
             case DRILL -> "drill " + Words.mm(tool.diameterMm()) + ", point " + angle;
-            case V -> "V-shaped engraving bit, included angle " + angle + ", "
-                    + (tool.tipWidthMm().isPresent()
-                            ? "flat tip " + Words.mm(tool.tipWidthMm().getAsDouble())
-                            : tool.tipRadiusMm().isPresent()
-                                    ? "tip radius " + Words.mm(tool.tipRadiusMm().getAsDouble())
-                                    : "tip not known");
+            case V ->
+                "V-shaped engraving bit, included angle " + angle + ", "
+                        + (tool.tipWidthMm().isPresent()
+                                ? "flat tip " + Words.mm(tool.tipWidthMm().getAsDouble())
+                                : tool.tipRadiusMm().isPresent()
+                                        ? "tip radius "
+                                                + Words.mm(tool.tipRadiusMm().getAsDouble())
+                                        : "tip not known");
         };
     }
 
@@ -207,8 +211,7 @@ final class Results {
 
     private static ResultDocument.TimeFacts time(Examination x) {
         var totals = x.plan().totals();
-        return new ResultDocument.TimeFacts(
-                totals.totalS(), totals.cuttingS(), totals.rapidS(), totals.toolChanges());
+        return new ResultDocument.TimeFacts(totals.totalS(), totals.cuttingS(), totals.rapidS(), totals.toolChanges());
     }
 
     /** The ends of an interval as an array. */

@@ -41,8 +41,7 @@ public final class CopperFacts {
 
     private CopperFacts(Examination x, ReadDesign design, int side) {
         this.side = side;
-        List<Terminal> terminals = DesignFacts.terminals(
-                x, design, side, copperOf(new SideField(x.board(), side)));
+        List<Terminal> terminals = DesignFacts.terminals(x, design, side, copperOf(new SideField(x.board(), side)));
         List<SideCopper.Run> runs = new ArrayList<>();
         for (RunFacts run : x.runs()) {
             if (run.side().number() == side && run.tool() != null && x.cutsAnyFoil(run)) {
@@ -218,9 +217,9 @@ public final class CopperFacts {
      */
     public double ringMm(double xMm, double yMm, double radiusMm, double mostMm) {
         double step = field.cellMm();
-        double best = Math.min(mostMm, Math.min(
-                        Math.min(xMm, yMm), Math.min(field.widthMm() - xMm, field.heightMm() - yMm))
-                - radiusMm);
+        double best = Math.min(
+                mostMm,
+                Math.min(Math.min(xMm, yMm), Math.min(field.widthMm() - xMm, field.heightMm() - yMm)) - radiusMm);
         int rays = 720;
         for (int k = 0; k < rays && best > 0; k++) {
             double dx = StrictMath.cos(2 * Math.PI * k / rays);

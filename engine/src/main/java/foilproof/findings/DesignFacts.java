@@ -144,8 +144,7 @@ public final class DesignFacts {
     }
 
     /** The places that the copper of a side must join or keep apart, as the Z window asks for them. */
-    static List<Terminal> terminals(
-            Examination x, ReadDesign read, int side, foilproof.design.CopperProbe stays) {
+    static List<Terminal> terminals(Examination x, ReadDesign read, int side, foilproof.design.CopperProbe stays) {
         if (read.layers().isEmpty() && read.netlist() == null) {
             return List.of();
         }

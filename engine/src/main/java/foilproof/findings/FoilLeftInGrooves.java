@@ -45,9 +45,9 @@ final class FoilLeftInGrooves implements Check {
         double depth = x.foilMm() - worst.leftMm();
         boolean asStated = run.zErrorMm() == 0 && x.conditions().bowMm() == 0;
         String file = x.plan().programs().get(worst.program()).file();
-        return Finding.of(
-                        Kinds.FOIL_LEFT, Severity.STOP, asStated ? Certainty.GEOMETRY : Certainty.SET_UP)
-                .says("The groove does not clear the foil: " + (worst.leftMm() > 0
+        return Finding.of(Kinds.FOIL_LEFT, Severity.STOP, asStated ? Certainty.GEOMETRY : Certainty.SET_UP)
+                .says("The groove does not clear the foil: "
+                        + (worst.leftMm() > 0
                                 ? Words.um(worst.leftMm()) + " of copper stay on its floor"
                                 : "its floor lies only " + Words.um(-worst.leftMm()) + " below the foil")
                         + " at the worst place, over " + Words.plainMm(length) + " of groove in all"

@@ -32,7 +32,10 @@ final class Holes {
     }
 
     private static boolean onBlank(Examination x, double xMm, double yMm) {
-        return xMm > 0 && yMm > 0 && xMm < x.job().blank().widthMm() && yMm < x.job().blank().heightMm();
+        return xMm > 0
+                && yMm > 0
+                && xMm < x.job().blank().widthMm()
+                && yMm < x.job().blank().heightMm();
     }
 
     private static Hole hole(Examination x, RunFacts run, foilproof.motion.Hole path) {
@@ -51,8 +54,19 @@ final class Holes {
         double above = -x.thicknessMm() - low;
         double exit = above < -1e-9 ? 0 : 2 * (path.pathRadiusMm() + tool.cutRadiusAtHeightMm(Math.max(0, above)));
         return new Hole(
-                run.side().number(), path.xMm(), path.yMm(), path.run(), deepest, path.pathRadiusMm() > 0,
-                path.pathRadiusMm(), tip, low, entry, exit, path.longestPlungeMm(), path.strokes());
+                run.side().number(),
+                path.xMm(),
+                path.yMm(),
+                path.run(),
+                deepest,
+                path.pathRadiusMm() > 0,
+                path.pathRadiusMm(),
+                tip,
+                low,
+                entry,
+                exit,
+                path.longestPlungeMm(),
+                path.strokes());
     }
 
     /** The wider entry and exit of all that is made at one place count; the deepest gives line and tool. */
@@ -65,11 +79,19 @@ final class Holes {
                 holes.set(
                         i,
                         new Hole(
-                                deep.side(), deep.xMm(), deep.yMm(), deep.run(), deep.segment(),
-                                old.bored() || next.bored(), Math.max(old.pathRadiusMm(), next.pathRadiusMm()),
-                                Math.min(old.tipMm(), next.tipMm()), Math.min(old.circledMm(), next.circledMm()),
-                                Math.max(old.entryMm(), next.entryMm()), Math.max(old.exitMm(), next.exitMm()),
-                                deep.longestPlungeMm(), old.pecks() + next.pecks()));
+                                deep.side(),
+                                deep.xMm(),
+                                deep.yMm(),
+                                deep.run(),
+                                deep.segment(),
+                                old.bored() || next.bored(),
+                                Math.max(old.pathRadiusMm(), next.pathRadiusMm()),
+                                Math.min(old.tipMm(), next.tipMm()),
+                                Math.min(old.circledMm(), next.circledMm()),
+                                Math.max(old.entryMm(), next.entryMm()),
+                                Math.max(old.exitMm(), next.exitMm()),
+                                deep.longestPlungeMm(),
+                                old.pecks() + next.pecks()));
                 return;
             }
         }

@@ -39,9 +39,7 @@ public record NetCopper(Net stated, int side, NetFigures figures) {
 
     /** Temperature rise at the stated current, K; null where no current is stated. */
     public @Nullable Double riseK() {
-        return stated.currentA().isPresent()
-                ? figures.riseK(stated.currentA().getAsDouble())
-                : null;
+        return stated.currentA().isPresent() ? figures.riseK(stated.currentA().getAsDouble()) : null;
     }
 
     static Map<String, NetCopper> of(Examination x) {
@@ -69,8 +67,15 @@ public record NetCopper(Net stated, int side, NetFigures figures) {
                     continue;
                 }
                 NetPlace here = new NetPlace(
-                        place.face(), at[1], at[2], place.widthMm(), place.heightMm(), place.holeMm(), place.pin(),
-                        place.via(), place.line());
+                        place.face(),
+                        at[1],
+                        at[2],
+                        place.widthMm(),
+                        place.heightMm(),
+                        place.holeMm(),
+                        place.pin(),
+                        place.via(),
+                        place.line());
                 for (double[] probe : here.probes()) {
                     int piece = copper.map().pieceAt(probe[0], probe[1]);
                     if (piece >= 0) {
@@ -82,7 +87,9 @@ public record NetCopper(Net stated, int side, NetFigures figures) {
             for (Map.Entry<Integer, List<NetPlace>> entry : byPiece.entrySet()) {
                 NetFigures figures = figures(x, copper, entry.getKey(), entry.getValue(), net.name());
                 if (figures != null
-                        && (worst == null || figures.squares().squares() > worst.figures().squares().squares())) {
+                        && (worst == null
+                                || figures.squares().squares()
+                                        > worst.figures().squares().squares())) {
                     worst = new NetCopper(stated, copper.side(), figures);
                 }
             }

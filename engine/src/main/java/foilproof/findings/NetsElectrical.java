@@ -37,8 +37,9 @@ final class NetsElectrical implements Check {
             NetCopper copper = x.netCopper(net.name());
             if (copper == null) {
                 if (x.design().verdict() != null) {
-                    out.notChecked("current and resistance of net " + net.name(), "its places are not joined by copper,"
-                            + " or no design file names it");
+                    out.notChecked(
+                            "current and resistance of net " + net.name(),
+                            "its places are not joined by copper," + " or no design file names it");
                 } else {
                     out.notChecked("current and voltage of net " + net.name(), "no netlist or layer image is given");
                 }
@@ -59,9 +60,11 @@ final class NetsElectrical implements Check {
         if (net.voltageV().isPresent() && Math.abs(net.voltageV().getAsDouble()) > x.limit(LimitKey.MAINS_DC)) {
             out.add(Finding.of(Kinds.SPACING, Severity.FIX, Certainty.GEOMETRY)
                     .atMost(
-                            Measured.exact("voltage of " + net.name(), net.voltageV().getAsDouble(), "V"),
+                            Measured.exact(
+                                    "voltage of " + net.name(), net.voltageV().getAsDouble(), "V"),
                             x.limit(LimitKey.MAINS_DC))
-                    .says("Net " + net.name() + " is stated at " + Words.number(net.voltageV().getAsDouble(), 0)
+                    .says("Net " + net.name() + " is stated at "
+                            + Words.number(net.voltageV().getAsDouble(), 0)
                             + " V. A milled board without solder mask is not certified for dangerous voltages, and this"
                             + " dry run refuses to judge it.")
                     .doThis("Do not build this on a milled blank; follow your local codes and licensed practice.")
@@ -82,8 +85,8 @@ final class NetsElectrical implements Check {
                 + Words.number(f.riseKInFoil(amps, other), 1) + " K";
         if (rise > x.limit(LimitKey.RISE_WATCH)) {
             boolean fix = rise > x.limit(LimitKey.RISE_FIX);
-            double flooded = TemperatureRise.riseK(
-                    TemperatureRise.EXTERNAL, amps, section.floodedAreaMm2(Solder.SN63PB37, 0.3));
+            double flooded =
+                    TemperatureRise.riseK(TemperatureRise.EXTERNAL, amps, section.floodedAreaMm2(Solder.SN63PB37, 0.3));
             Finding.Builder b = Finding.of(
                             Kinds.HOT_TRACE, fix ? Severity.FIX : Severity.WATCH, Certainty.RULE_OF_THUMB)
                     .side(copper.side())
@@ -108,7 +111,8 @@ final class NetsElectrical implements Check {
                         .at(f.narrowestXMm(), f.narrowestYMm())
                         .atMost(
                                 new Measured("voltage drop", drop, "V", 0.15 * drop),
-                                x.limit(LimitKey.DROP_SHARE) * Math.abs(net.voltageV().getAsDouble()))
+                                x.limit(LimitKey.DROP_SHARE)
+                                        * Math.abs(net.voltageV().getAsDouble()))
                         .says("Net " + net.name() + " loses " + Words.number(drop, 3) + " V of "
                                 + Words.number(net.voltageV().getAsDouble(), 1) + " V at "
                                 + Words.number(amps, 2) + " A over " + Words.number(copper.resistanceMohm(), 1)

@@ -58,10 +58,11 @@ final class NetsWholeAndApart implements Check {
         double[] a = design.onBlank(s.placeA());
         double[] b = design.onBlank(s.placeB());
         Finding.Builder f = Finding.of(Kinds.SHORT, Severity.STOP, Certainty.GEOMETRY)
-                .says("Nets " + s.netA() + " and " + s.netB() + " are on one piece of copper: " + s.placeA().label()
-                        + " is joined to " + s.placeB().label() + ".")
-                .doThis("Close the groove between them (lead-over at its end, another pass, a narrower cutter), or check"
-                        + " that every isolation pass is in the program.");
+                .says("Nets " + s.netA() + " and " + s.netB() + " are on one piece of copper: "
+                        + s.placeA().label() + " is joined to " + s.placeB().label() + ".")
+                .doThis(
+                        "Close the groove between them (lead-over at its end, another pass, a narrower cutter), or check"
+                                + " that every isolation pass is in the program.");
         place(x, f, a != null ? a : b, true);
         return f.build();
     }
@@ -74,17 +75,16 @@ final class NetsWholeAndApart implements Check {
                         ? o.groups().get(1).get(0)
                         : o.groups().get(0).get(0);
         String what = !o.missing().isEmpty()
-                ? o.missing().size() + " of its places have no copper ("
-                        + labels(o.missing()) + ")"
-                : "it is in " + o.groups().size() + " pieces; " + labels(o.groups().get(o.groups().size() - 1))
-                        + " hang apart from the rest";
-        Finding.Builder f = Finding.of(
-                        Kinds.OPEN, vias ? Severity.WATCH : Severity.STOP, Certainty.GEOMETRY)
+                ? o.missing().size() + " of its places have no copper (" + labels(o.missing()) + ")"
+                : "it is in " + o.groups().size() + " pieces; "
+                        + labels(o.groups().get(o.groups().size() - 1)) + " hang apart from the rest";
+        Finding.Builder f = Finding.of(Kinds.OPEN, vias ? Severity.WATCH : Severity.STOP, Certainty.GEOMETRY)
                 .says("Net " + o.net() + " is not whole: " + what + "."
                         + (vias ? " Wires in its vias would join it; no [[join]] names them." : ""))
-                .doThis(vias
-                        ? "Solder a wire into each of its vias and name them as [[join]] in the job."
-                        : "Find the cut through this net and move or drop it.");
+                .doThis(
+                        vias
+                                ? "Solder a wire into each of its vias and name them as [[join]] in the job."
+                                : "Find the cut through this net and move or drop it.");
         place(x, f, design.onBlank(first), false);
         return f.build();
     }

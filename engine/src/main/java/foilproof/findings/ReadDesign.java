@@ -68,7 +68,9 @@ public record ReadDesign(
         }
         return new ReadDesign(
                 layers,
-                files.drill() == null ? null : kept(DesignReader.readDrill(files.drill(), InputLimits.DEFAULT), warnings),
+                files.drill() == null
+                        ? null
+                        : kept(DesignReader.readDrill(files.drill(), InputLimits.DEFAULT), warnings),
                 files.netlist() == null
                         ? null
                         : kept(DesignReader.readNetlist(files.netlist(), InputLimits.DEFAULT), warnings),

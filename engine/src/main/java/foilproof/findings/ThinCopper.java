@@ -63,8 +63,8 @@ final class ThinCopper implements Check {
         out.add(sorted.get(0).withConsequences(rest));
         if (sorted.size() > 1 + MOST_FOLDED) {
             out.notChecked(
-                    (sorted.size() - 1 - MOST_FOLDED) + " more places of " + sorted.get(0).kind() + " on side "
-                            + sorted.get(0).side(),
+                    (sorted.size() - 1 - MOST_FOLDED) + " more places of "
+                            + sorted.get(0).kind() + " on side " + sorted.get(0).side(),
                     "found, but not listed one by one");
         }
     }
@@ -100,9 +100,7 @@ final class ThinCopper implements Check {
         Severity severity = hair || raised ? Severity.FIX : Severity.WATCH;
         String what = knifeOnly ? "knife edge" : hair ? "hair" : sliver ? "sliver" : "thin strip";
         Finding.Builder b = Finding.of(
-                        hair ? Kinds.HAIR : Kinds.SLIVER,
-                        severity,
-                        hair ? Certainty.GEOMETRY : Certainty.RULE_OF_THUMB)
+                        hair ? Kinds.HAIR : Kinds.SLIVER, severity, hair ? Certainty.GEOMETRY : Certainty.RULE_OF_THUMB)
                 .side(copper.side())
                 .at(strip.xMm(), strip.yMm())
                 .box(strip.x0Mm(), strip.y0Mm(), strip.x1Mm(), strip.y1Mm())
@@ -178,17 +176,15 @@ final class ThinCopper implements Check {
 
     private static Finding gap(Examination x, CopperFacts copper, NarrowGap gap, int pairs) {
         boolean bad = gap.bottomMm() < x.limit(LimitKey.NARROW_GAP_FIX) - 1e-6;
-        Finding.Builder b = Finding.of(
-                        Kinds.NARROW_GAP, bad ? Severity.FIX : Severity.WATCH, Certainty.GEOMETRY)
+        Finding.Builder b = Finding.of(Kinds.NARROW_GAP, bad ? Severity.FIX : Severity.WATCH, Certainty.GEOMETRY)
                 .side(copper.side())
                 .at(gap.xMm(), gap.yMm())
                 .atLeast(
                         Measured.mm("gap", gap.bottomMm(), gap.errorMm()),
                         x.limit(bad ? LimitKey.NARROW_GAP_FIX : LimitKey.NARROW_GAP))
                 .says("The gap between two pieces of copper is only " + Words.mm(gap.bottomMm())
-                        + " at the foil bottom" + (!Double.isFinite(gap.topMm())
-                                ? ""
-                                : " (" + Words.plainMm(gap.topMm()) + " on top)")
+                        + " at the foil bottom"
+                        + (!Double.isFinite(gap.topMm()) ? "" : " (" + Words.plainMm(gap.topMm()) + " on top)")
                         + ", over " + Words.plainMm(gap.lengthMm())
                         + (pairs > 1 ? "; so it is between " + (pairs - 1) + " more pairs of pieces" : "")
                         + ". Solder and dust bridge it easily.")

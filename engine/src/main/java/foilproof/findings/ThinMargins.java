@@ -32,8 +32,7 @@ final class ThinMargins implements Check {
             return;
         }
         boolean fix = margin < -1e-9;
-        boolean told = brokenNow(window.limitedTo())
-                || limit.kind() == ZLimit.Kind.FOIL_LEFT && limit.eMm() > 0;
+        boolean told = brokenNow(window.limitedTo()) || limit.kind() == ZLimit.Kind.FOIL_LEFT && limit.eMm() > 0;
         double width = window.fromMm() == null || window.toMm() == null
                 ? Double.POSITIVE_INFINITY
                 : window.toMm() - window.fromMm();
@@ -44,8 +43,7 @@ final class ThinMargins implements Check {
         if (told && (!none || duty)) {
             return;
         }
-        Finding.Builder b = Finding.of(
-                        Kinds.THIN_MARGIN, fix ? Severity.FIX : Severity.WATCH, Certainty.SET_UP)
+        Finding.Builder b = Finding.of(Kinds.THIN_MARGIN, fix ? Severity.FIX : Severity.WATCH, Certainty.SET_UP)
                 .side(run.side().number())
                 .tool(run.toolName())
                 .atLeast(Measured.mm("margin of the Z window", margin, Math.max(0.0005, window.plusMinusMm())), wanted)

@@ -42,10 +42,7 @@ final class TipReadings {
             double depth = deepest(x, run);
             Tool bit = java.util.Objects.requireNonNull(x.job().toolNamed(run.toolName()));
             out.add(x.at(
-                            Finding.of(
-                                    Kinds.TIP_UNKNOWN,
-                                    matters ? Severity.WATCH : Severity.NOTE,
-                                    Certainty.SET_UP),
+                            Finding.of(Kinds.TIP_UNKNOWN, matters ? Severity.WATCH : Severity.NOTE, Certainty.SET_UP),
                             run.run().firstSegment())
                     .says("The tip of " + run.toolName() + " is not known. As a flat tip of " + Words.plainMm(width)
                             + " it cuts " + Words.mm(2 * bit.withTipWidth(width).cutRadiusAtHeightMm(depth))
@@ -55,10 +52,12 @@ final class TipReadings {
                                     ? "The two readings do not give the same findings; the board is judged with the"
                                             + " flat tip, what only the round tip raises is folded below."
                                     : "Both readings give the same findings."))
-                    .doThis("Look at the tip under a loupe, or measure a test groove, and give tip_width or tip_radius.")
+                    .doThis(
+                            "Look at the tip under a loupe, or measure a test groove, and give tip_width or tip_radius.")
                     .folding(differ)
                     .build());
-            out.notChecked("the width that " + run.toolName() + " really cuts", "its tip width or tip radius is not given");
+            out.notChecked(
+                    "the width that " + run.toolName() + " really cuts", "its tip width or tip radius is not given");
         }
     }
 

@@ -41,10 +41,7 @@ final class TooDeep implements Check {
                 continue;
             }
             out.add(x.at(
-                            Finding.of(
-                                    Kinds.TOO_DEEP,
-                                    weak ? Severity.WATCH : Severity.NOTE,
-                                    Certainty.RULE_OF_THUMB),
+                            Finding.of(Kinds.TOO_DEEP, weak ? Severity.WATCH : Severity.NOTE, Certainty.RULE_OF_THUMB),
                             deepest)
                     .atMost(
                             Measured.mm("depth below the foil top", depthMm, 0.001),

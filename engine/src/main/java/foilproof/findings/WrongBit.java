@@ -50,7 +50,8 @@ final class WrongBit implements Check {
                 .atMost(Measured.mm("depth of the V-shaped bit", -first.tipMm(), 0.001), x.limit(LimitKey.V_DEPTH))
                 .says((cones.size() == 1 ? "A hole is" : cones.size() + " holes are") + " made with the V-shaped bit "
                         + run.toolName() + ": entry " + Words.mm(first.entryMm()) + ", exit "
-                        + Words.mm(first.exitMm()) + ". " + wire(x, run.knownTool(), -first.tipMm(), first.pathRadiusMm()))
+                        + Words.mm(first.exitMm()) + ". "
+                        + wire(x, run.knownTool(), -first.tipMm(), first.pathRadiusMm()))
                 .doThis("Put a drill or an end mill into the collet for the holes.")
                 .build());
     }

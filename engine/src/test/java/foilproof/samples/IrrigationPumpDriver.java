@@ -109,7 +109,10 @@ final class IrrigationPumpDriver implements SampleJob {
 
     private static List<double[]> gate(double out) {
         double h = 1.2 + out;
-        return List.of(new double[] {12 - h, 26 - h}, new double[] {12 + h, 26 - h}, new double[] {12 + h, 30 + h},
+        return List.of(
+                new double[] {12 - h, 26 - h},
+                new double[] {12 + h, 26 - h},
+                new double[] {12 + h, 30 + h},
                 new double[] {12 - h, 30 + h});
     }
 
@@ -129,7 +132,8 @@ final class IrrigationPumpDriver implements SampleJob {
     private static List<Pad> pads() {
         List<Pad> pads = new ArrayList<>();
         for (Object[] h : HOLES) {
-            pads.add(Pad.through((String) h[0], (String) h[1], (String) h[2], BOARD_X_MM - (double) h[3], (double) h[4], 2.2, 1.1));
+            pads.add(Pad.through(
+                    (String) h[0], (String) h[1], (String) h[2], BOARD_X_MM - (double) h[3], (double) h[4], 2.2, 1.1));
         }
         return pads;
     }
@@ -139,8 +143,17 @@ final class IrrigationPumpDriver implements SampleJob {
         List<Copper> areas = new ArrayList<>();
         areas.add(new Copper("VIN", 0, DesignWriter.turned(feed(-0.003), BOARD_X_MM)));
         areas.add(new Copper("GATE", 0, DesignWriter.turned(gate(-0.003), BOARD_X_MM)));
-        areas.add(new Copper("GND", 2.0, DesignWriter.turned(List.of(new double[] {6, 15}, new double[] {20, 15},
-                new double[] {20, 24}, new double[] {36, 24}, new double[] {36, 30}), BOARD_X_MM)));
+        areas.add(new Copper(
+                "GND",
+                2.0,
+                DesignWriter.turned(
+                        List.of(
+                                new double[] {6, 15},
+                                new double[] {20, 15},
+                                new double[] {20, 24},
+                                new double[] {36, 24},
+                                new double[] {36, 30}),
+                        BOARD_X_MM)));
         return areas;
     }
 }

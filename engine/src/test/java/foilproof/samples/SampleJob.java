@@ -18,6 +18,7 @@ interface SampleJob {
                 new CurvedLampInsert(),
                 new TwoSideMotorBridge(),
                 new FinePitchBreakout(),
-                new KeypadPanel(), new IrrigationPumpDriver());
+                new KeypadPanel(),
+                new IrrigationPumpDriver());
     }
 }

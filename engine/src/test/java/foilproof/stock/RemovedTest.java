@@ -111,8 +111,7 @@ class RemovedTest {
         CutPath arc = CutPath.builder()
                 .arc(10 - 0.5, 4 + 5 * StrictMath.cos(half), -0.1, 10, 4, -2 * half, -0.1)
                 .build();
-        Section section =
-                new Section(onFlat(sweep(arc, ToolProfile.flat(0.2, 0), CELL)), 10, 8, 10, 10, 0.01);
+        Section section = new Section(onFlat(sweep(arc, ToolProfile.flat(0.2, 0), CELL)), 10, 8, 10, 10, 0.01);
         double middle = (section.cutDeeperThan(FOIL_MM).get(0).fromMm()
                         + section.cutDeeperThan(FOIL_MM).get(0).toMm())
                 / 2;
