@@ -96,3 +96,14 @@ float underside(vec2 p) {
 #endif
     return h;
 }
+
+// As composed, and open down to the spoil board where cuts from the two faces meet.
+float composedThrough(vec2 p, float s, out int who) {
+    float h = composed(p, s, who);
+#if PLAIN == 0
+    if (runCount > topRuns && underside(p) >= h - 1e-4) {
+        h = zLayers.w;
+    }
+#endif
+    return h;
+}

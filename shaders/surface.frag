@@ -90,7 +90,7 @@ void main() {
     int who = -1;
     float s = region == 2 ? zLayers.w : foilTop(p);
 #if PART == 0
-    float h = composed(p, s, who);
+    float h = region == 0 ? composedThrough(p, s, who) : composed(p, s, who);
 #if LIFTED == 1
     if (region == 0 && h <= underside(p) + 1e-4) {
         discard;

@@ -26,7 +26,7 @@ void main() {
 #if PART == 1
     float z = underside(p);
 #else
-    float z = composed(p, box == 0 ? foilTop(p) : zLayers.w, who) - corner.z * patchFrame.z * 0.06 / zFactor;
+    float z = (box == 0 ? composedThrough(p, foilTop(p), who) : composed(p, zLayers.w, who)) - corner.z * patchFrame.z * 0.06 / zFactor;
 #endif
     world = vec3(p, z);
     region = box == 0 ? 0 : 2;

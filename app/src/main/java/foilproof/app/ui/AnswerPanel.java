@@ -119,6 +119,10 @@ final class AnswerPanel extends JPanel {
                 Locale.ROOT, "X %.3f Y %.3f mm (%.1f, %.1f thou), side %d\n", x, y, x / 0.0254, y / 0.0254, b.side()));
         w.append("Here: ").append(material(b, spot)).append('\n');
         PointHistory h = s.history(b, c, x, y);
+        double open = h.madeFloor() == null ? spot.surfaceMm() : h.madeFloor().heightMm();
+        if (b.onBlank(x, y) && b.throughFromBelow(x, y, open)) {
+            w.append("A cut from the other face comes through here: turn the blank (T) to ask who made it\n");
+        }
         double exact = h.madeFloor() == null ? spot.surfaceMm() : h.madeFloor().heightMm();
         w.append(String.format(
                 Locale.ROOT,

@@ -316,6 +316,9 @@ public record BoardSnapshot(
                 who = k;
             }
         }
+        if (onBlank(xMm, yMm) && throughFromBelow(xMm, yMm, h)) {
+            h = spoilTopMm();
+        }
         return new Spot(h, s, material(c, xMm, yMm, s, h), who);
     }
 
@@ -345,6 +348,11 @@ public record BoardSnapshot(
                 cutter,
                 timeS,
                 stateWords);
+    }
+
+    /** Whether a cut from the far face reaches up to this height or above, so that the blank is open there. */
+    public boolean throughFromBelow(double xMm, double yMm, double zMm) {
+        return !farRuns.isEmpty() && undersideMm(xMm, yMm) >= zMm - 1e-4 && undersideMm(xMm, yMm) > -thicknessMm;
     }
 
     /** Underside of the blank, raised where the far face was cut, mm above the nominal foil top of this side. */
