@@ -10,7 +10,7 @@ uniform sampler2DArray heightAtlas;   // 16-bit heights, 1.0 = no cutter came he
 uniform usampler2D pageTable;         // per run: tile -> slot, 0 where there is none
 uniform sampler2D surfaceMap;         // S above its nominal plane
 uniform vec4 surfaceFrame;            // x0, y0, 1/step x, 1/step y
-uniform vec4 bow;                     // how far the middle lies low, 2/width, 2/height, thickness change
+uniform vec4 bow;                     // how far the middle lies low, 2/width, 2/height
 uniform vec2 heightCode;              // z = x + texel * y
 uniform vec2 slotSize;                // cells from slot to slot, 1 / cells along an atlas layer's side
 uniform int topRuns;                  // runs 0 .. topRuns-1 cut this face
@@ -22,7 +22,7 @@ uniform vec4 zLayers;                 // thickness, foil, tape, spoil board's to
 
 float foilTop(vec2 p) {
     vec2 m = clamp(p * bow.yz - 1.0, -1.0, 1.0);
-    float z = bow.w - bow.x * (1.0 - m.x * m.x) * (1.0 - m.y * m.y);
+    float z = -bow.x * (1.0 - m.x * m.x) * (1.0 - m.y * m.y);
 #if FLAT == 0
     vec2 q = (p - surfaceFrame.xy) * surfaceFrame.zw;
     vec2 n = vec2(textureSize(surfaceMap, 0));

@@ -131,9 +131,11 @@ final class BenchModel {
         return whatIfResult;
     }
 
-    @Nullable
-    BoardSnapshot board() {
-        return board;
+    /** The snapshot to be drawn, on a blank as thick as the what-if has it. */
+    @Nullable BoardSnapshot board() {
+        BoardSnapshot b = board;
+        double change = whatIf.thicknessChangeMm();
+        return b == null || change == 0 ? b : b.withThickness(Math.max(0.1, b.thicknessMm() + change));
     }
 
     double timeS() {

@@ -201,7 +201,7 @@ public record BoardSnapshot(
      * @param zErrorMm per tool run of {@link #runs}, + is really deeper, mm; missing entries are 0
      * @param bowMm how far the blank's middle lies low with its edge where it was, mm
      * @param foilMm foil thickness, mm
-     * @param thicknessChangeMm of the blank, + is thicker, mm
+     * @param thicknessChangeMm of the blank against the base, + is thicker, mm; the snapshot's thickness has it already
      * @param absent per tool run, whether it is left out ("this tool was forgotten"); missing entries are false
      */
     public record Conditions(
@@ -244,7 +244,7 @@ public record BoardSnapshot(
         if (!onBlank(xMm, yMm)) {
             return spoilTopMm();
         }
-        return surface.heightMm(xMm, yMm) + bowMm(c.bowMm(), xMm, yMm) + c.thicknessChangeMm();
+        return surface.heightMm(xMm, yMm) + bowMm(c.bowMm(), xMm, yMm);
     }
 
     /** By how much a run's heights shift under these conditions: z0_k - e_k, mm. */
@@ -252,7 +252,10 @@ public record BoardSnapshot(
         ToolRun r = runs.get(run);
         double z0 = r.z0Mm();
         if (r.zeroOnFoil()) {
-            z0 += bowMm(c.bowMm(), r.touchXMm(), r.touchYMm()) + c.thicknessChangeMm();
+            z0 += bowMm(c.bowMm(), r.touchXMm(), r.touchYMm());
+        } else {
+            // Z 0 is the foil top: a thicker blank puts the spoil board, and a zero on it, lower.
+            z0 -= c.thicknessChangeMm();
         }
         return z0 - c.zErrorMm(run);
     }
@@ -324,13 +327,22 @@ public record BoardSnapshot(
 
     /** The same board with other marks. */
     public BoardSnapshot withMarks(List<Mark> newMarks) {
+        return with(newMarks, thicknessMm);
+    }
+
+    /** The same board on a blank of another thickness, mm. */
+    public BoardSnapshot withThickness(double newThicknessMm) {
+        return with(marks, newThicknessMm);
+    }
+
+    private BoardSnapshot with(List<Mark> newMarks, double newThicknessMm) {
         return new BoardSnapshot(
                 job,
                 side,
                 face,
                 widthMm,
                 heightMm,
-                thicknessMm,
+                newThicknessMm,
                 foilMm,
                 substrate,
                 copperUp,

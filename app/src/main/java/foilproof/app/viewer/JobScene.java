@@ -76,7 +76,7 @@ public final class JobScene {
         Conditions e = Conditions.NOMINAL
                 .withBow(c.bowMm())
                 .withFoil(c.foilMm())
-                .withThickness(ground.stock().blank().thicknessMm() + c.thicknessChangeMm());
+                .withThickness(board.thicknessMm());
         for (int i = 0; i < board.runs().size(); i++) {
             int run = board.runs().get(i).jobRun();
             e = e.withZError(run, c.zErrorMm(i)).withPresent(run, !c.isAbsent(i));

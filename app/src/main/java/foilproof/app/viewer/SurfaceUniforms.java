@@ -59,8 +59,7 @@ final class SurfaceUniforms {
         program.set("runCount", runs.size());
         program.set("heightCode", atlas.lowestMm(), 65535 * TileAtlas.STEP_MM);
         program.set("slotSize", atlas.pitch(), 1.0 / Math.max(1, atlas.layerCells()));
-        program.set(
-                "bow", conditions.bowMm(), 2 / board.widthMm(), 2 / board.heightMm(), conditions.thicknessChangeMm());
+        program.set("bow", conditions.bowMm(), 2 / board.widthMm(), 2 / board.heightMm(), 0);
         program.set("zLayers", board.thicknessMm(), conditions.foilMm(), board.tapeMm(), board.spoilTopMm());
         surface(board.surface());
         BoardSnapshot.Surface s = board.surface();

@@ -74,11 +74,12 @@ class BoardSnapshotTest {
 
     @Test
     void shouldComposeWhatTheEngineComposesUnderAnyConditions() {
-        BoardSnapshot b = scene.snapshot(scene.endS(), 1);
+        BoardSnapshot asSaid = scene.snapshot(scene.endS(), 1);
         Random random = new Random(11);
         for (int round = 0; round < 4; round++) {
+            BoardSnapshot b = asSaid.withThickness(asSaid.thicknessMm() + round * 0.05);
             BoardSnapshot.Conditions c = new BoardSnapshot.Conditions(
-                    new double[] {round * 0.03 - 0.05}, round * 0.04, b.foilMm(), 0, new boolean[0]);
+                    new double[] {round * 0.03 - 0.05}, round * 0.04, b.foilMm(), round * 0.05, new boolean[0]);
             ComposedSide side = scene.boardAt(b, c).side(1);
             for (int i = 0; i < 500; i++) {
                 double t = random.nextDouble();
