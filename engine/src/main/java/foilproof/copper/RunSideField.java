@@ -113,6 +113,24 @@ public final class RunSideField implements ToolRunField {
         return far ? Math.min(margin, bottom - board.exactFarCutMm(side.number(), xMm, yMm)) : margin;
     }
 
+    /**
+     * Whether any place has its e* within the headroom: else no Z error in question changes which copper is cleared.
+     */
+    public boolean changesWithinHeadroom() {
+        float low = (float) -headroomMm();
+        float high = (float) (capMm - 1e-6);
+        float[] row = new float[columns()];
+        for (int j = 0; j < rows(); j++) {
+            marginRow(j, row);
+            for (float e : row) {
+                if (e > low && e < high) {
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+
     @Override
     public double headroomMm() {
         return capMm - foilMm;

@@ -52,6 +52,7 @@ public final class SideCopper {
     private final StripFinder.@Nullable Designed designed;
     private final Limits limits;
     private final SideField field;
+    private final Map<Integer, Boolean> moving = new HashMap<>();
     private final Map<Integer, ZWindow> windows = new HashMap<>();
     private @Nullable CopperMap map;
     private double @Nullable [] untouched;
@@ -162,7 +163,45 @@ public final class SideCopper {
         return have;
     }
 
+    /**
+     * Whether some Z error within the headroom changes the copper that a run leaves: cutters with upright walls whose
+     * floors lie far below the foil change none, and need no search for nets and widths.
+     */
+    private boolean moves(Run run) {
+        return moving.computeIfAbsent(
+                run.run(), r -> RunSideField.of(board, side, r).changesWithinHeadroom());
+    }
+
+    /** Whether every net of the design is on one piece, and on its own, as the copper is. */
+    private boolean netsHold() {
+        Map<Integer, Integer> pieceOfGroup = new HashMap<>();
+        Map<Integer, Integer> netOfPiece = new HashMap<>();
+        for (Terminal terminal : terminals) {
+            int piece = map().pieceAt(terminal.xMm(), terminal.yMm());
+            Integer group = pieceOfGroup.putIfAbsent(terminal.group(), piece);
+            Integer net = netOfPiece.putIfAbsent(piece, terminal.net());
+            if (piece < 0 || group != null && group != piece || net != null && net != terminal.net()) {
+                return false;
+            }
+        }
+        return true;
+    }
+
     private ZWindow findWindow(Run run) {
+        if (!moves(run) && netsHold()) {
+            return ZWindows.settled(new ZWindowSetup(
+                    RunSideField.of(board, side, run.run()),
+                    run.lines(),
+                    terminals,
+                    new double[0],
+                    run.copperOnly(),
+                    run.deepest(),
+                    run.spreadFromMm(),
+                    run.spreadToMm(),
+                    null,
+                    null,
+                    limits.window()));
+        }
         return window(
                 RunSideField.of(board, side, run.run()),
                 run.lines(),
@@ -174,6 +213,10 @@ public final class SideCopper {
 
     /** The window of all runs at the same Z error; its spread is [0, 0]. */
     public ZWindow jointWindow() {
+        Run lone = loneMover();
+        if (lone != null) {
+            return window(lone);
+        }
         ZWindowSetup.Deepest deepest = null;
         for (Run run : runs) {
             ZWindowSetup.Deepest own = run.deepest();
@@ -182,6 +225,22 @@ public final class SideCopper {
             }
         }
         return window(RunSideField.joint(board, side), CutLines.all(lines()), deepest != null, deepest, 0, 0);
+    }
+
+    /** The only run that Z errors change, where the others neither change nor are limited; else null. */
+    private @Nullable Run loneMover() {
+        Run lone = null;
+        for (Run run : runs) {
+            if (moves(run)) {
+                if (lone != null) {
+                    return null;
+                }
+                lone = run;
+            } else if (window(run).limitedFrom() != null || window(run).limitedTo() != null) {
+                return null;
+            }
+        }
+        return lone;
     }
 
     private ZWindow window(

@@ -29,6 +29,14 @@ public final class ZWindows {
                 flattened);
     }
 
+    /**
+     * The window of a run that moves no copper within the headroom (see {@link RunSideField#moves}) and whose nets hold
+     * as it is: what of foil, widths and duty is left.
+     */
+    static ZWindow settled(ZWindowSetup setup) {
+        return limits(setup, setup.field(), null);
+    }
+
     private static NetLimits netsOf(ZWindowSetup setup, ToolRunField field) {
         List<Terminal> terminals = setup.terminals();
         double[] points = setup.leftoverMm();
@@ -53,14 +61,16 @@ public final class ZWindows {
         return NetLimits.byPieces(tree, ignored);
     }
 
-    private static ZWindow limits(ZWindowSetup setup, ToolRunField field, NetLimits nets) {
+    private static ZWindow limits(ZWindowSetup setup, ToolRunField field, @Nullable NetLimits nets) {
         List<ZLimit> lows = new ArrayList<>();
         List<ZLimit> highs = new ArrayList<>();
         List<ZLimit> fixHighs = new ArrayList<>();
         add(lows, FoilLeft.limit(setup.lines(), field, setup.limits().clearedBelowFoilMm()));
-        add(lows, nets.apart());
-        add(highs, nets.whole());
-        add(fixHighs, nets.whole());
+        if (nets != null) {
+            add(lows, nets.apart());
+            add(highs, nets.whole());
+            add(fixHighs, nets.whole());
+        }
         add(highs, setup.widths());
         add(fixHighs, setup.widthsFix());
         ZWindowSetup.Deepest deepest = setup.deepest();
