@@ -16,6 +16,7 @@ final class TreeStripe {
     private static final int RIGHT = 3;
     private static final int UP = 4;
     private static final int CAP = 5;
+    private static final int NONE = 6;
 
     final int firstRow;
     final int endRow;
@@ -39,6 +40,7 @@ final class TreeStripe {
     private final float cap;
     private final float floor;
     private final MarginRows margins;
+    private final float[] nothing;
     private int[] up;
     private byte[] way;
     private final IntList alias = new IntList(64);
@@ -57,6 +59,8 @@ final class TreeStripe {
         cap = (float) (field.capMm() - 1e-6);
         floor = floorMm;
         margins = new MarginRows(field, from - 1, to + 1);
+        nothing = new float[columns];
+        Arrays.fill(nothing, Float.NEGATIVE_INFINITY);
         up = new int[(to - from) * columns];
         way = new byte[up.length];
         for (int j = from; j < to; j++) {
@@ -100,62 +104,72 @@ final class TreeStripe {
 
     /** Fills {@code up} of one row: a cell of the band, or -2 - basin; -1 for no copper. */
     private void point(int row, int rows) {
-        float[] m = margins.lifted(row);
-        float[] low = row > 0 ? margins.lifted(row - 1) : null;
-        float[] high = row + 1 < rows ? margins.lifted(row + 1) : null;
+        float[] low = row > 0 ? margins.lifted(row - 1) : nothing;
+        float[] high = row + 1 < rows ? margins.lifted(row + 1) : nothing;
         int base = (row - firstRow) * columns;
+        ways(margins.lifted(row), low, high, base);
+        follow(row, base);
+    }
+
+    /** The way up from every cell of a row. Small and without calls: compiled early, it is most of the work. */
+    private void ways(float[] m, float[] low, float[] high, int base) {
+        float left = Float.NEGATIVE_INFINITY;
+        float v = m[0];
+        for (int i = 0; i < columns; i++) {
+            float right = i + 1 < columns ? m[i + 1] : Float.NEGATIVE_INFINITY;
+            int to = HERE;
+            float best = v;
+            if (low[i] > best) {
+                best = low[i];
+                to = DOWN;
+            }
+            if (left > best) {
+                best = left;
+                to = LEFT;
+            }
+            if (right > best || (right == best && to == HERE)) {
+                best = right;
+                to = RIGHT;
+            }
+            if (high[i] > best || (high[i] == best && to == HERE)) {
+                to = UP;
+            }
+            way[base + i] = (byte) (v >= cap ? CAP : v <= floor ? NONE : to);
+            left = v;
+            v = right;
+        }
+    }
+
+    private void follow(int row, int base) {
         int i = 0;
         while (i < columns) {
-            float v = m[i];
-            if (v <= floor) {
-                up[base + i++] = -1;
-                continue;
-            }
-            if (v >= cap) {
+            int to = way[base + i];
+            if (to == CAP) {
                 int start = i;
-                while (i < columns && m[i] >= cap) {
+                while (i < columns && way[base + i] == CAP) {
                     i++;
                 }
                 capRun(row, base, start, i);
                 continue;
             }
-            float best = v;
-            int to = HERE;
-            if (low != null && low[i] > best) {
-                best = low[i];
-                to = DOWN;
-            }
-            if (i > 0 && m[i - 1] > best) {
-                best = m[i - 1];
-                to = LEFT;
-            }
-            if (i + 1 < columns && (m[i + 1] > best || (m[i + 1] == best && to == HERE))) {
-                best = m[i + 1];
-                to = RIGHT;
-            }
-            if (high != null && (high[i] > best || (high[i] == best && to == HERE))) {
-                best = high[i];
-                to = UP;
-            }
-            way[base + i] = (byte) to;
-            up[base + i] = target(row, base, i, to, best);
+            up[base + i] = to == RIGHT
+                    ? base + i + 1
+                    : to == LEFT
+                            ? base + i - 1
+                            : to == UP && row + 1 < endRow
+                                    ? base + i + columns
+                                    : to == DOWN && row > firstRow ? base + i - columns : ends(row, i, to);
             i++;
         }
     }
 
-    private int target(int row, int base, int i, int to, float best) {
-        switch (to) {
-            case DOWN:
-                return row == firstRow ? -2 - newBasin(row, i, best, -1) : base + i - columns;
-            case UP:
-                return row + 1 == endRow ? -2 - newBasin(row, i, best, 1) : base + i + columns;
-            case LEFT:
-                return base + i - 1;
-            case RIGHT:
-                return base + i + 1;
-            default:
-                return -2 - newBasin(row, i, best, 0);
+    /** What an ascent that ends here, or leaves the band, leads to. */
+    private int ends(int row, int i, int to) {
+        if (to == NONE) {
+            return -1;
         }
+        float here = margins.lifted(row)[i];
+        return -2 - newBasin(row, i, here, to == UP ? 1 : to == DOWN ? -1 : 0);
     }
 
     /** A run at the cap: the basin of the runs that it lies against in the row below, which become one. */
@@ -184,7 +198,6 @@ final class TreeStripe {
             basin = newBasin(row, start + (end - start) / 2, cap, 0);
         }
         Arrays.fill(up, base + start, base + end, -2 - basin);
-        Arrays.fill(way, base + start, base + end, (byte) CAP);
     }
 
     /** Follows every ascent to its basin, shortens the way for the cells passed, and counts the copper of each basin. */
@@ -252,7 +265,7 @@ final class TreeStripe {
 
     /** Two neighbours that ascend the same way are neighbours again one step up, higher: that saddle is better. */
     private boolean parallel(int a, int b) {
-        return way[a] == way[b] && way[a] != HERE && way[a] != CAP;
+        return way[a] == way[b] && way[a] != HERE && way[a] < CAP;
     }
 
     private static void offer(SaddleMap map, int a, int b, float ha, float hb, int ja, int ia, int jb, int ib) {
