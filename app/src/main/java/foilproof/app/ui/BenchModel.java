@@ -132,7 +132,8 @@ final class BenchModel {
     }
 
     /** The snapshot to be drawn, on a blank as thick as the what-if has it. */
-    @Nullable BoardSnapshot board() {
+    @Nullable
+    BoardSnapshot board() {
         BoardSnapshot b = board;
         double change = whatIf.thicknessChangeMm();
         return b == null || change == 0 ? b : b.withThickness(Math.max(0.1, b.thicknessMm() + change));

@@ -73,10 +73,8 @@ public final class JobScene {
 
     /** The engine's board at a snapshot's moment under the picture's conditions: for exact questions. */
     public ComposedBoard boardAt(BoardSnapshot board, BoardSnapshot.Conditions c) {
-        Conditions e = Conditions.NOMINAL
-                .withBow(c.bowMm())
-                .withFoil(c.foilMm())
-                .withThickness(board.thicknessMm());
+        Conditions e =
+                Conditions.NOMINAL.withBow(c.bowMm()).withFoil(c.foilMm()).withThickness(board.thicknessMm());
         for (int i = 0; i < board.runs().size(); i++) {
             int run = board.runs().get(i).jobRun();
             e = e.withZError(run, c.zErrorMm(i)).withPresent(run, !c.isAbsent(i));

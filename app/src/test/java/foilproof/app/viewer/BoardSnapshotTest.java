@@ -18,8 +18,7 @@ import org.junit.jupiter.api.Test;
 
 /** The picture's composition against the engine's own, and both faces of one blank. */
 class BoardSnapshotTest {
-    private static final String JOB =
-            """
+    private static final String JOB = """
             job = "Two faces"
             [blank]
             substrate = "FR-4"
