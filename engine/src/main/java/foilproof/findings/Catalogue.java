@@ -37,6 +37,9 @@ public final class Catalogue {
             new ChipLoad(),
             new SideLoad(),
             new ToolWear(),
+            new PartFree(),
+            new TouchOffs(),
+            new DrillWander(),
             new Dust());
 
     private Catalogue() {}

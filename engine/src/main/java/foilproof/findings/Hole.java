@@ -15,6 +15,7 @@ package foilproof.findings;
  * @param entryMm diameter at the foil's top
  * @param exitMm diameter at the blank's underside, 0 where it does not reach it
  * @param longestPlungeMm the deepest single straight way down without coming up, mm
+ * @param runs how many tool runs cut at its place
  * @param pecks how many times the cutter went in
  */
 public record Hole(
@@ -30,6 +31,7 @@ public record Hole(
         double entryMm,
         double exitMm,
         double longestPlungeMm,
+        int runs,
         int pecks) {
     /** Whether it passes the blank. */
     public boolean through() {

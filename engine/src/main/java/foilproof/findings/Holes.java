@@ -66,6 +66,7 @@ final class Holes {
                 entry,
                 exit,
                 path.longestPlungeMm(),
+                1,
                 path.strokes());
     }
 
@@ -91,6 +92,7 @@ final class Holes {
                                 Math.max(old.entryMm(), next.entryMm()),
                                 Math.max(old.exitMm(), next.exitMm()),
                                 deep.longestPlungeMm(),
+                                old.runs() + (old.run() == next.run() ? 0 : next.runs()),
                                 old.pecks() + next.pecks()));
                 return;
             }

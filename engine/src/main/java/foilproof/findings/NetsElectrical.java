@@ -102,7 +102,7 @@ final class NetsElectrical implements Check {
             x.copper(copper.side()).nearestLine(x, b, f.neckXMm(), f.neckYMm());
             out.add(b.build());
         }
-        if (net.voltageV().isPresent()) {
+        if (net.voltageV().isPresent() && net.voltageV().getAsDouble() != 0) {
             double drop = f.dropV(amps, NetCopper.AMBIENT_C);
             double share = drop / Math.abs(net.voltageV().getAsDouble());
             if (share > x.limit(LimitKey.DROP_SHARE)) {

@@ -24,6 +24,7 @@ import org.junit.jupiter.api.Test;
 class CatalogueTest {
     /** The test classes of the checks. */
     private static final List<Class<?>> TESTS = List.of(
+            PartAndTouchChecksTest.class,
             ProgramTextChecksTest.class,
             MachineChecksTest.class,
             DepthChecksTest.class,

@@ -1,0 +1,121 @@
+package foilproof.findings;
+
+import foilproof.bench.LimitKey;
+import foilproof.bench.XyMm;
+import foilproof.bench.ZZero;
+import foilproof.copper.CopperMap;
+import foilproof.copper.SideField;
+import foilproof.motion.ToolRun;
+import foilproof.stock.ComposedBoard;
+import foilproof.stock.ComposedSide;
+import foilproof.stock.Conditions;
+import java.util.List;
+
+/**
+ * Cutters touched off where the foil is no longer whole (B2), or where grooves cut the touch point off from the clip of
+ * an electric touch-off, so that the circuit never closes and the cutter dives (B3).
+ */
+final class TouchOffs implements Check {
+    private static final double PRISTINE_MM = 1e-6;
+    private static final int RINGS = 8;
+    private static final int RAYS = 48;
+
+    @Override
+    public List<String> kinds() {
+        return List.of(Kinds.TOUCH_OFF_SPOILT);
+    }
+
+    @Override
+    public List<String> needsRows() {
+        return List.of("B2", "B3");
+    }
+
+    @Override
+    public void examine(Examination x, FindingCollector out) {
+        for (RunFacts run : x.runs()) {
+            ToolRun r = run.run();
+            if (run.tool() == null || r.zZero() != ZZero.FOIL || !r.touchPointNamed() || r.zeroRun() != r.index()) {
+                continue;
+            }
+            if (!x.cuts(run)) {
+                continue;
+            }
+            spoilt(x, run, out);
+            circuit(x, run, out);
+        }
+    }
+
+    private static void spoilt(Examination x, RunFacts run, FindingCollector out) {
+        ToolRun r = run.run();
+        ComposedSide before = x.board().before(run.side().number(), r.index());
+        double reach = run.knownTool().cutRadiusAtHeightMm(0) + x.limit(LimitKey.TOUCH_CLEAR);
+        double deepest = 0;
+        for (int ring = 0; ring <= RINGS; ring++) {
+            for (int ray = 0; ray < RAYS; ray++) {
+                double d = reach * ring / RINGS;
+                double px = r.touchXMm() + d * StrictMath.cos(2 * Math.PI * ray / RAYS);
+                double py = r.touchYMm() + d * StrictMath.sin(2 * Math.PI * ray / RAYS);
+                deepest = Math.max(deepest, before.surfaceMm(px, py) - before.exactHeightMm(px, py));
+            }
+        }
+        if (deepest > PRISTINE_MM) {
+            double at = before.surfaceMm(r.touchXMm(), r.touchYMm()) - before.exactHeightMm(r.touchXMm(), r.touchYMm());
+            out.add(x.at(Finding.of(Kinds.TOUCH_OFF_SPOILT, Severity.STOP, Certainty.GEOMETRY), r.firstSegment())
+                    .at(r.touchXMm(), r.touchYMm())
+                    .line(run.entry().file(), Math.max(1, r.startLine()))
+                    .time(r.startS())
+                    .measured(Measured.mm("cut near the touch point", deepest, 0.001))
+                    .says(
+                            at > PRISTINE_MM
+                                    ? run.toolName() + " is touched off where an earlier run has cut " + Words.mm(at)
+                                            + " deep: all that it cuts then sits that much deeper."
+                                    : run.toolName() + " is touched off within " + Words.plainMm(reach)
+                                            + " of an earlier cut: burrs and edges falsify the touch.")
+                    .doThis("Move touch_off to a spot that no program cuts, and keep it free.")
+                    .build());
+        }
+    }
+
+    private static void circuit(Examination x, RunFacts run, FindingCollector out) {
+        XyMm clip = run.side().probeClipMm();
+        ToolRun r = run.run();
+        if (clip == null || !cutBefore(x, run)) {
+            return;
+        }
+        Conditions then = x.conditions();
+        for (RunFacts later : x.runs()) {
+            if (later.run().index() >= r.index()) {
+                then = then.withPresent(later.run().index(), false);
+            }
+        }
+        ComposedBoard board = x.stock().under(then);
+        CopperMap map = CopperMap.of(new SideField(board, run.side().number()), 0);
+        int touched = map.pieceAt(r.touchXMm(), r.touchYMm());
+        int clipped = map.pieceAt(clip.xMm(), clip.yMm());
+        if (touched < 0 || clipped < 0 || touched != clipped) {
+            out.add(x.at(Finding.of(Kinds.TOUCH_OFF_SPOILT, Severity.STOP, Certainty.GEOMETRY), r.firstSegment())
+                    .at(r.touchXMm(), r.touchYMm())
+                    .line(run.entry().file(), Math.max(1, r.startLine()))
+                    .time(r.startS())
+                    .says("When " + run.toolName() + " is touched off, its touch point "
+                            + (touched < 0
+                                    ? "has no copper"
+                                    : "is no longer on one piece of copper with the clip at "
+                                            + Words.place(clip.xMm(), clip.yMm()))
+                            + ": an electric touch-off never closes, and the cutter dives.")
+                    .doThis("Move the clip to the copper of the touch point, or touch off with a shim.")
+                    .build());
+        }
+    }
+
+    private static boolean cutBefore(Examination x, RunFacts run) {
+        for (RunFacts earlier : x.runs()) {
+            if (earlier.run().index() < run.run().index()
+                    && earlier.side().number() == run.side().number()
+                    && x.cuts(earlier)) {
+                return true;
+            }
+        }
+        return false;
+    }
+}
