@@ -138,7 +138,7 @@ final class PartFree implements Check {
         double least = x.limit(LimitKey.TAB_SECTION_LEAST);
         double most = x.limit(LimitKey.TAB_SECTION_MOST);
         if (loop.tabs().size() < x.limit(LimitKey.TAB_COUNT)) {
-            out.add(tab(x, run, loop, Severity.WATCH)
+            out.add(tab(x, loop, Severity.WATCH)
                     .atLeast(Measured.exact("tabs", loop.tabs().size(), "tabs"), x.limit(LimitKey.TAB_COUNT))
                     .says("Only " + loop.tabs().size() + " tab holds the part: it turns about it.")
                     .doThis("Leave 3 or 4 tabs.")
@@ -148,7 +148,7 @@ final class PartFree implements Check {
             double top = Math.min(0, Double.isInfinite(tab.lowestMm()) ? 0 : run.blankFromRunMm(tab.lowestMm()));
             double section = Math.max(0, tab.pathMm() - diameter) * (x.thicknessMm() + top);
             if (section < least - 1e-9 || section > most + 1e-9) {
-                Finding.Builder b = tab(x, run, loop, Severity.NOTE)
+                Finding.Builder b = tab(x, loop, Severity.NOTE)
                         .at(tab.xMm(), tab.yMm())
                         .says("A tab has a section of " + Words.number(section, 2) + " mm2; " + Words.number(least, 1)
                                 + " to " + Words.number(most, 1) + " mm2 is usual.")
@@ -160,7 +160,7 @@ final class PartFree implements Check {
         }
     }
 
-    private static Finding.Builder tab(Examination x, RunFacts run, CutLoop loop, Severity severity) {
+    private static Finding.Builder tab(Examination x, CutLoop loop, Severity severity) {
         Stroke stroke = x.paths().strokes().get(deepestStroke(x, loop));
         return x.at(
                 Finding.of(Kinds.TABS, severity, Certainty.RULE_OF_THUMB),
