@@ -87,13 +87,16 @@ public final class Examiner {
 
     private Ground ground() {
         step("reading the programs", 0.02);
-        MotionPlan plan = MotionPlanner.plan(job, MotionOptions.DEFAULT);
+        MotionPlan plan = MotionPlanner.plan(
+                job, MotionOptions.DEFAULT, new StockProbe(this::sweptBefore, this::conditions, side -> job.sides()
+                        .get(side - 1)
+                        .probeClipMm()));
         step("sweeping", 0.10);
         List<@Nullable Tool> tools = new ArrayList<>();
         for (ToolRun run : plan.runs()) {
             tools.add(reading(run.toolName()));
         }
-        BoardStock stock = sweep(plan, tools);
+        BoardStock stock = sweep(plan, tools, Integer.MAX_VALUE);
         ComposedBoard board = stock.under(conditions(plan));
         return new Ground(job, plan, stock, board, facts(plan, tools, board));
     }
@@ -137,7 +140,16 @@ public final class Examiner {
         return conditions;
     }
 
-    private BoardStock sweep(MotionPlan plan, List<@Nullable Tool> tools) {
+    private BoardStock sweptBefore(MotionPlan plan, int segment) {
+        List<@Nullable Tool> tools = new ArrayList<>();
+        for (ToolRun run : plan.runs()) {
+            tools.add(reading(run.toolName()));
+        }
+        return sweep(plan, tools, segment);
+    }
+
+    /** Sweeps the segments before {@code end}. */
+    private BoardStock sweep(MotionPlan plan, List<@Nullable Tool> tools, int end) {
         BlankBody blank = BlankBody.of(job.blank());
         List<SideStock> sides = new ArrayList<>();
         int done = 0;
@@ -147,7 +159,10 @@ public final class Examiner {
             List<RunCut> cuts = new ArrayList<>();
             for (ToolRun run : plan.runs()) {
                 Tool tool = tools.get(run.index());
-                if (run.side() != side.number() || tool == null || run.segmentCount() == 0) {
+                if (run.side() != side.number()
+                        || tool == null
+                        || run.segmentCount() == 0
+                        || run.firstSegment() >= end) {
                     continue;
                 }
                 double asked = Math.max(ASKED_MM, Math.abs(job.whatIf().zErrorMm(tool.name())))
@@ -156,7 +171,7 @@ public final class Examiner {
                         .withHeadroom(SweepSettings.headroomMm(
                                 highest, asked, job.spread().thicknessMm()))
                         .withThreads(options.threads());
-                CutPath path = CutPath.of(plan.segments(), run.firstSegment(), run.endSegment());
+                CutPath path = CutPath.of(plan.segments(), run.firstSegment(), Math.min(end, run.endSegment()));
                 double nominal = RunCut.nominalZeroMm(run.zZero(), blank.thicknessMm(), side.tapeMm());
                 cuts.add(RunCut.of(run, Envelope.sweep(path, ToolProfile.of(tool), settings, nominal)));
                 step("sweeping", 0.10 + 0.45 * ++done / Math.max(1, plan.runs().size()));

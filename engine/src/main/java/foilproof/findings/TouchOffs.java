@@ -5,6 +5,7 @@ import foilproof.bench.XyMm;
 import foilproof.bench.ZZero;
 import foilproof.copper.CopperMap;
 import foilproof.copper.SideField;
+import foilproof.motion.MotionEvent;
 import foilproof.motion.ToolRun;
 import foilproof.stock.ComposedBoard;
 import foilproof.stock.ComposedSide;
@@ -32,6 +33,11 @@ final class TouchOffs implements Check {
 
     @Override
     public void examine(Examination x, FindingCollector out) {
+        for (MotionEvent event : x.plan().events()) {
+            if (event.kind() == MotionEvent.Kind.PROBE_MISSED) {
+                missed(x, event, out);
+            }
+        }
         for (RunFacts run : x.runs()) {
             ToolRun r = run.run();
             if (run.tool() == null || r.zZero() != ZZero.FOIL || !r.touchPointNamed() || r.zeroRun() != r.index()) {
@@ -43,6 +49,19 @@ final class TouchOffs implements Check {
             spoilt(x, run, out);
             circuit(x, run, out);
         }
+    }
+
+    private static void missed(Examination x, MotionEvent event, FindingCollector out) {
+        int segment =
+                Math.max(0, Math.min(event.beforeSegment(), x.plan().segments().size()) - 1);
+        out.add(x.at(Finding.of(Kinds.TOUCH_OFF_SPOILT, Severity.STOP, Certainty.GEOMETRY), segment)
+                .at(event.xMm(), event.yMm())
+                .line(x.plan().programs().get(event.program()).file(), event.line())
+                .time(event.timeS())
+                .says("The probing move runs to its end without tripping: it meets no copper that is joined to the"
+                        + " clip, and the cutter dives.")
+                .doThis("Probe on copper that is joined to the clip, and give the move enough travel.")
+                .build());
     }
 
     private static void spoilt(Examination x, RunFacts run, FindingCollector out) {

@@ -142,6 +142,27 @@ class PartAndTouchChecksTest {
                 .isSilentOn(Kinds.TOUCH_OFF_SPOILT);
     }
 
+    private static Bench probing(double x, double toZ) {
+        return Bench.job()
+                .side("probe_clip", "[\"18 mm\", \"13 mm\"]")
+                .program("a.ngc", start(1) + rectangle(3, 3, 13, 11, -0.1) + END)
+                .program(
+                        "b.ngc", Programs.HEAD + "T2 M6\nG0 Z5\nG0 X" + x + " Y7\nG38.2 Z" + toZ + " F30\nG0 Z5\nM2\n");
+    }
+
+    @Test
+    @Fires("B3 touch-off-spoilt")
+    void shouldStopWhereAProbeMeetsCopperThatIsNotJoinedToTheClipOrNone() {
+        probing(8, -1).raises(Kinds.TOUCH_OFF_SPOILT, STOP, GEOMETRY).saying("without tripping");
+        probing(16, 0.1).raises(Kinds.TOUCH_OFF_SPOILT, STOP, GEOMETRY).onLineOf("G38.2 Z0.1");
+    }
+
+    @Test
+    @Silent("B3 touch-off-spoilt")
+    void shouldSayNothingWhereAProbeTripsOnTheClipsCopper() {
+        probing(16, -1).isSilentOn(Kinds.TOUCH_OFF_SPOILT);
+    }
+
     private static Bench drilling(String diameter, String text) {
         return Bench.job().tool("drill", "diameter", diameter).runs(text);
     }
