@@ -481,7 +481,9 @@ public enum LimitKey {
     /** Dwell in material from which it may burn; 0.5 s (L2). */
     DWELL_IN_CUT(Dimension.TIME, 0.5, "0.5 s", "L2", "dwell in material from which it may burn"),
     /** Length cut with too small a chip load from which it may burn; 1 m (L2). */
-    RUBBING_LENGTH(Dimension.LENGTH, 1000, "1 m", "L2", "length cut with too small a chip load from which it may burn");
+    RUBBING_LENGTH(Dimension.LENGTH, 1000, "1 m", "L2", "length cut with too small a chip load from which it may burn"),
+    /** Time of cutting from which the checklist is shown; 600 s (L3). */
+    LONG_CUT(Dimension.TIME, 600, "600 s", "L3", "time of cutting from which the checklist is shown");
 
     private static final Map<String, LimitKey> BY_KEY = byKey();
 

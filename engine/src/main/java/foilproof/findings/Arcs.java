@@ -30,8 +30,7 @@ final class Arcs implements Check {
     private static void radii(Examination x, PlannedProgram program, FindingCollector out) {
         double watch = x.limit(LimitKey.ARC_RADIUS_WATCH);
         var notes = program.interpretation().notes(NoteKind.ARC_RADIUS_ERROR).stream()
-                // rounding to three decimals alone reaches 0.0023 mm
-                .filter(n -> n.value() > watch + 0.0003)
+                .filter(n -> n.value() > watch + roundingMm(program, n.span().line()))
                 .toList();
         if (notes.isEmpty()) {
             return;
@@ -49,6 +48,12 @@ final class Arcs implements Check {
                         + (notes.size() > 1 ? "; " + (notes.size() - 1) + " more arcs differ less." : "."))
                 .doThis("Export with more decimals, or check that arc centres are meant as offsets (G91.1).")
                 .build());
+    }
+
+    /** Rounding to three decimals of a millimetre alone reaches 0.0023 mm; to four of an inch 2.54 times as much. */
+    private static double roundingMm(PlannedProgram program, int line) {
+        boolean inch = program.interpretation().stateAtLine(line).units().mmPerUnit() > 1;
+        return inch ? 0.0038 : 0.0003;
     }
 
     private static void halfTurns(Examination x, PlannedProgram program, FindingCollector out) {
@@ -86,7 +91,7 @@ final class Arcs implements Check {
                     && after > 1e-6
                     && !(s.isArc(i - 1) && Math.abs(s.sweepRad(i - 1)) > 3)
                     && Math.abs(s.z0Mm(i) - s.z1Mm(i)) < 1e-6;
-            if (inContour && radius > times * before && radius > times * after && !leadsOnly(s, program, i)) {
+            if (inContour && radius > times * before && !rings(s, program, i) && !leadsOnly(s, program, i)) {
                 out.add(x.at(Finding.of(Kinds.ARC_SUSPECT, Severity.STOP, Certainty.GEOMETRY), i)
                         .measured(Measured.mm("radius", radius, 0.0005))
                         .says("Start and end of this arc are one point, so it runs as a full circle of radius "
@@ -96,6 +101,19 @@ final class Arcs implements Check {
                         .build());
             }
         }
+    }
+
+    /** Whether another full circle comes within two moves: rings that clear an area from within. */
+    private static boolean rings(Segments s, PlannedProgram program, int circle) {
+        for (int i = circle - 2; i <= circle + 2; i++) {
+            if (i != circle
+                    && i >= program.firstSegment()
+                    && i < program.endSegment()
+                    && Math.abs(Math.abs(s.sweepRad(i)) - 2 * Math.PI) < 1e-9) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /**

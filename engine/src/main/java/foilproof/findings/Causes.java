@@ -70,6 +70,9 @@ public final class Causes {
             Kinds.STRAY_COPPER,
             Kinds.SPOIL_BOARD_DEEP);
 
+    /** A cycle left in force makes a hole that the drill file does not ask for. */
+    private static final Set<String> OF_CYCLE = Set.of(Kinds.HOLE_MISSING);
+
     /** A cutter in the wrong job leaves no depth that is right: its empty window says nothing of its own. */
     private static final Set<String> OF_DUTY = Set.of(Kinds.THIN_MARGIN);
 
@@ -83,10 +86,16 @@ public final class Causes {
         List<Finding> open = new ArrayList<>(findings);
         List<Finding> done = new ArrayList<>();
         for (String cause : List.of(
-                Kinds.UNITS_UNSET, Kinds.DISTANCE_MODE, Kinds.WRONG_Z_REFERENCE, Kinds.DUTY_BROKEN, Kinds.FOIL_LEFT)) {
+                Kinds.UNITS_UNSET,
+                Kinds.DISTANCE_MODE,
+                Kinds.WRONG_Z_REFERENCE,
+                Kinds.CYCLE_SUSPECT,
+                Kinds.DUTY_BROKEN,
+                Kinds.FOIL_LEFT)) {
             Set<String> follow =
                     switch (cause) {
                         case Kinds.WRONG_Z_REFERENCE -> OF_DEPTH;
+                        case Kinds.CYCLE_SUSPECT -> OF_CYCLE;
                         case Kinds.DUTY_BROKEN -> OF_DUTY;
                         case Kinds.FOIL_LEFT -> OF_FOIL_LEFT;
                         default -> GEOMETRY;

@@ -261,13 +261,30 @@ public final class Examination {
         Segments s = plan.segments();
         RunFacts run = run(s.run(segment));
         ComposedSide side = side(run.side().number());
-        int samples = side.isFlat() ? 1 : 32;
+        boolean endsOn = onBlank(s.x0Mm(segment), s.y0Mm(segment)) && onBlank(s.x1Mm(segment), s.y1Mm(segment));
+        int samples = side.isFlat() && endsOn ? 1 : 64;
         double lowest = Double.POSITIVE_INFINITY;
+        double r = run.tool() == null ? 0 : run.tool().cutRadiusAtHeightMm(0);
         for (int k = 0; k <= samples; k++) {
             double[] p = s.pointAt(segment, (double) k / samples);
+            if (!endsOn && !nearBlank(p[0], p[1], r)) {
+                continue;
+            }
             lowest = Math.min(lowest, run.blankFromRunMm(p[2]) - side.surfaceMm(p[0], p[1]));
         }
         return lowest;
+    }
+
+    /** Whether a place lies on the blank. */
+    public boolean onBlank(double xMm, double yMm) {
+        return nearBlank(xMm, yMm, 0);
+    }
+
+    private boolean nearBlank(double xMm, double yMm, double byMm) {
+        return xMm > -byMm
+                && yMm > -byMm
+                && xMm < job.blank().widthMm() + byMm
+                && yMm < job.blank().heightMm() + byMm;
     }
 
     /** The first segment of a program at or after a line, or -1 where there is none. */

@@ -3,6 +3,8 @@ package foilproof.findings;
 import foilproof.bench.LimitKey;
 import foilproof.bench.Tool;
 import foilproof.bench.ToolShape;
+import foilproof.language.NoteKind;
+import foilproof.motion.PlannedProgram;
 import foilproof.motion.Segments;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -24,6 +26,7 @@ final class FeedAndSpindle implements Check {
     public void examine(Examination x, FindingCollector out) {
         for (var program : x.plan().programs()) {
             feeds(x, program.firstSegment(), program.endSegment(), out);
+            inverseTime(x, program, out);
         }
         for (RunFacts run : x.runs()) {
             spindle(x, run, out);
@@ -61,6 +64,35 @@ final class FeedAndSpindle implements Check {
                     .says("Feeds up to " + Words.feed(s.feedMmPerMin(fastest)) + " are commanded; the machine does "
                             + Words.feed(most.getAsDouble()) + " at most.")
                     .doThis("Lower F, and check that it is not an inch feed read as mm or the other way round.")
+                    .build());
+        }
+    }
+
+    /** G93 that comes into force after cuts in mm a minute and is still in force at the last cut: left on. */
+    private static void inverseTime(Examination x, PlannedProgram program, FindingCollector out) {
+        var notes = program.interpretation().notes(NoteKind.INVERSE_TIME);
+        if (notes.isEmpty()) {
+            return;
+        }
+        Segments s = x.plan().segments();
+        boolean plain = false;
+        int first = -1;
+        boolean last = false;
+        for (int i = program.firstSegment(); i < program.endSegment(); i++) {
+            if (s.isFeed(i) && x.removes(i)) {
+                last = s.has(i, Segments.INVERSE_TIME);
+                plain |= !last;
+                first = last && first < 0 ? i : first;
+            }
+        }
+        if (plain && last) {
+            int line = notes.get(notes.size() - 1).span().line();
+            out.add(x.at(Finding.of(Kinds.FEED_UNSET, Severity.FIX, Certainty.GEOMETRY), first)
+                    .line(program.file(), line)
+                    .says(
+                            "G93 (inverse time) comes into force in this line and stays on: F then counts 1/minutes, and a"
+                                    + " move takes 1/F minutes however long it is. The cuts before ran in mm a minute.")
+                    .doThis("Write G94 before the next F.")
                     .build());
         }
     }

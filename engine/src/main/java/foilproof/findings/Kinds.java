@@ -59,6 +59,19 @@ public final class Kinds {
     public static final String TIP_UNKNOWN = "tip-unknown";
     public static final String ORDER = "order";
     public static final String DUST = "dust";
+    public static final String DECIMAL_SLIP = "decimal-slip";
+    public static final String WORK_OFFSET = "work-offset";
+    public static final String SPIN_UP = "spin-up";
+    public static final String CUTTER_COMPENSATION = "cutter-compensation";
+    public static final String BLOCK_DELETE = "block-delete";
+    public static final String START_STATE = "start-state";
+    public static final String WASTED_MOVES = "wasted-moves";
+    public static final String UNSAFE_PAUSE = "unsafe-pause";
+    public static final String BURN = "burn";
+    public static final String BURR = "burr";
+    public static final String TIME = "time";
+    public static final String TOOL_CHANGES = "tool-changes";
+    public static final String LOOK_ALIKE = "look-alike";
 
     /** Every kind, in the order of the documentation. */
     public static final List<String> ALL = List.of(
@@ -116,7 +129,20 @@ public final class Kinds {
             SPACING,
             TIP_UNKNOWN,
             ORDER,
-            DUST);
+            DUST,
+            DECIMAL_SLIP,
+            WORK_OFFSET,
+            SPIN_UP,
+            CUTTER_COMPENSATION,
+            BLOCK_DELETE,
+            START_STATE,
+            WASTED_MOVES,
+            UNSAFE_PAUSE,
+            BURN,
+            BURR,
+            TIME,
+            TOOL_CHANGES,
+            LOOK_ALIKE);
 
     private Kinds() {}
 }

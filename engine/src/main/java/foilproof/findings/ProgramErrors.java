@@ -15,20 +15,21 @@ import java.util.List;
 final class ProgramErrors implements Check {
     @Override
     public List<String> kinds() {
-        return List.of(Kinds.PROGRAM_ERROR, Kinds.PROGRAM_TRUNCATED);
+        return List.of(Kinds.PROGRAM_ERROR, Kinds.PROGRAM_TRUNCATED, Kinds.CYCLE_SUSPECT);
     }
 
     @Override
     public List<String> needsRows() {
-        return List.of("A3", "A14", "A19", "A20");
+        return List.of("A3", "A14", "A16", "A19", "A20");
     }
 
     @Override
     public void examine(Examination x, FindingCollector out) {
         for (PlannedProgram program : x.plan().programs()) {
             Interpretation text = program.interpretation();
-            List<Finding> errors =
-                    text.errors().stream().map(d -> error(x, program, d)).toList();
+            List<Finding> errors = text.errors().stream()
+                    .map(d -> ofCycle(d, error(x, program, d)))
+                    .toList();
             if (!truncated(x, program, text, errors, out)) {
                 errors.forEach(out::add);
             }
@@ -52,6 +53,40 @@ final class ProgramErrors implements Check {
         if (last >= program.firstSegment()) {
             Segments s = x.plan().segments();
             b.at(s.x1Mm(last), s.y1Mm(last)).tool(x.run(s.run(last)).toolName());
+        }
+        return b.build();
+    }
+
+    /** A peck that is missing or 0, and R below the hole, are faults of the cycle: the error follows from them. */
+    private static Finding ofCycle(Diagnostic d, Finding error) {
+        boolean peck = d.code().equals("cycle-peck")
+                || d.code().equals("cycle-word-missing") && d.message().contains("no Q");
+        if (!peck && !d.code().equals("cycle-r-below-z")) {
+            return error;
+        }
+        Finding.Builder b = Finding.of(Kinds.CYCLE_SUSPECT, Severity.STOP, Certainty.GEOMETRY)
+                .says(
+                        peck
+                                ? "The pecking cycle in line " + d.span().line()
+                                        + " has no depth of peck (Q missing or 0): controllers stop with an error, or drill"
+                                        + " in one go."
+                                : "R of the cycle in line " + d.span().line() + " lies below the hole's bottom.")
+                .doThis(peck ? "Write Q with the depth of one peck, such as Q0.5." : "Raise R above the foil top.")
+                .folding(List.of(error));
+        if (error.side() != null) {
+            b.side(error.side());
+        }
+        if (error.program() != null && error.line() != null) {
+            b.line(error.program(), error.line());
+        }
+        if (error.timeS() != null) {
+            b.time(error.timeS());
+        }
+        if (error.atMm() != null) {
+            b.at(error.atMm()[0], error.atMm()[1]);
+        }
+        if (error.tool() != null) {
+            b.tool(error.tool());
         }
         return b.build();
     }

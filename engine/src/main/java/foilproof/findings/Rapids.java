@@ -43,7 +43,9 @@ final class Rapids implements Check {
                 first = first < 0 ? i : first;
                 volume += x.removedMm3(i);
                 count++;
-            } else if (s.planLengthMm(i) > 1e-6 && !s.has(i, Segments.START_UNKNOWN)) {
+            } else if (s.planLengthMm(i) > 1e-6
+                    && !s.has(i, Segments.START_UNKNOWN)
+                    && !s.has(i, Segments.MACHINE_COORDINATES)) {
                 double height = x.lowestAboveFoilMm(i);
                 if (height < lowestMm) {
                     lowestMm = height;

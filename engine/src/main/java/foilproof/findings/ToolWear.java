@@ -28,11 +28,7 @@ final class ToolWear implements Check {
             if (tool.shape() == ToolShape.DRILL) {
                 continue;
             }
-            boolean v = tool.shape() == ToolShape.V;
-            double budget = x.limit(
-                    x.glass()
-                            ? v ? LimitKey.WEAR_V_GLASS : LimitKey.WEAR_MILL_GLASS
-                            : v ? LimitKey.WEAR_V_PAPER : LimitKey.WEAR_MILL_PAPER);
+            double budget = budgetMm(x, tool);
             double length = 0;
             int worn = -1;
             int last = -1;
@@ -41,7 +37,7 @@ final class ToolWear implements Check {
                     continue;
                 }
                 for (int i = run.run().firstSegment(); i < run.run().endSegment(); i++) {
-                    if (s.isFeed(i) && x.removes(i) && (v || x.engagedMm(i) > x.foilMm() + 0.1)) {
+                    if (wears(x, tool, i)) {
                         length += s.lengthMm(i);
                         last = i;
                         if (worn < 0 && length > budget) {
@@ -66,5 +62,21 @@ final class ToolWear implements Check {
                     .doThis("Put a fresh cutter in before the fine work, and count what it has cut in other jobs.")
                     .build());
         }
+    }
+
+    /** The length that a cutter lasts in this substrate, mm. */
+    static double budgetMm(Examination x, Tool tool) {
+        boolean v = tool.shape() == ToolShape.V;
+        return x.limit(
+                x.glass()
+                        ? v ? LimitKey.WEAR_V_GLASS : LimitKey.WEAR_MILL_GLASS
+                        : v ? LimitKey.WEAR_V_PAPER : LimitKey.WEAR_MILL_PAPER);
+    }
+
+    /** Whether a move counts against the wear length. */
+    static boolean wears(Examination x, Tool tool, int segment) {
+        return x.plan().segments().isFeed(segment)
+                && x.removes(segment)
+                && (tool.shape() == ToolShape.V || x.engagedMm(segment) > x.foilMm() + 0.1);
     }
 }

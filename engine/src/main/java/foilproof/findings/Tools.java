@@ -1,5 +1,7 @@
 package foilproof.findings;
 
+import foilproof.language.CanonicalProgram;
+import foilproof.language.CommandKind;
 import foilproof.language.NoteKind;
 import foilproof.motion.PlannedProgram;
 import java.util.List;
@@ -54,6 +56,7 @@ final class Tools implements Check {
                     .build());
         }
         for (PlannedProgram program : x.plan().programs()) {
+            neverPutIn(x, program, out);
             for (var note : program.interpretation().notes(NoteKind.TOOL_CHANGE_WITHOUT_TOOL)) {
                 out.add(x.at(
                                 Finding.of(Kinds.TOOL_UNKNOWN, Severity.FIX, Certainty.GEOMETRY),
@@ -64,5 +67,46 @@ final class Tools implements Check {
                         .build());
             }
         }
+    }
+
+    /** A second T that no M6 follows, with cuts after it: the cutter before does them. */
+    private static void neverPutIn(Examination x, PlannedProgram program, FindingCollector out) {
+        CanonicalProgram commands = program.interpretation().commands();
+        int inSpindle = -1;
+        int waiting = -1;
+        boolean fed = false;
+        boolean fedSince = false;
+        for (int i = 0; i < commands.size(); i++) {
+            CommandKind kind = commands.kind(i);
+            if (kind == CommandKind.SELECT_TOOL) {
+                int number = (int) commands.value(i);
+                // right behind M6 it only makes the next cutter ready
+                boolean other = number > 0 && number != inSpindle && fed;
+                waiting = other ? i : -1;
+                fedSince = false;
+                inSpindle = !fed && inSpindle < 0 ? number : inSpindle;
+            } else if (kind == CommandKind.CHANGE_TOOL) {
+                inSpindle = (int) commands.value(i);
+                waiting = -1;
+                fed = false;
+            } else if (kind.isMotion() && kind != CommandKind.STRAIGHT_TRAVERSE) {
+                fed = true;
+                fedSince = true;
+            }
+        }
+        if (waiting < 0 || !fedSince) {
+            return;
+        }
+        int line = commands.line(waiting);
+        int number = (int) commands.value(waiting);
+        out.add(x.at(
+                        Finding.of(Kinds.TOOL_UNKNOWN, Severity.FIX, Certainty.GEOMETRY),
+                        x.firstSegmentFrom(program, line))
+                .line(program.file(), line)
+                .says("T" + number
+                        + " is called, and no M6 puts it in before the cuts that follow: the cutter before does"
+                        + " them.")
+                .doThis("Write M6 after T" + number + ", with a stop for the touch-off, or take the T word out.")
+                .build());
     }
 }

@@ -12,8 +12,12 @@ final class CommandFacts {
         this.controller = controller;
     }
 
-    /** Called before every move. */
-    void anyMove() {
+    /** Called before every move; {@code flags} as in {@link CanonicalProgram}. */
+    void anyMove(int flags) {
+        if ((flags & CanonicalProgram.MACHINE_COORDINATES) != 0) {
+            // a retract in machine coordinates relies on none of what follows
+            return;
+        }
         if (controller.incremental) {
             if (!incrementalTold) {
                 incrementalTold = true;

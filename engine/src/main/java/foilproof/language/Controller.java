@@ -288,7 +288,7 @@ final class Controller {
     }
 
     private void move(CommandKind kind, double x, double y, double z, double feed, int flags) throws ProgramException {
-        facts.anyMove();
+        facts.anyMove(flags);
         int f = frame();
         if (!(Math.abs(x * scale() + offsetMm(0)) <= FARTHEST_MM
                 && Math.abs(y * scale() + offsetMm(1)) <= FARTHEST_MM

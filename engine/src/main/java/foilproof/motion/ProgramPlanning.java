@@ -347,6 +347,10 @@ final class ProgramPlanning {
             plan.begin(next);
             fed = false;
         }
+        if (job.machine().onToolChange() != Machine.OnToolChange.IGNORED) {
+            // NISTIR 6556 section 3.6.3: when the tool change is complete, the spindle is stopped.
+            writer.spindleTurn = 0;
+        }
         writer.run = next.index;
         // The axis stands still: the tip moves by what the new cutter's zero differs from the former's.
         writer.z += next.zShiftMm - shiftBeforeMm;

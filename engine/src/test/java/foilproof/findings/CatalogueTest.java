@@ -26,6 +26,8 @@ class CatalogueTest {
     private static final List<Class<?>> TESTS = List.of(
             PartAndTouchChecksTest.class,
             ProgramTextChecksTest.class,
+            TextRowsTest.class,
+            ShopRowsTest.class,
             MachineChecksTest.class,
             DepthChecksTest.class,
             CopperChecksTest.class,
