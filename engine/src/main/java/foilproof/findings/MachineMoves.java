@@ -64,7 +64,9 @@ final class MachineMoves implements Check {
             if (!s.isRapid(i)
                     || !lines.contains(s.line(i))
                     || s.has(i, Segments.POSITION_UNKNOWN)
-                    || s.has(i, Segments.START_UNKNOWN)) {
+                    || s.has(i, Segments.START_UNKNOWN)
+                    // what removes material is told as a rapid in material anyway
+                    || x.removedMm3(i) > x.limit(LimitKey.RAPID_VOLUME)) {
                 continue;
             }
             boolean sideways = s.planLengthMm(i) > 1e-6;

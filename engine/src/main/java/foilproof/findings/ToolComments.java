@@ -30,12 +30,18 @@ final class ToolComments implements Check {
             "v\\s*-?\\s*(?:bit|cutter|tool)|engrav\\w*(?:\\s+(?:bit|cutter|tool))?|cone\\b";
     private static final String DRILL = "(?:twist\\s+)?drill(?:\\s+bit)?\\b";
     private static final String FILLER =
-            "(?:\\s*[,;:=-]?\\s*(?:flat|square|dia(?:meter|m)?\\.?|carbide|ball|nose|\\d\\s*-?\\s*flutes?|\\d\\s*fl\\b|v|of|a|an|the))*\\s*[,;:=-]?\\s*";
+            "(?:\\s*[,;:=_-]?\\s*(?:flat|square|dia(?:meter|m)?\\.?|carbide|ball|nose|\\d\\s*-?\\s*flutes?|\\d\\s*fl\\b|v|of|a|an|the))*\\s*[,;:=_-]?\\s*";
     private static final Pattern BEFORE =
             Pattern.compile(NUMBER + UNIT + FILLER + "(?:(" + POINTED + ")|(" + MILL + ")|(" + DRILL + "))");
     private static final Pattern AFTER =
             Pattern.compile("(?:(" + POINTED + ")|(" + MILL + ")|\\b(" + DRILL + "))" + FILLER + NUMBER + UNIT);
-    private static final Pattern DIAMETER = Pattern.compile("\\b(?:d|dia|diam|diameter)\\s*[.=:]*\\s*" + NUMBER + UNIT);
+    private static final Pattern DIAMETER = Pattern.compile(
+            "(?:\\bd\\s*[=:]\\s*|\\bd(?=\\d*\\.\\d)|\\bdia(?:m(?:eter)?)?\\b\\s*[.=:]*\\s*)" + NUMBER + UNIT);
+    /** "T2: 0.8 mm"; not where the length is said to be something else. */
+    private static final Pattern SIZE = Pattern.compile(
+            "\\bt(?:ool)?\\s*#?\\s*\\d*\\s*[:=-]\\s*" + NUMBER
+                    + "\\s*(mm|in\\b|inch|thou)\\b(?!\\s*(?:deep|depth|cut|pass|step|wide|width|high|above|below|over|up|down|z))");
+
     private static final Pattern ANGLE = Pattern.compile(NUMBER + "\\s*(?:deg(?:rees?)?\\b|\u00b0)");
     private static final Pattern TIP = Pattern.compile(
             "\\btip\\s*(?:width|flat|dia(?:meter)?)?\\s*[=:]?\\s*" + NUMBER + "\\s*(mm|in\\b|inch|thou)");
@@ -169,12 +175,16 @@ final class ToolComments implements Check {
                 sizes.add(lengths(number, unit));
             }
         }
-        boolean nounThere = mill
-                || drill
-                || Pattern.compile(MILL + "|" + DRILL).matcher(text).find();
+        boolean nounThere = Pattern.compile(MILL + "|" + DRILL + "|\\btool\\b|\\bbit\\b|\\bt\\d")
+                .matcher(text)
+                .find();
         Matcher d = DIAMETER.matcher(text);
         while (d.find() && nounThere) {
             sizes.add(lengths(d.group(1), d.group(2)));
+        }
+        Matcher named = SIZE.matcher(text);
+        while (named.find()) {
+            sizes.add(lengths(named.group(1), named.group(2)));
         }
         String angle = angle(tool, text, share);
         if (angle != null) {

@@ -24,6 +24,7 @@ final class WastedMoves implements Check {
     public void examine(Examination x, FindingCollector out) {
         Segments s = x.plan().segments();
         Map<List<Long>, Integer> seen = new HashMap<>();
+        boolean any = idleMm(x) > x.limit(LimitKey.DUPLICATE_LENGTH);
         double twice = 0;
         int firstTwice = -1;
         double air = 0;
@@ -35,13 +36,15 @@ final class WastedMoves implements Check {
             }
             feeding += s.durationS(i);
             if (x.removes(i)) {
-                seen.putIfAbsent(key(s, i), i);
+                if (any) {
+                    seen.putIfAbsent(key(s, i), i);
+                }
                 continue;
             }
             air += s.durationS(i);
             boolean inPlan = s.planLengthMm(i) > 1e-6;
             firstAir = firstAir < 0 && inPlan ? i : firstAir;
-            if (inPlan && seen.containsKey(key(s, i))) {
+            if (any && inPlan && seen.containsKey(key(s, i))) {
                 twice += s.lengthMm(i);
                 firstTwice = firstTwice < 0 ? i : firstTwice;
             }
@@ -64,6 +67,16 @@ final class WastedMoves implements Check {
                     .doThis("Use rapids above the blank and begin feeds nearer to the foil; it saves time only.")
                     .build());
         }
+    }
+
+    /** Length of all feeds that remove nothing, mm: what is run twice is no longer than this. */
+    private static double idleMm(Examination x) {
+        Segments s = x.plan().segments();
+        double length = 0;
+        for (int i = 0; i < s.size(); i++) {
+            length += s.isFeed(i) && !x.removes(i) ? s.lengthMm(i) : 0;
+        }
+        return length;
     }
 
     /** The path of a segment, the same both ways. */

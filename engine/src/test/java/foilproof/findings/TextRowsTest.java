@@ -264,7 +264,9 @@ class TextRowsTest {
             "(T2 D=1.0 CR=0 - flat end mill)",
             "(MSG, insert 1/16 in end mill)",
             "(T2 V-bit 30 deg)",
-            "(0.9 end mill)"
+            "(0.9 end mill)",
+            "(tool diameter 1.0 mm)",
+            "(T2: 1.0 mm)"
         }) {
             String program = start(2).replace("T2 M6\n", "T2 M6 " + comment + "\n") + BORES + END;
             Bench.job()
@@ -302,7 +304,10 @@ class TextRowsTest {
             "(feed 300 mm/min)",
             "(T2 end mill 0.87 mm)",
             "(3.175 mm shank, 0.8 mm end mill)",
-            "(step down 0.4 mm)"
+            "(step down 0.4 mm)",
+            "(T2 H2 D2)",
+            "(T2: 0.1 mm deep)",
+            "(T2 - 1.65 mm below foil)"
         }) {
             String program = start(2).replace("T2 M6\n", comment + "\nT2 M6\n") + BORES + END;
             Bench.job().runs(program).isSilentOn(Kinds.TOOL_UNKNOWN);
