@@ -33,16 +33,17 @@ public final class SideCopper {
     /**
      * Limits of the shop's profile; all mm.
      *
-     * @param stripMm widest strip that is told
+     * @param strips by which strips are told and graded
      * @param gapMm widest gap that is told
      * @param traceWatchMm trace width that raises a watch when below
      * @param traceFixMm trace width that raises a fix when below
      * @param window limits of the Z window
      */
     public record Limits(
-            double stripMm, double gapMm, double traceWatchMm, double traceFixMm, ZWindowSetup.Limits window) {
+            Strip.Limits strips, double gapMm, double traceWatchMm, double traceFixMm, ZWindowSetup.Limits window) {
         /** The defaults of needs.md. */
-        public static final Limits DEFAULTS = new Limits(0.25, 0.15, 0.25, 0.15, ZWindowSetup.Limits.DEFAULTS);
+        public static final Limits DEFAULTS =
+                new Limits(Strip.Limits.DEFAULTS, 0.15, 0.25, 0.15, ZWindowSetup.Limits.DEFAULTS);
     }
 
     private final ComposedBoard board;
@@ -137,10 +138,15 @@ public final class SideCopper {
     public synchronized List<Strip> strips() {
         List<Strip> have = strips;
         if (have == null) {
-            have = StripFinder.strips(map(), limits.stripMm(), lines(), designed);
+            have = StripFinder.strips(map(), limits.strips(), lines(), designed);
             strips = have;
         }
         return have;
+    }
+
+    /** Strips of copper between a groove and the blank's edge narrower than a limit, narrowest first. */
+    public List<EdgeStrip> edgeStrips(double widestMm, double leastLengthMm) {
+        return EdgeStrips.find(map(), widestMm, leastLengthMm);
     }
 
     /** Gaps between pieces narrower than is told, narrowest first. */

@@ -25,6 +25,9 @@ package foilproof.copper;
  * @param otherPiece that piece; -1 where none is near
  * @param program program of the groove beside it; -1 where not known
  * @param line physical line of that groove, from 1; 0 where not known
+ * @param otherProgram program of the groove on the other side; -1 where not known
+ * @param otherLine physical line of that groove, from 1; 0 where not known
+ * @param taperRad angle between its walls where it runs out to a point; 0 where its walls run side by side
  */
 public record Strip(
         double xMm,
@@ -48,9 +51,33 @@ public record Strip(
         double gapMm,
         int otherPiece,
         int program,
-        int line) {
-    /** Strips not longer than this are not told, mm (needs.md F1). */
+        int line,
+        int otherProgram,
+        int otherLine,
+        double taperRad) {
+    /** Strips not longer than this are not told, mm (needs.md F1; the shop may set another length). */
     public static final double LEAST_LENGTH_MM = 0.5;
+
+    /**
+     * Widths and lengths by which strips are told and graded, mm (needs.md F1, F2).
+     *
+     * @param hairMm narrower at the base is a hair
+     * @param sliverMm narrower is a sliver
+     * @param widestMm widest that is told
+     * @param knifeTopMm a strip with less on top has no top ...
+     * @param knifeBaseMm ... and is a knife edge where its base is wider than this
+     * @param lengthMm least length that is told
+     */
+    public record Limits(
+            double hairMm, double sliverMm, double widestMm, double knifeTopMm, double knifeBaseMm, double lengthMm) {
+        /** The defaults of needs.md. */
+        public static final Limits DEFAULTS = new Limits(0.05, 0.15, 0.25, 0.005, 0.01, LEAST_LENGTH_MM);
+
+        /** The same with another widest strip. */
+        public Limits withWidest(double mm) {
+            return new Limits(hairMm, sliverMm, mm, knifeTopMm, knifeBaseMm, lengthMm);
+        }
+    }
 
     /** What becomes of a leftover strip. */
     public enum Grade {
@@ -75,8 +102,13 @@ public record Strip(
         return lengthMm >= gapMm;
     }
 
-    /** Whether the whole piece is this strip, held by nothing. */
+    /** Whether the whole piece is this strip, held by nothing: two free ends, or a ring of its own. */
     public boolean island() {
-        return freeEnds >= 2;
+        return freeEnds >= 2 || lengthMm * usualBaseMm > 0.7 * pieceMm2;
+    }
+
+    /** Whether it closes in a ring of its own, with no ends. */
+    public boolean ring() {
+        return freeEnds == 0 && island();
     }
 }

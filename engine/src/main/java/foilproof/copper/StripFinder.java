@@ -17,11 +17,14 @@ import org.jspecify.annotations.Nullable;
  * only where these agree that it is narrow over {@link Strip#LEAST_LENGTH_MM}: what the grid alone makes is dropped.
  */
 public final class StripFinder {
-    private static final int SECTIONS = 9;
+    private static final int SECTIONS = 17;
+    /** Loose ends longer than this are not followed further, mm. */
+    private static final double FARTHEST_REACH_MM = 30;
 
     private final CopperMap map;
     private final VertexIndex index;
     private final double widestMm;
+    private final Strip.Limits limits;
     private final Crossings copper;
     private final @Nullable LineIndex lines;
     private final @Nullable List<CutLines> cuts;
@@ -34,9 +37,11 @@ public final class StripFinder {
         boolean copperAt(double xMm, double yMm);
     }
 
-    private StripFinder(CopperMap map, double widestMm, @Nullable List<CutLines> cuts, @Nullable Designed designed) {
+    private StripFinder(
+            CopperMap map, Strip.Limits limits, @Nullable List<CutLines> cuts, @Nullable Designed designed) {
         this.map = map;
-        this.widestMm = widestMm;
+        this.limits = limits;
+        this.widestMm = limits.widestMm();
         this.cuts = cuts;
         this.designed = designed;
         index = map.vertices();
@@ -64,7 +69,13 @@ public final class StripFinder {
      */
     public static List<Strip> strips(
             CopperMap map, double widestMm, @Nullable List<CutLines> cuts, @Nullable Designed designed) {
-        return new StripFinder(map, widestMm, cuts, designed).find();
+        return strips(map, Strip.Limits.DEFAULTS.withWidest(widestMm), cuts, designed);
+    }
+
+    /** As {@link #strips(CopperMap, double, List, Designed)}, with the shop's own widths and lengths. */
+    public static List<Strip> strips(
+            CopperMap map, Strip.Limits limits, @Nullable List<CutLines> cuts, @Nullable Designed designed) {
+        return new StripFinder(map, limits, cuts, designed).find();
     }
 
     /** Samples that follow each other or face each other. */
@@ -151,7 +162,7 @@ public final class StripFinder {
         for (int k = 0; k < thresholdMm.length; k++) {
             widest = Math.max(widest, thresholdMm[k] + 2 * Math.max(0, highestMm[k]) / field.flattestSlope() + 1e-4);
         }
-        StripFinder finder = new StripFinder(map, widest, cuts, designed);
+        StripFinder finder = new StripFinder(map, Strip.Limits.DEFAULTS.withWidest(widest), cuts, designed);
         List<Integer> samples = new ArrayList<>();
         for (IntList group : finder.groups()) {
             if (finder.gridLength(group) < Strip.LEAST_LENGTH_MM) {
@@ -185,7 +196,7 @@ public final class StripFinder {
             0, 0, index.contours.x[p] + half * index.normalX[p], index.contours.y[p] + half * index.normalY[p]
         };
         boolean[] leftover = new boolean[1];
-        judge(sample, at, usual, leftover, new int[2]);
+        judge(sample, at, usual, leftover, new int[4]);
         return leftover[0];
     }
 
@@ -234,7 +245,7 @@ public final class StripFinder {
 
     private @Nullable Strip measure(IntList group) {
         double length = gridLength(group);
-        if (length < Strip.LEAST_LENGTH_MM) {
+        if (length < limits.lengthMm()) {
             return null;
         }
         Integer[] byWidth = new Integer[group.size];
@@ -262,15 +273,16 @@ public final class StripFinder {
         if (Double.isInfinite(at[0])) {
             return null;
         }
-        double share = length / SECTIONS;
-        double hair = share * count(base, 0, 0.05);
-        double sliver = share * count(base, 0, 0.15);
-        double told = share * count(base, 0, widestMm);
+        double hair = length * share(base, limits.hairMm());
+        double sliver = length * share(base, limits.sliverMm());
+        double told = length * share(base, widestMm);
         double knife = 0;
         for (int k = 0; k < SECTIONS; k++) {
-            knife += top[k] < 0.005 && base[k] > 0.01 && base[k] < widestMm ? share : 0;
+            knife += top[k] < limits.knifeTopMm() && base[k] > limits.knifeBaseMm() && base[k] < widestMm
+                    ? length / SECTIONS
+                    : 0;
         }
-        if (told < Strip.LEAST_LENGTH_MM) {
+        if (told < limits.lengthMm()) {
             return null;
         }
         return finish(group, length, new double[] {hair, sliver, knife}, at, median(base), narrowest);
@@ -282,12 +294,23 @@ public final class StripFinder {
         return sorted[sorted.length / 2];
     }
 
-    private static int count(double[] widths, double above, double below) {
-        int n = 0;
-        for (double w : widths) {
-            n += w > above && w < below - 1e-6 ? 1 : 0;
+    /** Share of the length over which the base is copper and narrower than a limit; widths lie even along it. */
+    private static double share(double[] widths, double below) {
+        double sum = 0;
+        for (int k = 0; k + 1 < widths.length; k++) {
+            double low = Math.min(widths[k], widths[k + 1]);
+            double high = Math.max(widths[k], widths[k + 1]);
+            double limit = below - 1e-6;
+            if (low <= 0) {
+                // The crest runs out somewhere between: half of it counts.
+                sum += high > 0 && high < limit ? 0.5 : 0;
+            } else if (high < limit) {
+                sum += 1;
+            } else if (low < limit) {
+                sum += (limit - low) / (high - low);
+            }
         }
-        return n;
+        return sum / (widths.length - 1);
     }
 
     private double section(SectionMeter meter, int sample, double level) {
@@ -311,9 +334,10 @@ public final class StripFinder {
         }
         int component = index.contours.loopComponent[index.loopOf[copper.vertex[narrowest]]];
         boolean[] leftover = new boolean[1];
-        int[] line = {-1, 0};
+        int[] line = {-1, 0, -1, 0};
         judge(narrowest, at, usual, leftover, line);
-        double[] reach = nearestOther(group, component, Math.min(Math.max(length, 0.5), 2));
+        double[] reach = nearestOther(group, component, Math.min(Math.max(length, 0.5), FARTHEST_REACH_MM));
+        int ends = freeEnds(group, usual);
         return new Strip(
                 at[2],
                 at[3],
@@ -329,14 +353,54 @@ public final class StripFinder {
                 parts[0],
                 parts[1],
                 parts[2],
-                freeEnds(group, usual),
+                ends,
                 map.pieceOf(component),
                 map.areaOf(component),
                 leftover[0],
                 reach[0],
                 (int) reach[1],
                 line[0],
-                line[1]);
+                line[1],
+                line[2],
+                line[3],
+                ends > 0 ? taper(group, narrowest) : 0);
+    }
+
+    /**
+     * The angle between the walls of a strip that runs out to a point; 0 for one that does not. A point begins narrower
+     * than a third of the widest told and widens steadily: width over distance from the tip is a straight line.
+     */
+    private double taper(IntList group, int narrowest) {
+        double x0 = index.contours.x[copper.vertex[narrowest]];
+        double y0 = index.contours.y[copper.vertex[narrowest]];
+        double w0 = copper.widthMm[narrowest];
+        double sd = 0;
+        double sw = 0;
+        double sdd = 0;
+        double sdw = 0;
+        double sww = 0;
+        double far = 0;
+        for (int k = 0; k < group.size; k++) {
+            int v = copper.vertex[group.data[k]];
+            double dx = index.contours.x[v] - x0;
+            double dy = index.contours.y[v] - y0;
+            double d = Math.sqrt(dx * dx + dy * dy);
+            double w = copper.widthMm[group.data[k]];
+            sd += d;
+            sw += w;
+            sdd += d * d;
+            sdw += d * w;
+            sww += w * w;
+            far = Math.max(far, w);
+        }
+        int n = group.size;
+        double vd = n * sdd - sd * sd;
+        double vw = n * sww - sw * sw;
+        double cov = n * sdw - sd * sw;
+        if (w0 > widestMm / 3 || far < 0.8 * widestMm || vd <= 0 || vw <= 0 || cov * cov < 0.9 * vd * vw || cov < 0) {
+            return 0;
+        }
+        return 2 * StrictMath.atan(0.5 * cov / vd);
     }
 
     /** Whether the strip is leftover, and the line of the groove beside it that was cut last. */
@@ -356,14 +420,21 @@ public final class StripFinder {
                 line[1] = all.get(linesP).line(pointP);
                 if (near.nearest(index.contours.x[q], index.contours.y[q], reach)) {
                     CutLines cut = all.get(linesP);
+                    line[2] = all.get(near.foundLines).program(near.foundPoint);
+                    line[3] = all.get(near.foundLines).line(near.foundPoint);
                     boolean same = near.foundLines == linesP && cut.path(near.foundPoint) == cut.path(pointP);
                     // One closed groove round a strip isolates it: a trace. Two strands of an open path leave it over.
                     different = !same
                             || (!cut.closed(cut.path(pointP))
                                     && Math.abs(near.foundAlongMm - alongP) > 3 * Math.max(usual, 0.05));
-                    if (all.get(near.foundLines).line(near.foundPoint) > line[1] && near.foundLines >= linesP) {
-                        line[0] = all.get(near.foundLines).program(near.foundPoint);
-                        line[1] = all.get(near.foundLines).line(near.foundPoint);
+                    boolean later = near.foundLines > linesP || near.foundLines == linesP && near.foundPoint > pointP;
+                    if (later) {
+                        int program = line[0];
+                        int physical = line[1];
+                        line[0] = line[2];
+                        line[1] = line[3];
+                        line[2] = program;
+                        line[3] = physical;
                     }
                 }
             }

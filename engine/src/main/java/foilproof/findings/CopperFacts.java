@@ -4,6 +4,7 @@ import foilproof.bench.IntervalMm;
 import foilproof.bench.LimitKey;
 import foilproof.copper.CopperMap;
 import foilproof.copper.CutLines;
+import foilproof.copper.EdgeStrip;
 import foilproof.copper.FoilLeft;
 import foilproof.copper.MarginField;
 import foilproof.copper.NarrowGap;
@@ -38,6 +39,7 @@ public final class CopperFacts {
     private final @Nullable ZWindow joint;
     private final List<Strip> strips;
     private final List<NarrowGap> gaps;
+    private final List<EdgeStrip> edgeStrips;
 
     private CopperFacts(Examination x, ReadDesign design, int side) {
         this.side = side;
@@ -63,6 +65,9 @@ public final class CopperFacts {
                 : runs.size() == 1 ? windows.get(runs.get(0).run()) : copper.jointWindow();
         strips = runs.isEmpty() ? List.of() : copper.strips();
         gaps = runs.isEmpty() ? List.of() : copper.gaps();
+        edgeStrips = runs.isEmpty()
+                ? List.of()
+                : copper.edgeStrips(x.limit(LimitKey.EDGE_STRIP), x.limit(LimitKey.SLIVER_LENGTH));
     }
 
     private static foilproof.design.CopperProbe copperOf(MarginField field) {
@@ -82,7 +87,13 @@ public final class CopperFacts {
 
     private static SideCopper.Limits limits(Examination x) {
         return new SideCopper.Limits(
-                x.limit(LimitKey.THIN_WIDTH),
+                new Strip.Limits(
+                        x.limit(LimitKey.HAIR_WIDTH),
+                        x.limit(LimitKey.SLIVER_WIDTH),
+                        Math.max(x.limit(LimitKey.THIN_WIDTH), x.limit(LimitKey.TRACE_WIDTH)),
+                        x.limit(LimitKey.KNIFE_EDGE_TOP),
+                        x.limit(LimitKey.KNIFE_EDGE_BASE),
+                        x.limit(LimitKey.SLIVER_LENGTH)),
                 x.limit(LimitKey.NARROW_GAP),
                 x.limit(LimitKey.TRACE_WIDTH),
                 x.limit(LimitKey.TRACE_WIDTH_FIX),
@@ -152,6 +163,11 @@ public final class CopperFacts {
     /** Gaps between two pieces narrower than is told, narrowest first. */
     public List<NarrowGap> gaps() {
         return gaps;
+    }
+
+    /** Strips of copper between a groove and the blank's edge, narrowest first. */
+    public List<EdgeStrip> edgeStrips() {
+        return edgeStrips;
     }
 
     /** Whether a place lies in the box of a strip of foil left in a groove. */

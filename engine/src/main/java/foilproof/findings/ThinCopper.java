@@ -1,13 +1,16 @@
 package foilproof.findings;
 
 import foilproof.bench.LimitKey;
+import foilproof.bench.Work;
+import foilproof.copper.EdgeStrip;
 import foilproof.copper.NarrowGap;
 import foilproof.copper.Strip;
 import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Strips of copper that peel (F1 to F5), traces below the rule (E8, F5) and gaps too narrow to solder (E3). The worst
+ * Strips of copper that peel (F1 to F5), spikes (F6), strips beside an edge or a
+ * cut through the blank (F7), traces below the rule (E8, F5) and gaps too narrow to solder (E3). The worst
  * place of each kind leads; the other places of that kind on the side are folded under it.
  */
 final class ThinCopper implements Check {
@@ -20,7 +23,7 @@ final class ThinCopper implements Check {
 
     @Override
     public List<String> needsRows() {
-        return List.of("E3", "E8", "F1", "F2", "F3", "F4", "F5", "F8");
+        return List.of("E3", "E8", "F1", "F2", "F3", "F4", "F5", "F6", "F7", "F8");
     }
 
     @Override
@@ -29,19 +32,33 @@ final class ThinCopper implements Check {
             List<Finding> hairs = new ArrayList<>();
             List<Finding> slivers = new ArrayList<>();
             List<Finding> traces = new ArrayList<>();
+            OutlineSide outline = OutlineSide.of(x, copper.side());
             for (Strip strip : copper.strips()) {
-                if (besideHole(x, copper, strip)) {
+                boolean hair = isHair(x, strip);
+                boolean spike = strip.taperRad() > 0 && !(hair && strip.leftover());
+                if (besideHole(x, copper, strip) || outline.isWaste(strip.xMm(), strip.yMm())) {
                     continue;
                 }
-                if (!strip.leftover()) {
+                if (spike) {
+                    if (strip.taperRad() < x.limit(LimitKey.SPIKE_ANGLE)
+                            && strip.baseMm() < x.limit(LimitKey.SPIKE_WIDTH)
+                            && strip.baseMm() < x.limit(LimitKey.THIN_WIDTH)) {
+                        slivers.add(spike(x, copper, strip));
+                    }
+                } else if (!strip.leftover()) {
                     Finding trace = trace(x, copper, strip);
                     if (trace != null) {
                         traces.add(trace);
                     }
-                } else if (isHair(x, strip)) {
+                } else if (hair) {
                     hairs.add(strip(x, copper, strip, true));
-                } else {
-                    slivers.add(strip(x, copper, strip, false));
+                } else if (strip.baseMm() < x.limit(LimitKey.THIN_WIDTH) - 1e-6) {
+                    slivers.add(beside(x, strip) ? edge(x, copper, strip) : strip(x, copper, strip, false));
+                }
+            }
+            if (!outline.cutsThePartOut()) {
+                for (EdgeStrip strip : copper.edgeStrips()) {
+                    slivers.add(edge(x, copper, strip));
                 }
             }
             lead(hairs, out);
@@ -95,12 +112,17 @@ final class ThinCopper implements Check {
         boolean sliver = !hair && strip.sliverMm() > x.limit(LimitKey.SLIVER_LENGTH);
         double limit = x.limit(hair ? LimitKey.HAIR_WIDTH : sliver ? LimitKey.SLIVER_WIDTH : LimitKey.THIN_WIDTH);
         boolean knifeOnly = hair && strip.hairMm() <= x.limit(LimitKey.SLIVER_LENGTH);
-        // a sliver that a loose end can swing against other copper has two signs against it
-        boolean raised = sliver && strip.freeEnds() > 0 && strip.reachesOther();
-        Severity severity = hair || raised ? Severity.FIX : Severity.WATCH;
+        Severity severity = Severity.WATCH;
+        Certainty certainty = Certainty.RULE_OF_THUMB;
+        if (hair) {
+            // one that reaches nothing is only watched (F4), but a free end or an island raises it one grade (F3)
+            boolean near = strip.reachesOther() || copper.map().pieces().size() < 2;
+            boolean loose = strip.freeEnds() > 0 || strip.pieceMm2() < x.limit(LimitKey.HAIR_ISLAND_AREA);
+            severity = near || loose ? Severity.FIX : Severity.WATCH;
+            certainty = near ? Certainty.GEOMETRY : Certainty.RULE_OF_THUMB;
+        }
         String what = knifeOnly ? "knife edge" : hair ? "hair" : sliver ? "sliver" : "thin strip";
-        Finding.Builder b = Finding.of(
-                        hair ? Kinds.HAIR : Kinds.SLIVER, severity, hair ? Certainty.GEOMETRY : Certainty.RULE_OF_THUMB)
+        Finding.Builder b = Finding.of(hair ? Kinds.HAIR : Kinds.SLIVER, severity, certainty)
                 .side(copper.side())
                 .at(strip.xMm(), strip.yMm())
                 .box(strip.x0Mm(), strip.y0Mm(), strip.x1Mm(), strip.y1Mm())
@@ -119,9 +141,77 @@ final class ThinCopper implements Check {
         return b.build();
     }
 
+    /** A corner of copper that runs out to a point. */
+    private static Finding spike(Examination x, CopperFacts copper, Strip strip) {
+        Finding.Builder b = Finding.of(Kinds.SLIVER, Severity.WATCH, Certainty.RULE_OF_THUMB)
+                .side(copper.side())
+                .at(strip.xMm(), strip.yMm())
+                .box(strip.x0Mm(), strip.y0Mm(), strip.x1Mm(), strip.y1Mm())
+                .atLeast(
+                        Measured.mm("width of the tip", strip.baseMm(), strip.errorMm()), x.limit(LimitKey.SPIKE_WIDTH))
+                .says("A corner of copper runs out to a spike of about "
+                        + Words.number(StrictMath.toDegrees(strip.taperRad()), 0) + " deg between two grooves, "
+                        + Words.plainMm(strip.lengthMm()) + " long and " + Words.mm(strip.baseMm())
+                        + " wide at its tip: so little glue may let go.")
+                .doThis("Let the traces fan out, or clear the point of the corner away.");
+        place(x, copper, b, strip.program(), strip.line());
+        return b.build();
+    }
+
+    /** Whether one wall of a strip is that of a cut through the blank or of a bore. */
+    private static boolean beside(Examination x, Strip strip) {
+        return deep(x, strip.program(), strip.line()) || deep(x, strip.otherProgram(), strip.otherLine());
+    }
+
+    private static boolean deep(Examination x, int program, int line) {
+        if (program < 0 || line <= 0) {
+            return false;
+        }
+        int segment = x.firstSegmentFrom(x.plan().programs().get(program), line);
+        Work work = segment < 0 ? null : x.workOf(segment);
+        return work == Work.OUTLINE || work == Work.BORING;
+    }
+
+    private static Finding edge(Examination x, CopperFacts copper, Strip strip) {
+        Finding.Builder b = edge(
+                x,
+                copper,
+                new EdgeStrip(
+                        strip.xMm(),
+                        strip.yMm(),
+                        strip.x0Mm(),
+                        strip.y0Mm(),
+                        strip.x1Mm(),
+                        strip.y1Mm(),
+                        strip.lengthMm(),
+                        strip.baseMm(),
+                        strip.errorMm()),
+                "an edge or a cut through the blank");
+        place(x, copper, b, strip.program(), strip.line());
+        return b.build();
+    }
+
+    private static Finding edge(Examination x, CopperFacts copper, EdgeStrip strip) {
+        Finding.Builder b = edge(x, copper, strip, "the edge of the blank");
+        copper.nearestLine(x, b, strip.xMm(), strip.yMm());
+        return b.build();
+    }
+
+    private static Finding.Builder edge(Examination x, CopperFacts copper, EdgeStrip strip, String beside) {
+        return Finding.of(Kinds.SLIVER, Severity.WATCH, Certainty.RULE_OF_THUMB)
+                .side(copper.side())
+                .at(strip.xMm(), strip.yMm())
+                .box(strip.x0Mm(), strip.y0Mm(), strip.x1Mm(), strip.y1Mm())
+                .atLeast(Measured.mm("width", strip.widthMm(), strip.errorMm()), x.limit(LimitKey.EDGE_STRIP))
+                .says("A strip of copper only " + Words.mm(strip.widthMm()) + " wide and "
+                        + Words.plainMm(strip.lengthMm()) + " long is left between a groove and " + beside
+                        + ": the cutter may peel it off.")
+                .doThis("Leave 0.5 mm of copper there, or clear the strip away.");
+    }
+
     private static String ends(Strip strip) {
         return strip.island()
-                ? "held by nothing else"
+                ? strip.ring() ? "a ring held by nothing else" : "held by nothing else"
                 : strip.freeEnds() == 0
                         ? "held at both ends"
                         : strip.freeEnds() == 1 ? "with one free end" : "with " + strip.freeEnds() + " free ends";
@@ -129,7 +219,7 @@ final class ThinCopper implements Check {
 
     private static String reach(Strip strip) {
         if (Double.isInfinite(strip.gapMm())) {
-            return "No other copper is near.";
+            return "No other piece of copper is within its reach.";
         }
         return strip.reachesOther()
                 ? "Loose, it reaches the nearest other copper, " + Words.plainMm(strip.gapMm()) + " away."

@@ -31,6 +31,7 @@ class CatalogueTest {
             MachineChecksTest.class,
             DepthChecksTest.class,
             CopperChecksTest.class,
+            WidthChecksTest.class,
             DesignChecksTest.class,
             ElectricalChecksTest.class,
             LoadChecksTest.class);
