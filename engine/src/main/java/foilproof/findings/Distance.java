@@ -1,5 +1,6 @@
 package foilproof.findings;
 
+import foilproof.language.CanonicalProgram;
 import foilproof.language.NoteKind;
 import foilproof.motion.PlannedProgram;
 import foilproof.motion.Segments;
@@ -34,8 +35,47 @@ final class Distance implements Check {
                         .doThis("Write G90 into the first lines.")
                         .build());
             }
-            leftOn(x, program, out);
+            if (!afterRetract(x, program, out)) {
+                leftOn(x, program, out);
+            }
         }
+    }
+
+    /** G91 of a retract (G91 G28 Z0) with no G90 after it: whatever is cut before the next G90 was meant as absolute. */
+    private static boolean afterRetract(Examination x, PlannedProgram program, FindingCollector out) {
+        Segments s = x.plan().segments();
+        for (var note : program.interpretation().notes(NoteKind.INCREMENTAL_STRETCH)) {
+            int line = note.span().line();
+            if (!homes(program.interpretation().commands(), line)) {
+                continue;
+            }
+            for (int i = x.firstSegmentFrom(program, line); i >= 0 && i < program.endSegment(); i++) {
+                if (!program.interpretation().stateAtLine(s.line(i)).incremental()) {
+                    break;
+                }
+                if (x.removes(i)) {
+                    out.add(x.at(Finding.of(Kinds.DISTANCE_MODE, Severity.STOP, Certainty.GEOMETRY), i)
+                            .says(
+                                    "G91 (incremental) was written for the retract in line " + line
+                                            + " and is still in force: the moves from here on count from where the cutter stands.")
+                            .doThis("Write G90 right after the retract.")
+                            .build());
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+
+    private static boolean homes(CanonicalProgram commands, int line) {
+        for (int i = 0; i < commands.size() && commands.line(i) <= line; i++) {
+            if (commands.line(i) == line
+                    && commands.isMotion(i)
+                    && (commands.flags(i) & CanonicalProgram.MACHINE_COORDINATES) != 0) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static void leftOn(Examination x, PlannedProgram program, FindingCollector out) {

@@ -51,8 +51,40 @@ final class LengthOffsets implements Check {
                                 + " right.")
                         .doThis("Give the tool's length in the job, or touch it off.")
                         .build());
+            } else if (run.run().lengthsMeasured()) {
+                changed(x, run, first, out);
             }
         }
+    }
+
+    /** An offset that changes between two cuts of one cutter: G49, or another H, in mid-work. */
+    private static void changed(Examination x, RunFacts run, int first, FindingCollector out) {
+        Segments s = x.plan().segments();
+        double before = offsetMm(x, first);
+        for (int i = first + 1; i < run.run().endSegment(); i++) {
+            if (s.isRapid(i) || s.line(i) == s.line(i - 1) || !x.removes(i)) {
+                continue;
+            }
+            double now = offsetMm(x, i);
+            if (Math.abs(now - before) > SAME_MM) {
+                out.add(x.at(Finding.of(Kinds.LENGTH_OFFSET, Severity.STOP, Certainty.SET_UP), i)
+                        .atMost(Measured.mm("change of the length offset", Math.abs(now - before), 0.001), 0)
+                        .says("The length offset changes by " + Words.mm(Math.abs(now - before))
+                                + " between two cuts of " + run.toolName()
+                                + ", though no other cutter comes in: Z 0 is another height from here.")
+                        .doThis("Take the G49, or the other H, out of the middle of the work.")
+                        .build());
+                return;
+            }
+        }
+    }
+
+    private static double offsetMm(Examination x, int i) {
+        return x.plan()
+                .programOf(i)
+                .interpretation()
+                .stateAtLine(x.plan().segments().line(i))
+                .lengthOffsetMm();
     }
 
     /** The run whose cutter may still be in the collet, where no stop lets a person change it; else null. */

@@ -68,6 +68,8 @@ final class ShankContact implements Check {
                 nutRubs = rub != null;
             }
             if (rub != null) {
+                double under = -x.lowestAboveFoilMm(i);
+                boolean tooDeep = x.removes(i) && under > flutes + 1e-9;
                 out.add(x.at(Finding.of(Kinds.SHANK_CONTACT, Severity.STOP, Certainty.GEOMETRY), i)
                         .at(rub[0], rub[1])
                         .atMost(
@@ -79,6 +81,7 @@ final class ShankContact implements Check {
                                 + (nutRubs ? "the cutter sticks out " : "its flutes are ")
                                 + Words.mm(nutRubs ? nutAt : flutes) + (nutRubs ? "." : " long."))
                         .doThis("Take a cutter with longer flutes, or widen the cut.")
+                        .folding(tooDeep ? List.of(deeper(x, run, i, under, flutes)) : List.of())
                         .build());
                 return;
             }
@@ -88,13 +91,17 @@ final class ShankContact implements Check {
             }
         }
         if (deep >= 0) {
-            out.add(x.at(Finding.of(Kinds.SHANK_CONTACT, Severity.FIX, Certainty.GEOMETRY), deep)
-                    .atMost(Measured.mm("depth below the foil top", deepest, 0.001), flutes)
-                    .says(run.toolName() + " cuts " + Words.mm(deepest) + " deep, and its flutes are only "
-                            + Words.mm(flutes) + " long: above them nothing cuts and no chips come out.")
-                    .doThis("Take a cutter with longer flutes.")
-                    .build());
+            out.add(deeper(x, run, deep, deepest, flutes));
         }
+    }
+
+    private static Finding deeper(Examination x, RunFacts run, int i, double depthMm, double flutesMm) {
+        return x.at(Finding.of(Kinds.SHANK_CONTACT, Severity.FIX, Certainty.GEOMETRY), i)
+                .atMost(Measured.mm("depth below the foil top", depthMm, 0.001), flutesMm)
+                .says(run.toolName() + " cuts " + Words.mm(depthMm) + " deep, and its flutes are only "
+                        + Words.mm(flutesMm) + " long: above them nothing cuts and no chips come out.")
+                .doThis("Take a cutter with longer flutes.")
+                .build();
     }
 
     /** Where something as wide stands above a height over the tip, {x, y, depth of the tip below it}; null where not. */

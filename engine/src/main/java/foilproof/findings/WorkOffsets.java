@@ -96,8 +96,8 @@ final class WorkOffsets implements Check {
 
     private static void leftOver(Examination x, PlannedProgram program, FindingCollector out) {
         List<LanguageNote> left = program.interpretation().notes(NoteKind.G92_LEFT);
-        if (!left.isEmpty()) {
-            List<LanguageNote> set = program.interpretation().notes(NoteKind.G92_IN_FORCE);
+        List<LanguageNote> set = program.interpretation().notes(NoteKind.G92_IN_FORCE);
+        if (!left.isEmpty() && !(set.size() == 1 && probed(x, program, set.get(0)))) {
             int line = (set.isEmpty() ? left.get(0) : set.get(set.size() - 1))
                     .span()
                     .line();
@@ -107,15 +107,33 @@ final class WorkOffsets implements Check {
                     .doThis("Write G92.1 before the program ends, or set the work zero at the controller instead.")
                     .build());
         }
-        for (LanguageNote set : program.interpretation().notes(NoteKind.ORIGIN_SET)) {
-            out.add(finding(x, program, set.span().line())
-                    .says((set.text().startsWith("G10") ? set.text() : "A parameter") + " moves the zero of "
-                            + named((int) Math.max(1, set.value()))
+        for (LanguageNote moved : program.interpretation().notes(NoteKind.ORIGIN_SET)) {
+            if (probed(x, program, moved)) {
+                continue;
+            }
+            out.add(finding(x, program, moved.span().line())
+                    .says((moved.text().startsWith("G10") ? moved.text() : "A parameter") + " moves the zero of "
+                            + named((int) Math.max(1, moved.value()))
                             + " in the controller's memory: it stays moved after the program ends.")
                     .doThis("Set the work zero at the controller and take the line out of the program.")
                     .build());
             return;
         }
+    }
+
+    /** Whether a zero is set right after a probing move, before anything is cut: then it is the touch-off. */
+    private static boolean probed(Examination x, PlannedProgram program, LanguageNote set) {
+        int probe = 0;
+        for (LanguageNote note : program.interpretation().notes(NoteKind.PROBE)) {
+            probe = note.span().line() < set.span().line() ? note.span().line() : probe;
+        }
+        Segments s = x.plan().segments();
+        for (int i = program.firstSegment(); probe > 0 && i < program.endSegment(); i++) {
+            if (s.line(i) > probe && s.line(i) < set.span().line() && cuts(x, i)) {
+                return false;
+            }
+        }
+        return probe > 0;
     }
 
     private static Finding.Builder finding(Examination x, PlannedProgram program, int line) {

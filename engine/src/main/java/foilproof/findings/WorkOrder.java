@@ -67,8 +67,29 @@ final class WorkOrder implements Check {
                         out);
                 return;
             }
-            bore = boring && bore == null ? stroke : bore;
+            bore = boring && bore == null && amongCopper(x, stroke, copperOnly) ? stroke : bore;
         }
+    }
+
+    /** Whether a hole lies within the copper work of its side; holes for pins beside it may come first. */
+    private static boolean amongCopper(Examination x, Stroke hole, boolean[] copperOnly) {
+        double[] box = {
+            Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY, Double.NEGATIVE_INFINITY
+        };
+        for (Stroke stroke : x.paths().strokes()) {
+            if (copperOnly[stroke.run()]
+                    && x.run(stroke.run()).side().number()
+                            == x.run(hole.run()).side().number()) {
+                box[0] = Math.min(box[0], stroke.extents().x0Mm());
+                box[1] = Math.min(box[1], stroke.extents().y0Mm());
+                box[2] = Math.max(box[2], stroke.extents().x1Mm());
+                box[3] = Math.max(box[3], stroke.extents().y1Mm());
+            }
+        }
+        return hole.extents().x0Mm() > box[0]
+                && hole.extents().y0Mm() > box[1]
+                && hole.extents().x1Mm() < box[2]
+                && hole.extents().y1Mm() < box[3];
     }
 
     private static boolean removes(Examination x, Stroke stroke) {

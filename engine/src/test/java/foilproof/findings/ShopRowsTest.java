@@ -43,7 +43,8 @@ class ShopRowsTest {
                 .tool("cutter", "flute_length", "1.2 mm")
                 .runs(start(2) + line(3, 5, 12, 5, -0.6) + line(3, 5, 12, 5, -1.21) + END)
                 .raises(Kinds.SHANK_CONTACT, STOP, GEOMETRY)
-                .onLineOf("Z-1.21");
+                .onLineOf("Z-1.21")
+                .folding(Kinds.SHANK_CONTACT);
     }
 
     @Test
@@ -176,6 +177,15 @@ class ShopRowsTest {
                 .program("b.ngc", isolation())
                 .raises(Kinds.ORDER, WATCH, RULE_OF_THUMB)
                 .in("b.ngc");
+    }
+
+    @Test
+    @Silent("K5 order")
+    void shouldNotMindHolesForPinsBesideTheCopperBeforeIt() {
+        Bench.job()
+                .program("a.ngc", start(2) + bore(17, 7, 1.0, 0.8, -0.4, -0.8, -1.2, -1.65) + END)
+                .program("b.ngc", isolation())
+                .isSilentOn(Kinds.ORDER);
     }
 
     @Test

@@ -110,6 +110,42 @@ class TextRowsTest {
         Bench.job().runs(isolation().replace("M5\nM2", "G92 X1\nG92.1\nM5\nM2")).isSilentOn(Kinds.WORK_OFFSET);
     }
 
+    @Test
+    @Silent("A5 work-offset")
+    void shouldNotMindAZeroThatIsSetByProbing() {
+        for (String zero : new String[] {"G92 Z0", "G10 L20 P1 Z0"}) {
+            String program = HEAD + "T1 M6\nG0 X16 Y12\nG0 Z2\nG38.2 Z-2 F50\n" + zero + "\nG0 Z5\nS16000 M3\nG4 P3\n"
+                    + GROOVE + END;
+            Bench.job().runs(program).isSilentOn(Kinds.WORK_OFFSET);
+        }
+    }
+
+    // ---- A4
+
+    @Test
+    @Fires("A4 distance-mode")
+    void shouldStopWhereTheIncrementalModeOfARetractStaysOn() {
+        Bench.job()
+                .runs(start(1) + "G91 G28 Z0\nG0 X-14 Y-9\nG0 Z-4\n" + "G1 Z-30 F90\nG1 X8 F300\nG0 Z5\nG90\n" + END)
+                .raises(Kinds.DISTANCE_MODE, STOP, GEOMETRY)
+                .saying("written for the retract");
+    }
+
+    // ---- A13
+
+    @Test
+    @Fires("A13 length-offset")
+    void shouldStopWhereTheLengthOffsetEndsInMidWork() {
+        Bench.job()
+                .machine("on_tool_change", "measured")
+                .tool("engraver", "length", "30.00 mm")
+                .runs(start(1).replace("G0 Z5\n", "G43 H1\nG0 Z5\n")
+                        + GROOVE.replace("G1 Y11", "G49\nG1 Z-0.1\nG1 Y11")
+                        + END)
+                .raises(Kinds.LENGTH_OFFSET, STOP, SET_UP)
+                .measuring(30, "mm", 1e-9);
+    }
+
     // ---- A6
 
     private static Bench placed() {
