@@ -53,7 +53,8 @@ final class Distance implements Check {
                 if (!program.interpretation().stateAtLine(s.line(i)).incremental()) {
                     break;
                 }
-                if (x.removes(i)) {
+                // from a home that nobody knows, nobody knows either where the feeds lead
+                if (x.removes(i) || s.isFeed(i) && s.has(i, Segments.POSITION_UNKNOWN)) {
                     out.add(x.at(Finding.of(Kinds.DISTANCE_MODE, Severity.STOP, Certainty.GEOMETRY), i)
                             .says(
                                     "G91 (incremental) was written for the retract in line " + line
