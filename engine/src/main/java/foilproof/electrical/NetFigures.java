@@ -23,6 +23,7 @@ import org.jspecify.annotations.Nullable;
  * @param from one of these two places
  * @param to the other
  * @param foilMm thickness of the foil, mm
+ * @param sections its stretches by width, narrowest first: the neck, then wider ones; empty where no way is 1 mm long
  */
 public record NetFigures(
         String net,
@@ -37,7 +38,35 @@ public record NetFigures(
         SheetResistance.Squares squares,
         NetPlace from,
         NetPlace to,
-        double foilMm) {
+        double foilMm,
+        List<Section> sections) {
+    /** Copies the list. */
+    public NetFigures {
+        sections = List.copyOf(sections);
+    }
+
+    /**
+     * A stretch of at least 1 mm of one width.
+     *
+     * @param section its cross-section
+     * @param xMm where, in the frame of the copper that was asked, mm
+     * @param yMm where
+     */
+    public record Section(TraceSection section, double xMm, double yMm) {
+        /** Rise of temperature under a current, K: a rule of thumb. */
+        public double riseK(double currentA) {
+            return TemperatureRise.riseK(TemperatureRise.EXTERNAL, currentA, section.areaMm2());
+        }
+
+        /** The same in foil of another thickness, K. */
+        public double riseKInFoil(double currentA, double otherFoilMm) {
+            return TemperatureRise.riseK(
+                    TemperatureRise.EXTERNAL,
+                    currentA,
+                    new TraceSection(section.topMm(), section.bottomMm(), otherFoilMm).areaMm2());
+        }
+    }
+
     /**
      * Works them out.
      *
@@ -87,7 +116,10 @@ public record NetFigures(
                 largest.value(),
                 places.get(largest.from()),
                 places.get(largest.to()),
-                foilMm);
+                foilMm,
+                widths.sections().stream()
+                        .map(n -> new Section(section(n, top, foilMm, cellMm), n.xMm(), n.yMm()))
+                        .toList());
     }
 
     private static TraceSection section(

@@ -2,6 +2,7 @@ package foilproof.electrical;
 
 import foilproof.design.Bounds;
 import foilproof.design.CopperProbe;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
@@ -18,6 +19,10 @@ public final class NetSections {
     /** A neck shorter than this is cooled by its ends, mm (needs.md J6). */
     public static final double NECK_MM = 1.0;
 
+    /** A section is another one where it is wider than the one before by this factor. */
+    private static final double OTHER_SECTION = 1.25;
+
+    private static final int MOST_SECTIONS = 3;
     private static final double WIDEST_MM = 10;
     private static final int DIRECTIONS = 16;
     private static final double DIAGONAL = Math.sqrt(2);
@@ -45,13 +50,20 @@ public final class NetSections {
      * @param narrowest the narrowest place of all
      * @param neck the narrowest stretch of at least {@link #NECK_MM}: the width given is its widest; null where no way
      *     is that long
+     * @param sections stretches of at least that length, narrowest first: the neck, then what is left of the ways where
+     *     they are at least a quarter wider than the one before
      */
-    public record Result(Narrow narrowest, @Nullable Narrow neck) {}
+    public record Result(Narrow narrowest, @Nullable Narrow neck, List<Narrow> sections) {
+        /** Copies the list. */
+        public Result {
+            sections = List.copyOf(sections);
+        }
+    }
 
     private NetSections(CopperProbe copper, SheetGrid grid) {
         this.copper = copper;
         this.grid = grid;
-        this.depth = depths();
+        this.depth = grid.depths();
     }
 
     /**
@@ -67,39 +79,10 @@ public final class NetSections {
      */
     public static @Nullable Result narrowest(
             CopperProbe copper, Bounds box, double copperMm2, List<SheetResistance.Contact> contacts, double cellMm) {
-        double h = SheetResistance.cellFor(box, copperMm2, cellMm);
+        double h = SheetResistance.cellFor(box, copperMm2 / 2.5, cellMm);
         SheetGrid grid = new SheetGrid(
                 copper, new Bounds(box.minXMm() - 0.38 * h, box.minYMm() - 0.24 * h, box.maxXMm(), box.maxYMm()), h);
         return new NetSections(copper, grid).search(contacts);
-    }
-
-    private boolean inside(int i) {
-        return copper.copperAt(grid.centreX(i), grid.centreY(i));
-    }
-
-    /** Distance of every cell from the copper's edge, in cells, by two chamfer passes: only guides the way. */
-    private float[] depths() {
-        int n = grid.cells();
-        int w = grid.columns;
-        float[] d = new float[n];
-        for (int i = 0; i < n; i++) {
-            boolean border = i < w || i >= n - w || i % w == 0 || i % w == w - 1;
-            d[i] = !border && inside(i) ? 1e6f : 0;
-        }
-        float diagonal = (float) DIAGONAL;
-        for (int i = w + 1; i < n; i++) {
-            if (d[i] > 0) {
-                d[i] = Math.min(Math.min(d[i], d[i - 1] + 1), Math.min(d[i - w] + 1, d[i - w - 1] + diagonal));
-                d[i] = Math.min(d[i], d[i - w + 1] + diagonal);
-            }
-        }
-        for (int i = n - w - 2; i >= 0; i--) {
-            if (d[i] > 0) {
-                d[i] = Math.min(Math.min(d[i], d[i + 1] + 1), Math.min(d[i + w] + 1, d[i + w + 1] + diagonal));
-                d[i] = Math.min(d[i], d[i + w - 1] + diagonal);
-            }
-        }
-        return d;
     }
 
     private record Step(double cost, int cell) implements Comparable<Step> {
@@ -121,10 +104,41 @@ public final class NetSections {
                 }
             }
         }
-        int[] parent = spread(contactOf);
+        List<int[]> ways = ways(contactOf, contacts.size());
         Narrow narrowest = null;
-        Narrow neck = null;
-        for (int k = 1; k < contacts.size(); k++) {
+        for (int[] way : ways) {
+            Narrow here = narrowestOn(way, contactOf, contactOf[way[0]]);
+            if (here != null && (narrowest == null || here.widthMm() < narrowest.widthMm())) {
+                narrowest = here;
+            }
+        }
+        if (narrowest == null) {
+            return null;
+        }
+        List<Narrow> sections = new ArrayList<>();
+        double floor = 0;
+        for (int k = 0; k < MOST_SECTIONS; k++) {
+            Narrow next = null;
+            for (int[] way : ways) {
+                Narrow stretch = neckOn(way, contactOf, contactOf[way[0]], floor);
+                if (stretch != null && (next == null || stretch.widthMm() < next.widthMm())) {
+                    next = stretch;
+                }
+            }
+            if (next == null) {
+                break;
+            }
+            sections.add(next);
+            floor = OTHER_SECTION * next.widthMm();
+        }
+        return new Result(narrowest, sections.isEmpty() ? null : sections.get(0), sections);
+    }
+
+    /** From every contact that copper joins with contact 0 the way to it, cell by cell. */
+    private List<int[]> ways(int[] contactOf, int contacts) {
+        int[] parent = spread(contactOf);
+        List<int[]> ways = new ArrayList<>();
+        for (int k = 1; k < contacts; k++) {
             int end = nearestEnd(contactOf, parent, k);
             if (end < 0) {
                 continue;
@@ -137,16 +151,9 @@ public final class NetSections {
             for (int i = end, j = 0; i >= 0; i = parent[i]) {
                 way[j++] = i;
             }
-            Narrow here = narrowestOn(way, contactOf, k);
-            if (here != null && (narrowest == null || here.widthMm() < narrowest.widthMm())) {
-                narrowest = here;
-            }
-            Narrow stretch = neckOn(way, contactOf, k);
-            if (stretch != null && (neck == null || stretch.widthMm() < neck.widthMm())) {
-                neck = stretch;
-            }
+            ways.add(way);
         }
-        return narrowest == null ? null : new Result(narrowest, neck);
+        return ways;
     }
 
     private double[] cost = new double[0];
@@ -233,7 +240,7 @@ public final class NetSections {
         return 1e-4 + 1e-4 * width + 0.05 * grid.cell;
     }
 
-    private @Nullable Narrow neckOn(int[] way, int[] contactOf, int contact) {
+    private @Nullable Narrow neckOn(int[] way, int[] contactOf, int contact, double floor) {
         double[] at = new double[way.length];
         for (int k = 1; k < way.length; k++) {
             double dx = grid.centreX(way[k]) - grid.centreX(way[k - 1]);
@@ -243,7 +250,7 @@ public final class NetSections {
         Narrow best = null;
         for (int a = 0; a < way.length; a++) {
             double widest = 0;
-            for (int b = a; b < way.length && contactOf[way[b]] < 0; b++) {
+            for (int b = a; b < way.length && contactOf[way[b]] < 0 && width(way[b]) > floor; b++) {
                 widest = Math.max(widest, width(way[b]));
                 if (best != null && widest >= best.widthMm()) {
                     break;

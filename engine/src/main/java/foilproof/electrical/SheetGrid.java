@@ -123,4 +123,33 @@ final class SheetGrid {
         int r = (int) Math.floor((y - y0) / cell);
         return Math.max(0, Math.min(columns - 1, c)) + columns * Math.max(0, Math.min(rows - 1, r));
     }
+
+    private boolean inside(int i) {
+        return probe.copperAt(centreX(i), centreY(i));
+    }
+
+    /** Distance of every cell from the copper's edge, in cells, by two chamfer passes: only guides the way. */
+    float[] depths() {
+        int n = cells();
+        int w = columns;
+        float[] d = new float[n];
+        for (int i = 0; i < n; i++) {
+            boolean border = i < w || i >= n - w || i % w == 0 || i % w == w - 1;
+            d[i] = !border && inside(i) ? 1e6f : 0;
+        }
+        float diagonal = (float) Math.sqrt(2);
+        for (int i = w + 1; i < n; i++) {
+            if (d[i] > 0) {
+                d[i] = Math.min(Math.min(d[i], d[i - 1] + 1), Math.min(d[i - w] + 1, d[i - w - 1] + diagonal));
+                d[i] = Math.min(d[i], d[i - w + 1] + diagonal);
+            }
+        }
+        for (int i = n - w - 2; i >= 0; i--) {
+            if (d[i] > 0) {
+                d[i] = Math.min(Math.min(d[i], d[i + 1] + 1), Math.min(d[i + w] + 1, d[i + w + 1] + diagonal));
+                d[i] = Math.min(d[i], d[i + w - 1] + diagonal);
+            }
+        }
+        return d;
+    }
 }

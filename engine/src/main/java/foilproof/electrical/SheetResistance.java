@@ -20,7 +20,11 @@ public final class SheetResistance {
     /** Most cells of the box. */
     private static final double MOST_BOX_CELLS = 4e6;
     /** Most cells of copper. */
-    private static final double MOST_COPPER_CELLS = 2e5;
+    private static final double MOST_COPPER_CELLS = 8e4;
+    /** Most cells of copper of the grid on which the farthest places are looked for. */
+    private static final double MOST_SEARCH_CELLS = 1.2e4;
+    /** Places that are tried as the farthest, each time. */
+    private static final int TRIES = 3;
 
     /**
      * 2^(4/3): the error falls with h^(4/3) at an inside right-angled corner, where the field is singular, and faster
@@ -28,7 +32,7 @@ public final class SheetResistance {
      */
     private static final double ORDER = 2.5198420997897464;
 
-    private static final double RESIDUAL = 1e-11;
+    private static final double RESIDUAL = 1e-9;
     private static final int MOST_STEPS = 6000;
 
     private final SheetGrid grid;
@@ -401,8 +405,9 @@ public final class SheetResistance {
     }
 
     /**
-     * The largest resistance between any two of the contacts, found by going from the first to the farthest, and from
-     * there to the farthest again, until it no longer grows: exact where the copper branches without loops.
+     * The largest resistance between any two of the contacts, found on a coarser grid by going from the first to the
+     * farthest, and from there to the farthest again, until it no longer grows: exact where the copper branches without
+     * loops. Which contacts may be the farthest is told by the squares along the ways to them; the best few are solved.
      *
      * @return null where there are fewer than two contacts, or copper joins no two of them
      */
@@ -412,17 +417,31 @@ public final class SheetResistance {
             return null;
         }
         double h = cellFor(box, copperMm2, cellMm);
-        SheetGrid grid = new SheetGrid(copper, offGrid(box, h), h);
+        double area = copperMm2 > 0 ? copperMm2 : box.widthMm() * box.heightMm();
+        double coarse = Math.max(h, Math.min(3 * h, Math.sqrt(area / MOST_SEARCH_CELLS)));
+        SheetGrid grid = new SheetGrid(copper, offGrid(box, coarse), coarse);
+        int[] pair = farthest(grid, contacts);
+        if (pair == null && coarse > h) {
+            // a neck that the coarse grid does not see
+            pair = farthest(new SheetGrid(copper, offGrid(box, h), h), contacts);
+        }
+        if (pair == null) {
+            return null;
+        }
+        int low = Math.min(pair[0], pair[1]);
+        int high = Math.max(pair[0], pair[1]);
+        return new Largest(low, high, between(copper, box, copperMm2, contacts.get(low), contacts.get(high), cellMm));
+    }
+
+    private static int @Nullable [] farthest(SheetGrid grid, List<Contact> contacts) {
+        SquaresAlong ways = new SquaresAlong(grid, contacts);
         int from = 0;
         int to = -1;
         double best = -1;
         for (int round = 0; round < 4; round++) {
             int far = -1;
             double most = best;
-            for (int k = 0; k < contacts.size(); k++) {
-                if (k == from) {
-                    continue;
-                }
+            for (int k : ways.farthestFrom(from, TRIES)) {
                 SheetResistance sheet = new SheetResistance(grid, List.of(contacts.get(from), contacts.get(k)));
                 double g = sheet.conductance(0, 1);
                 if (g > 1e-12 && 1 / g > most * (1 + 1e-9)) {
@@ -437,11 +456,6 @@ public final class SheetResistance {
             to = from;
             from = far;
         }
-        if (to < 0) {
-            return null;
-        }
-        int low = Math.min(from, to);
-        int high = Math.max(from, to);
-        return new Largest(low, high, between(copper, box, copperMm2, contacts.get(low), contacts.get(high), cellMm));
+        return to < 0 ? null : new int[] {from, to};
     }
 }

@@ -100,6 +100,21 @@ public final class DesignFacts {
         return new double[] {side, map.xMm(place.xMm(), place.yMm()), map.yMm(place.xMm(), place.yMm())};
     }
 
+    /** A place as it lies on the blank; extents swap where the design is turned by a quarter. */
+    NetPlace laidOn(NetPlace place, double[] at) {
+        PlaneMap map = blankFromDesign((int) at[0]);
+        return new NetPlace(
+                place.face(),
+                at[1],
+                at[2],
+                Math.abs(map.xx()) * place.widthMm() + Math.abs(map.xy()) * place.heightMm(),
+                Math.abs(map.yx()) * place.widthMm() + Math.abs(map.yy()) * place.heightMm(),
+                place.holeMm(),
+                place.pin(),
+                place.via(),
+                place.line());
+    }
+
     /** Whether a piece of a side's copper carries a place of any net; false where no nets are known. */
     boolean carriesNet(int side, int piece) {
         return netPieces.contains(side * 1_000_000L + piece);
@@ -118,6 +133,32 @@ public final class DesignFacts {
             }
         }
         return 0;
+    }
+
+    /** Whether a net of that name has copper on a piece of a side. */
+    boolean carries(String name, int side, int piece) {
+        for (IntendedNets.Net net : nets.nets()) {
+            if (net.name().equals(name) && touches(net, side, piece)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Whether any design file has a net of that name. */
+    boolean has(String name) {
+        return nets.nets().stream().anyMatch(n -> n.name().equals(name));
+    }
+
+    /** A few of the design's net names, for messages. */
+    String someNames() {
+        List<String> names = nets.nets().stream()
+                .filter(IntendedNets.Net::named)
+                .map(IntendedNets.Net::name)
+                .sorted()
+                .limit(8)
+                .toList();
+        return names.isEmpty() ? "no named nets" : String.join(", ", names);
     }
 
     private boolean touches(IntendedNets.Net net, int side, int piece) {

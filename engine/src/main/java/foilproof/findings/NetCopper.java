@@ -20,8 +20,9 @@ import org.jspecify.annotations.Nullable;
  * @param stated what the job says of the net
  * @param side side of the figures, from 1
  * @param figures widths and resistance on that side, in the blank's frame of the side
+ * @param areaMm2 area of that piece of copper, mm2
  */
-public record NetCopper(Net stated, int side, NetFigures figures) {
+public record NetCopper(Net stated, int side, NetFigures figures, double areaMm2) {
     /** Temperature at which resistances are told, deg C. */
     static final double AMBIENT_C = 20;
 
@@ -66,16 +67,7 @@ public record NetCopper(Net stated, int side, NetFigures figures) {
                 if (at == null || (int) at[0] != copper.side()) {
                     continue;
                 }
-                NetPlace here = new NetPlace(
-                        place.face(),
-                        at[1],
-                        at[2],
-                        place.widthMm(),
-                        place.heightMm(),
-                        place.holeMm(),
-                        place.pin(),
-                        place.via(),
-                        place.line());
+                NetPlace here = x.design().laidOn(place, at);
                 for (double[] probe : here.probes()) {
                     int piece = copper.map().pieceAt(probe[0], probe[1]);
                     if (piece >= 0) {
@@ -90,7 +82,11 @@ public record NetCopper(Net stated, int side, NetFigures figures) {
                         && (worst == null
                                 || figures.squares().squares()
                                         > worst.figures().squares().squares())) {
-                    worst = new NetCopper(stated, copper.side(), figures);
+                    worst = new NetCopper(
+                            stated,
+                            copper.side(),
+                            figures,
+                            copper.map().pieces().get(entry.getKey()).areaMm2());
                 }
             }
         }

@@ -2,13 +2,16 @@ package foilproof.findings;
 
 import foilproof.bench.LimitKey;
 import foilproof.bench.Net;
+import foilproof.bench.Substrate;
 import foilproof.copper.NarrowGap;
 import foilproof.copper.StripFinder;
+import foilproof.electrical.IntendedNets;
 import foilproof.electrical.NetFigures;
 import foilproof.electrical.Solder;
 import foilproof.electrical.Spacing;
 import foilproof.electrical.TemperatureRise;
 import foilproof.electrical.TraceSection;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -20,12 +23,12 @@ final class NetsElectrical implements Check {
 
     @Override
     public List<String> kinds() {
-        return List.of(Kinds.HOT_TRACE, Kinds.NARROW_NET, Kinds.SPACING);
+        return List.of(Kinds.HOT_TRACE, Kinds.NARROW_NET, Kinds.SPACING, Kinds.NARROW_GAP);
     }
 
     @Override
     public List<String> needsRows() {
-        return List.of("J5", "J6", "J7", "L6");
+        return List.of("J5", "J6", "J7", "J9a", "J11", "L6");
     }
 
     @Override
@@ -47,7 +50,14 @@ final class NetsElectrical implements Check {
             }
             current(x, net, copper, out);
         }
+        unknownNames(x, out);
+        floods(x, out);
         spacing(x, out);
+        if (x.design().verdict() != null) {
+            out.notChecked(
+                    "high-frequency behaviour, inductive loops and ground return",
+                    "they are outside what is simulated");
+        }
         if (x.design().verdict() != null && !currents) {
             out.add(Finding.of(Kinds.HOT_TRACE, Severity.NOTE, Certainty.GEOMETRY)
                     .says("No net has a stated current: heating and voltage drop were not judged (currents unknown).")
@@ -79,29 +89,10 @@ final class NetsElectrical implements Check {
         double amps = net.currentA().getAsDouble();
         NetFigures f = copper.figures();
         double rise = f.riseK(amps);
-        TraceSection section = f.neck() == null ? f.narrowest() : f.neck();
-        double other = Math.abs(x.foilMm() - 0.0348) < 0.005 ? 0.0174 : 0.0348;
-        String foils = Words.um(x.foilMm()) + " foil: " + Words.number(rise, 1) + " K; " + Words.um(other) + " foil: "
-                + Words.number(f.riseKInFoil(amps, other), 1) + " K";
         if (rise > x.limit(LimitKey.RISE_WATCH)) {
-            boolean fix = rise > x.limit(LimitKey.RISE_FIX);
-            double flooded =
-                    TemperatureRise.riseK(TemperatureRise.EXTERNAL, amps, section.floodedAreaMm2(Solder.SN63PB37, 0.3));
-            Finding.Builder b = Finding.of(
-                            Kinds.HOT_TRACE, fix ? Severity.FIX : Severity.WATCH, Certainty.RULE_OF_THUMB)
-                    .side(copper.side())
-                    .at(f.neckXMm(), f.neckYMm())
-                    .atMost(
-                            new Measured("temperature rise", rise, "K", 0.3 * rise),
-                            x.limit(fix ? LimitKey.RISE_FIX : LimitKey.RISE_WATCH))
-                    .says("Net " + net.name() + " carries " + Words.number(amps, 2) + " A through a neck of "
-                            + Words.mm(section.bottomMm()) + ": about " + Words.number(rise, 0)
-                            + " K warmer (" + foils + "). The chart formula is for FR-4; on FR-1 expect worse.")
-                    .doThis("Widen the neck first; flooded with 0.3 mm of solder it would rise about "
-                            + Words.number(flooded, 0) + " K. Check the current edition of the standard.");
-            x.copper(copper.side()).nearestLine(x, b, f.neckXMm(), f.neckYMm());
-            out.add(b.build());
+            out.add(hot(x, net, copper, amps));
         }
+        dissipation(x, net, copper, amps, out);
         if (net.voltageV().isPresent() && net.voltageV().getAsDouble() != 0) {
             double drop = f.dropV(amps, NetCopper.AMBIENT_C);
             double share = drop / Math.abs(net.voltageV().getAsDouble());
@@ -118,6 +109,134 @@ final class NetsElectrical implements Check {
                                 + Words.number(amps, 2) + " A over " + Words.number(copper.resistanceMohm(), 1)
                                 + " mohm (copper's tolerance +/- 15 %).")
                         .doThis("Widen the trace, shorten it, or flood it with solder.")
+                        .build());
+            }
+        }
+    }
+
+    /** The narrowest stretch leads; wider ones of the same net are told with their own numbers. */
+    private static Finding hot(Examination x, Net net, NetCopper copper, double amps) {
+        NetFigures f = copper.figures();
+        TraceSection section = f.neck() == null ? f.narrowest() : f.neck();
+        boolean several = f.sections().size() > 1;
+        double flooded =
+                TemperatureRise.riseK(TemperatureRise.EXTERNAL, amps, section.floodedAreaMm2(Solder.SN63PB37, 0.3));
+        StringBuilder wider = new StringBuilder();
+        List<Finding> others = new ArrayList<>();
+        for (int k = 1; k < f.sections().size(); k++) {
+            NetFigures.Section next = f.sections().get(k);
+            wider.append(k == 1 && f.sections().size() == 2 ? " Its body, " : " Its next stretch, ")
+                    .append(Words.mm(next.section().bottomMm()))
+                    .append(" wide, ")
+                    .append(foils(x, next.riseK(amps), next.riseKInFoil(amps, otherFoilMm(x))))
+                    .append('.');
+            if (next.riseK(amps) > x.limit(LimitKey.RISE_WATCH)) {
+                others.add(warm(x, copper, amps, next.riseK(amps), next.xMm(), next.yMm())
+                        .says("A wider stretch of net " + net.name() + ", "
+                                + Words.mm(next.section().bottomMm()) + ", still rises "
+                                + foils(x, next.riseK(amps), next.riseKInFoil(amps, otherFoilMm(x))) + ".")
+                        .doThis("After the neck: widen it, or flood it with solder too.")
+                        .build());
+            }
+        }
+        return warm(x, copper, amps, f.riseK(amps), f.neckXMm(), f.neckYMm())
+                .says("Net " + net.name() + " carries " + Words.number(amps, 2) + " A through a "
+                        + (several ? "neck" : "stretch") + " of " + Words.mm(section.bottomMm()) + ": it rises "
+                        + foils(x, f.riseK(amps), f.riseKInFoil(amps, otherFoilMm(x))) + "." + wider
+                        + " The chart formula is for FR-4 boards"
+                        + (x.job().blank().substrate() == Substrate.FR_1 ? "; on FR-1 expect worse." : "."))
+                .doThis((several ? "The neck first: widen it" : "Widen it")
+                        + ", or flood it with 0.3 mm of solder (then about " + Words.number(flooded, 0)
+                        + " K; " + Words.number(section.floodedAreaMm2(Solder.SN63PB37, 0.3) / section.areaMm2(), 1)
+                        + " x the copper section). Check the current edition of the standard.")
+                .folding(others)
+                .build();
+    }
+
+    private static double otherFoilMm(Examination x) {
+        return Math.abs(x.foilMm() - 0.0348) < 0.005 ? 0.0174 : 0.0348;
+    }
+
+    private static String foils(Examination x, double rise, double inOther) {
+        return "about " + Words.number(rise, 1) + " K in this foil of " + Words.um(x.foilMm()) + " (would be "
+                + Words.number(inOther, 1) + " K in " + Words.um(otherFoilMm(x)) + ")";
+    }
+
+    private static Finding.Builder warm(
+            Examination x, NetCopper copper, double amps, double rise, double px, double py) {
+        boolean fix = rise > x.limit(LimitKey.RISE_FIX);
+        Finding.Builder b = Finding.of(Kinds.HOT_TRACE, fix ? Severity.FIX : Severity.WATCH, Certainty.RULE_OF_THUMB)
+                .side(copper.side())
+                .at(px, py)
+                .atMost(
+                        new Measured("temperature rise", rise, "K", 0.3 * rise),
+                        x.limit(fix ? LimitKey.RISE_FIX : LimitKey.RISE_WATCH));
+        x.copper(copper.side()).nearestLine(x, b, px, py);
+        return b;
+    }
+
+    /** Heat made in a net's copper over its area (J11): paper phenolic chars where parts stay above 105 C. */
+    private static void dissipation(Examination x, Net net, NetCopper copper, double amps, FindingCollector out) {
+        if (x.job().blank().substrate() != Substrate.FR_1) {
+            return;
+        }
+        double watts = amps * amps * copper.resistanceMohm() / 1000;
+        double perCm2 = watts / (copper.areaMm2() / 100);
+        double most = 100 * x.limit(LimitKey.DISSIPATION);
+        if (perCm2 > most) {
+            out.add(Finding.of(Kinds.HOT_TRACE, Severity.WATCH, Certainty.RULE_OF_THUMB)
+                    .side(copper.side())
+                    .at(copper.figures().neckXMm(), copper.figures().neckYMm())
+                    .atMost(new Measured("heat by area", perCm2, "W/cm2", 0.2 * perCm2), most)
+                    .says("Net " + net.name() + " turns " + Words.number(watts, 2) + " W into heat in "
+                            + Words.number(copper.areaMm2() / 100, 2) + " cm2 of copper on FR-1: "
+                            + Words.number(perCm2, 2) + " W a cm2. FR-1 chars where it stays above about 105 C.")
+                    .doThis("Give the net more copper, flood it with solder, or build on FR-4.")
+                    .build());
+        }
+    }
+
+    /** Gaps that a solder flood may jump (J9a), the narrowest beside each net that will be flooded. */
+    private static void floods(Examination x, FindingCollector out) {
+        double least = x.limit(LimitKey.FLOODED_GAP);
+        for (Net net : x.job().nets()) {
+            if (!net.flooded()) {
+                continue;
+            }
+            for (CopperFacts copper : x.copper()) {
+                for (NarrowGap gap : StripFinder.gaps(copper.map(), least)) {
+                    boolean beside = x.design().carries(net.name(), copper.side(), gap.pieceA())
+                            || x.design().carries(net.name(), copper.side(), gap.pieceB());
+                    if (beside && gap.bottomMm() < least - 1e-6) {
+                        Finding.Builder b = Finding.of(Kinds.NARROW_GAP, Severity.WATCH, Certainty.RULE_OF_THUMB)
+                                .side(copper.side())
+                                .at(gap.xMm(), gap.yMm())
+                                .atLeast(Measured.mm("gap", gap.bottomMm(), gap.errorMm()), least)
+                                .says("Net " + net.name() + " will be flooded with solder, but other copper is only "
+                                        + Words.mm(gap.bottomMm()) + " away: without a mask solder jumps it.")
+                                .doThis("Widen the groove beside what is flooded to " + Words.plainMm(least)
+                                        + " or more.");
+                        copper.nearestLine(x, b, gap.xMm(), gap.yMm());
+                        out.add(b.build());
+                        break;
+                    }
+                }
+            }
+        }
+    }
+
+    /** Nets that the job names and no design file has. */
+    private static void unknownNames(Examination x, FindingCollector out) {
+        if (x.design().verdict() == null || x.design().nets().source() == IntendedNets.Source.CONNECTIVITY) {
+            return;
+        }
+        for (Net net : x.job().nets()) {
+            if (!x.design().has(net.name())) {
+                out.add(Finding.of(Kinds.NARROW_NET, Severity.NOTE, Certainty.GEOMETRY)
+                        .says("The job names net " + net.name() + ", but no design file has a net of that name: its"
+                                + " current and voltage were not judged.")
+                        .doThis("Check the spelling; the design has "
+                                + x.design().someNames() + ".")
                         .build());
             }
         }

@@ -10,6 +10,7 @@ import static foilproof.findings.Programs.text;
 import static foilproof.findings.Severity.FIX;
 import static foilproof.findings.Severity.NOTE;
 import static foilproof.findings.Severity.WATCH;
+import static org.assertj.core.api.Assertions.assertThat;
 
 import org.junit.jupiter.api.Test;
 
@@ -127,5 +128,84 @@ class ElectricalChecksTest {
     @Silent("L6 spacing")
     void shouldNotRefuseSixtyVolts() {
         Bench.job().runs(isolation()).also(net("LINE", "voltage = \"60 V\"\n")).isSilentOn(Kinds.SPACING);
+    }
+
+    /**
+     * 8 mm less two pads of 0.4 mm are 7.6 mm of 0.495 mm: 15.3 squares of 0.99 mohm, 15.2 mohm; the copper is 9.87 x 0.5
+     * mm. 0.5 W a cm2 are reached at 1.28 A.
+     */
+    @Test
+    @Fires("J11 hot-trace")
+    void shouldWatchMoreThanHalfAWattASquareCentimetreOnPhenolicPaper() {
+        assertThat(trace(BOTTOM_MM)
+                        .also(net("A", "current = \"1.35 A\"\n"))
+                        .examined()
+                        .findings()
+                        .toString())
+                .contains("W a cm2");
+    }
+
+    @Test
+    @Silent("J11 hot-trace")
+    void shouldNotMindLessHeatNorGlass() {
+        assertThat(trace(BOTTOM_MM)
+                        .also(net("A", "current = \"1.2 A\"\n"))
+                        .examined()
+                        .findings()
+                        .toString())
+                .doesNotContain("W a cm2");
+        assertThat(trace(BOTTOM_MM)
+                        .blank("substrate", "FR-4")
+                        .also(net("A", "current = \"1.35 A\"\n"))
+                        .examined()
+                        .findings()
+                        .toString())
+                .doesNotContain("W a cm2");
+    }
+
+    /** Needs, row J9a: below 0.40 mm beside what is flooded. */
+    @Test
+    @Fires("J9a narrow-gap")
+    void shouldWatchAGapThatASolderFloodJumps() {
+        trace(0.39)
+                .also(net("A", "flooded = true\n"))
+                .raises(Kinds.NARROW_GAP, WATCH, RULE_OF_THUMB)
+                .measuring(0.39, "mm", 0.003)
+                .against(0.40)
+                .saying("Net A");
+    }
+
+    @Test
+    @Silent("J9a narrow-gap")
+    void shouldNotMindAWideGapNorOneBesideWhatIsNotFlooded() {
+        trace(0.41).also(net("A", "flooded = true\n")).isSilentOn(Kinds.NARROW_GAP);
+        trace(0.39).also(net("A", "flooded = false\n")).isSilentOn(Kinds.NARROW_GAP);
+    }
+
+    @Test
+    void shouldNoteANetThatNoFileHas() {
+        Verdicts v = trace(BOTTOM_MM).also(net("VCC", "current = \"1 A\"\n")).examined();
+        v.raises(Kinds.NARROW_NET, NOTE, GEOMETRY).saying("VCC").saying("A, B");
+    }
+
+    /** A pad of 3 x 0.4 mm turned by a quarter lies along Y on the blank: its extents swap with the design. */
+    @Test
+    void shouldTurnThePadsWithTheDesign() {
+        String layer = "%FSLAX46Y46*%\n%MOMM*%\n%TF.FileFunction,Copper,L1,Top*%\n%LPD*%\n"
+                + "%TA.AperFunction,ComponentPad*%\n%ADD10R,3X0.4*%\nD10*\n%TO.N,A*%\n%TO.P,U1,1*%\nX4000000Y-8000000D03*\n"
+                + "%TO.P,U1,2*%\nX12000000Y-8000000D03*\n%TO.N,B*%\n%TO.P,U1,3*%\nX4000000Y-18000000D03*\nM02*\n";
+        String program = start(1) + rectangle(8 - 0.25 - BOTTOM_MM / 2, 2, 8 + 0.25 + BOTTOM_MM / 2, 14, -0.1) + END;
+        Verdicts turned = Bench.job()
+                .cellUm(10)
+                .side("face", "top")
+                .design("top_copper", "top.gbr", layer)
+                .set("design.rotated=90 deg")
+                .runs(program)
+                .also(net("A", "current = \"1 A\"\nvoltage = \"0.2 V\"\n"))
+                .examined();
+        // 8 mm between centres less 3 mm of pads is 5 mm; with the extents not swapped it would be 7.6 mm
+        // 0.99088 mohm per square of 17.4 um (IEC 60028; check-values M9)
+        double mohm = 0.99088 * 5.0 / 0.495;
+        turned.raises(Kinds.NARROW_NET, WATCH, GEOMETRY).measuring(mohm / 1000, "V", 0.0015);
     }
 }
