@@ -29,6 +29,7 @@ import org.jspecify.annotations.Nullable;
  * @param cutter the cutter where it is at this moment, or null
  * @param timeS the moment, seconds since the job's start
  * @param stateWords where the job stands, in words
+ * @param extras what a picture can do without
  */
 public record BoardSnapshot(
         String job,
@@ -53,7 +54,78 @@ public record BoardSnapshot(
         List<Mark> marks,
         @Nullable Cutter cutter,
         double timeS,
-        String stateWords) {
+        String stateWords,
+        Extras extras) {
+
+    /** A snapshot without extras. */
+    public BoardSnapshot(
+            String job,
+            int side,
+            String face,
+            double widthMm,
+            double heightMm,
+            double thicknessMm,
+            double foilMm,
+            Substrate substrate,
+            boolean copperUp,
+            boolean copperDown,
+            double tapeMm,
+            double spoilBoardMm,
+            double headroomMm,
+            Surface surface,
+            List<ToolRun> runs,
+            List<ToolRun> farRuns,
+            List<KeepOut> keepOuts,
+            List<Place> touchPoints,
+            @Nullable Place clip,
+            List<Mark> marks,
+            @Nullable Cutter cutter,
+            double timeS,
+            String stateWords) {
+        this(
+                job,
+                side,
+                face,
+                widthMm,
+                heightMm,
+                thicknessMm,
+                foilMm,
+                substrate,
+                copperUp,
+                copperDown,
+                tapeMm,
+                spoilBoardMm,
+                headroomMm,
+                surface,
+                runs,
+                farRuns,
+                keepOuts,
+                touchPoints,
+                clip,
+                marks,
+                cutter,
+                timeS,
+                stateWords,
+                Extras.NONE);
+    }
+
+    /**
+     * What a picture can do without.
+     *
+     * @param spoilBoardKnown whether the spoil board's thickness is known; else the one given is only drawn, not claimed
+     * @param pinOnes pin 1 of the parts that the design names, where they are on the face that is up, mm
+     * @param fields values by place for colours that no height tells (line, time, width), or null
+     */
+    public record Extras(boolean spoilBoardKnown, List<Place> pinOnes, @Nullable Fields fields) {
+        /** Nothing more is known. */
+        public static final Extras NONE = new Extras(true, List.of(), null);
+    }
+
+    /** Finds values by place when they are asked for; keeps what it found. Safe from several threads. */
+    public interface Fields {
+        /** The values that a colouring needs under these conditions, or null where it needs none. */
+        @Nullable FieldMap of(BoardSnapshot board, Conditions c, Look.Paint paint);
+    }
 
     /** What a blank is made of. */
     public enum Substrate {
@@ -165,8 +237,14 @@ public record BoardSnapshot(
         }
     }
 
-    /** A box that no cutter may enter, mm; topMm above the foil top. */
-    public record KeepOut(String name, double x0Mm, double y0Mm, double x1Mm, double y1Mm, double topMm) {}
+    /** A box that no cutter may enter, mm; topMm above the foil top; a pin is round. */
+    public record KeepOut(
+            String name, double x0Mm, double y0Mm, double x1Mm, double y1Mm, double topMm, boolean round) {
+        /** One with corners. */
+        public KeepOut(String name, double x0Mm, double y0Mm, double x1Mm, double y1Mm, double topMm) {
+            this(name, x0Mm, y0Mm, x1Mm, y1Mm, topMm, false);
+        }
+    }
 
     /** A named place on the foil, mm. */
     public record Place(String name, double xMm, double yMm) {}
@@ -359,7 +437,8 @@ public record BoardSnapshot(
                 List.copyOf(newMarks),
                 cutter,
                 timeS,
-                stateWords);
+                stateWords,
+                extras);
     }
 
     /** Whether a cut from the far face reaches up to this height or above, so that the blank is open there. */

@@ -3,6 +3,7 @@ package foilproof.app.viewer;
 import org.joml.Matrix4f;
 import org.joml.Vector3f;
 import org.joml.Vector4f;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Where the board is seen from. Azimuth 0 looks from the blank's lower edge (-Y); elevation 90 degrees looks straight
@@ -16,6 +17,7 @@ import org.joml.Vector4f;
  * @param heightMm how much of the world fits between the picture's lower and upper edge at that point, mm
  * @param parallel true: no perspective
  * @param zFactor exaggeration of Z, 1 for none
+ * @param turn how far the blank is turned over from how it lies, or null where it lies
  */
 public record Camera(
         double xMm,
@@ -25,7 +27,40 @@ public record Camera(
         double elevationRad,
         double heightMm,
         boolean parallel,
-        double zFactor) {
+        double zFactor,
+        @Nullable Turn turn) {
+    /** A blank that lies. */
+    public Camera(
+            double xMm,
+            double yMm,
+            double zMm,
+            double azimuthRad,
+            double elevationRad,
+            double heightMm,
+            boolean parallel,
+            double zFactor) {
+        this(xMm, yMm, zMm, azimuthRad, elevationRad, heightMm, parallel, zFactor, null);
+    }
+
+    /**
+     * A blank on its way over, seen by an eye that stays.
+     *
+     * @param aboutX about an axis along X, else along Y
+     * @param turnRad how far, radians; pi lies on its other face
+     * @param cxMm a point of the axis, mm
+     * @param cyMm a point of the axis, mm
+     * @param czMm a point of the axis, mm
+     */
+    public record Turn(boolean aboutX, double turnRad, double cxMm, double cyMm, double czMm) {
+        /** World as it lies (Z exaggerated) to world as turned. */
+        Matrix4f matrix(double zFactor) {
+            float z = (float) (czMm * zFactor);
+            Matrix4f m = new Matrix4f().translate((float) cxMm, (float) cyMm, z);
+            m = aboutX ? m.rotateX((float) turnRad) : m.rotateY((float) turnRad);
+            return m.translate((float) -cxMm, (float) -cyMm, -z);
+        }
+    }
+
     private static final double FIELD_RAD = Math.toRadians(28);
     /** Below this much of the board between the picture's edges cells are larger than any screen: 0.02 mm. */
     public static final double MIN_HEIGHT_MM = 0.02;
@@ -89,34 +124,50 @@ public record Camera(
 
     /** The same view of another point. */
     public Camera at(double newXMm, double newYMm, double newZMm) {
-        return new Camera(newXMm, newYMm, newZMm, azimuthRad, elevationRad, heightMm, parallel, zFactor);
+        return new Camera(newXMm, newYMm, newZMm, azimuthRad, elevationRad, heightMm, parallel, zFactor, turn);
     }
 
     /** The same point seen larger or smaller. */
     public Camera showing(double newHeightMm) {
         double h = Math.max(MIN_HEIGHT_MM, Math.min(MAX_HEIGHT_MM, newHeightMm));
-        return new Camera(xMm, yMm, zMm, azimuthRad, elevationRad, h, parallel, zFactor);
+        return new Camera(xMm, yMm, zMm, azimuthRad, elevationRad, h, parallel, zFactor, turn);
     }
 
     /** The same point from another direction; elevation is kept within straight up and straight down. */
     public Camera turned(double newAzimuthRad, double newElevationRad) {
         double e = Math.max(-Math.PI / 2, Math.min(Math.PI / 2, newElevationRad));
-        return new Camera(xMm, yMm, zMm, newAzimuthRad, e, heightMm, parallel, zFactor);
+        return new Camera(xMm, yMm, zMm, newAzimuthRad, e, heightMm, parallel, zFactor, turn);
     }
 
     /** The same view with or without perspective. */
     public Camera withParallel(boolean newParallel) {
-        return new Camera(xMm, yMm, zMm, azimuthRad, elevationRad, heightMm, newParallel, zFactor);
+        return new Camera(xMm, yMm, zMm, azimuthRad, elevationRad, heightMm, newParallel, zFactor, turn);
     }
 
     /** The same view with Z drawn larger. */
     public Camera withZFactor(double newFactor) {
-        return new Camera(xMm, yMm, zMm, azimuthRad, elevationRad, heightMm, parallel, newFactor);
+        return new Camera(xMm, yMm, zMm, azimuthRad, elevationRad, heightMm, parallel, newFactor, turn);
+    }
+
+    /** The same view with the blank turned over by an angle about its own middle; 0 lays it down again. */
+    public Camera turning(BoardSnapshot board, boolean aboutX, double turnRad) {
+        Turn t = turnRad == 0
+                ? null
+                : new Turn(aboutX, turnRad, board.widthMm() / 2, board.heightMm() / 2, -board.thicknessMm() / 2);
+        return new Camera(xMm, yMm, zMm, azimuthRad, elevationRad, heightMm, parallel, zFactor, t);
     }
 
     /** Whether the underside is looked at. */
     public boolean fromBelow() {
-        return elevationRad < 0;
+        return turn == null ? elevationRad < 0 : towardsEye().z < 0;
+    }
+
+    private Vector3f back(Vector3f direction) {
+        return turn == null ? direction : turn.matrix(zFactor).invertAffine().transformDirection(direction);
+    }
+
+    private Vector3f backPoint(Vector3f point) {
+        return turn == null ? point : turn.matrix(zFactor).invertAffine().transformPosition(point);
     }
 
     /** Distance of the eye from the point, mm. */
@@ -126,6 +177,10 @@ public record Camera(
 
     /** Unit vector from the point towards the eye. */
     public Vector3f towardsEye() {
+        return back(still());
+    }
+
+    private Vector3f still() {
         double ce = Math.cos(elevationRad);
         return new Vector3f((float) (Math.sin(azimuthRad) * ce), (float) (-Math.cos(azimuthRad) * ce), (float)
                 Math.sin(elevationRad));
@@ -133,6 +188,10 @@ public record Camera(
 
     /** The picture's upward direction in the world. */
     public Vector3f up() {
+        return back(stillUp());
+    }
+
+    private Vector3f stillUp() {
         double se = Math.sin(elevationRad);
         return new Vector3f((float) (-Math.sin(azimuthRad) * se), (float) (Math.cos(azimuthRad) * se), (float)
                 Math.cos(elevationRad));
@@ -140,13 +199,16 @@ public record Camera(
 
     /** The picture's rightward direction in the world. */
     public Vector3f right() {
-        return new Vector3f((float) Math.cos(azimuthRad), (float) Math.sin(azimuthRad), 0);
+        return back(new Vector3f((float) Math.cos(azimuthRad), (float) Math.sin(azimuthRad), 0));
     }
 
     /** The eye, mm, Z exaggerated. */
     public Vector3f eye() {
-        Vector3f e = towardsEye().mul((float) distanceMm());
-        return e.add((float) xMm, (float) yMm, (float) (zMm * zFactor));
+        return backPoint(stillEye());
+    }
+
+    private Vector3f stillEye() {
+        return still().mul((float) distanceMm()).add((float) xMm, (float) yMm, (float) (zMm * zFactor));
     }
 
     /**
@@ -172,9 +234,10 @@ public record Camera(
             double near = Math.max(d * 0.02, d - offCentre);
             m.perspective((float) FIELD_RAD, (float) aspect, (float) near, (float) (d + offCentre));
         }
-        Vector3f eye = eye();
-        Vector3f up = up();
-        return m.lookAt(eye.x, eye.y, eye.z, (float) xMm, (float) yMm, (float) (zMm * zFactor), up.x, up.y, up.z);
+        Vector3f eye = stillEye();
+        Vector3f up = stillUp();
+        m.lookAt(eye.x, eye.y, eye.z, (float) xMm, (float) yMm, (float) (zMm * zFactor), up.x, up.y, up.z);
+        return turn == null ? m : m.mul(turn.matrix(zFactor));
     }
 
     /** Pixels per mm at the point that is looked at. */
@@ -195,9 +258,10 @@ public record Camera(
         double sy = (1 - pixelY / height * 2) * heightMm / 2;
         Vector3f r = right();
         Vector3f u = up();
-        double ox = xMm + r.x * sx + u.x * sy;
-        double oy = yMm + r.y * sx + u.y * sy;
-        double oz = zMm * zFactor + r.z * sx + u.z * sy;
+        Vector3f at = backPoint(new Vector3f((float) xMm, (float) yMm, (float) (zMm * zFactor)));
+        double ox = at.x + r.x * sx + u.x * sy;
+        double oy = at.y + r.y * sx + u.y * sy;
+        double oz = at.z + r.z * sx + u.z * sy;
         Vector3f to = towardsEye();
         double dx = -to.x;
         double dy = -to.y;

@@ -1,16 +1,25 @@
 package foilproof.app.viewer;
 
+import foilproof.bench.Face;
 import foilproof.bench.Job;
 import foilproof.bench.Machine;
 import foilproof.bench.Side;
 import foilproof.bench.Tool;
 import foilproof.bench.XyMm;
+import foilproof.copper.CopperMap;
+import foilproof.copper.SideField;
+import foilproof.design.Netlist;
+import foilproof.design.Pad;
+import foilproof.design.Placement;
+import foilproof.design.PlaneMap;
 import foilproof.findings.Examiner;
 import foilproof.findings.Finding;
+import foilproof.findings.ReadDesign;
 import foilproof.findings.RunFacts;
 import foilproof.findings.Severity;
 import foilproof.motion.TipState;
 import foilproof.motion.ToolRun;
+import foilproof.source.InputException;
 import foilproof.stock.BoardStock;
 import foilproof.stock.BoardTimeline;
 import foilproof.stock.ComposedBoard;
@@ -37,6 +46,8 @@ public final class JobScene {
     private final ComposedBoard base;
     private final BoardTimeline timeline;
     private final double endS;
+    private final WorkFields fields;
+    private @Nullable List<PinOne> pinOnes;
 
     /** The scene of a swept job. */
     public JobScene(Examiner.Ground ground) {
@@ -44,6 +55,7 @@ public final class JobScene {
         base = ground.stock().under(Conditions.NOMINAL);
         timeline = new BoardTimeline(ground.stock(), Timeline.KEYFRAMES);
         endS = ground.plan().totals().totalS();
+        fields = new WorkFields(ground);
     }
 
     /** The job. */
@@ -105,7 +117,7 @@ public final class JobScene {
             boolean here = stock.sameFace(side, other.number());
             for (RunCut cut : other.runs()) {
                 headroomMm = Math.max(headroomMm, cut.envelope().settings().headroomMm());
-                (here ? runs : far).add(toolRun(cut, other.number(), side, board));
+                (here ? runs : far).add(toolRun(cut, other.number(), side, board, here));
             }
         }
         TipState tip = ground.plan().tipAt(timeS);
@@ -136,10 +148,110 @@ public final class JobScene {
                 List.of(),
                 finished || !sideUpNow ? null : cutter(tip),
                 timeS,
-                words(tip, side, finished));
+                words(tip, side, finished),
+                new BoardSnapshot.Extras(
+                        job.spoilBoard().thicknessMm().isPresent(), pinOnes(side), fields));
     }
 
-    private BoardSnapshot.ToolRun toolRun(RunCut cut, int from, int side, ComposedBoard board) {
+    /** The conditions that the job itself asks for (z_error, bow), in the order of a snapshot's runs. */
+    public BoardSnapshot.Conditions askedConditions(BoardSnapshot board) {
+        Conditions asked = ground.board().conditions();
+        double[] errors = new double[board.runs().size()];
+        boolean[] absent = new boolean[errors.length];
+        for (int i = 0; i < errors.length; i++) {
+            int run = board.runs().get(i).jobRun();
+            errors[i] = asked.zErrorMm(run);
+            absent[i] = !asked.present(run);
+        }
+        return new BoardSnapshot.Conditions(errors, asked.bowMm(), board.foilMm(), 0, absent);
+    }
+
+    /**
+     * All copper that is joined to a place on a side's face, as a mask of ones, or null where no copper is.
+     *
+     * @param board the side and moment
+     * @param c under which conditions
+     * @param xMm place, mm in the side's frame
+     * @param yMm place, mm
+     */
+    public @Nullable FieldMap joinedCopper(
+            BoardSnapshot board, BoardSnapshot.Conditions c, double xMm, double yMm) {
+        CopperMap map = CopperMap.of(new SideField(boardAt(board, c), board.side()), 0);
+        int piece = map.pieceAt(xMm, yMm);
+        return piece < 0 ? null : pieceMask(board, map, piece);
+    }
+
+    /** One piece of a side's copper as a mask of ones. */
+    public static FieldMap pieceMask(BoardSnapshot board, CopperMap map, int piece) {
+        FieldMap grid = FieldMap.over(board);
+        float[] mask = new float[grid.values().length];
+        for (int r = 0; r < grid.rows(); r++) {
+            for (int x = 0; x < grid.columns(); x++) {
+                boolean in = map.pieceAt((x + 0.5) * grid.cellMm(), (r + 0.5) * grid.cellMm()) == piece;
+                mask[r * grid.columns() + x] = in ? 1 : Float.NaN;
+            }
+        }
+        return grid.with(mask);
+    }
+
+    private record PinOne(String name, boolean top, boolean bottom, double xMm, double yMm) {}
+
+    /** Pin 1 of the parts that netlist or layer images name, on the face that is up; read once, when first asked for. */
+    private synchronized List<BoardSnapshot.Place> pinOnes(int side) {
+        List<PinOne> all = pinOnes;
+        if (all == null) {
+            all = readPinOnes();
+            pinOnes = all;
+        }
+        PlaneMap map = Placement.of(ground.job()).blankFromDesign(side - 1);
+        boolean top = ground.job().sides().get(side - 1).face() == Face.TOP;
+        List<BoardSnapshot.Place> here = new ArrayList<>();
+        for (PinOne p : all) {
+            if (top ? p.top() : p.bottom()) {
+                here.add(new BoardSnapshot.Place(
+                        p.name(), map.xMm(p.xMm(), p.yMm()), map.yMm(p.xMm(), p.yMm())));
+            }
+        }
+        return here;
+    }
+
+    private List<PinOne> readPinOnes() {
+        ReadDesign read;
+        try {
+            read = ReadDesign.of(ground.job());
+        } catch (InputException e) {
+            // The checks tell of it; the picture goes without pin marks.
+            return List.of();
+        }
+        List<PinOne> all = new ArrayList<>();
+        if (read.netlist() != null) {
+            for (Netlist.TestPoint t : read.netlist().points()) {
+                if ("1".equals(t.pin()) && t.reference() != null) {
+                    boolean both = t.holeMm() != null || t.access() == Netlist.Access.BOTH;
+                    all.add(new PinOne(
+                            t.reference() + "-1",
+                            both || t.access() == Netlist.Access.TOP,
+                            both || t.access() == Netlist.Access.BOTTOM,
+                            t.xMm(),
+                            t.yMm()));
+                }
+            }
+        }
+        if (all.isEmpty()) {
+            read.layers().forEach((face, layer) -> {
+                for (Pad pad : layer.pads()) {
+                    String ref = pad.attributes().reference();
+                    if (ref != null && "1".equals(pad.attributes().pin())) {
+                        boolean up = face == Face.TOP;
+                        all.add(new PinOne(ref + "-1", up, !up, pad.xMm(), pad.yMm()));
+                    }
+                }
+            });
+        }
+        return List.copyOf(all);
+    }
+
+    private BoardSnapshot.ToolRun toolRun(RunCut cut, int from, int side, ComposedBoard board, boolean here) {
         BoardStock stock = ground.stock();
         RunFacts facts = ground.runs().get(cut.run());
         double x0 = stock.xOnSideMm(side, from, 0);
@@ -150,7 +262,9 @@ public final class JobScene {
                 facts.toolName(),
                 facts.toolName() + work,
                 tiles(cut.envelope()),
-                board.zeroMm(cut.run()),
+                // What-ifs of the face that is down do not move with a slider: they are in its heights.
+                board.zeroMm(cut.run())
+                        - (here ? 0 : ground.board().conditions().zErrorMm(cut.run())),
                 !facts.zeroOnSpoilBoard(),
                 cut.touchXMm(),
                 cut.touchYMm(),
@@ -209,7 +323,7 @@ public final class JobScene {
             double r = 1.0;
             double x = pins.get(i).xMm();
             double y = pins.get(i).yMm();
-            all.add(new BoardSnapshot.KeepOut("pin " + (i + 1), x - r, y - r, x + r, y + r, 1.5));
+            all.add(new BoardSnapshot.KeepOut("pin " + (i + 1), x - r, y - r, x + r, y + r, 1.5, true));
         }
         return all;
     }
@@ -234,7 +348,7 @@ public final class JobScene {
         }
         RunFacts run = ground.runs().get(tip.run());
         Tool tool = java.util.Objects.requireNonNull(run.tool());
-        double z = tip.zMm() + base.zeroMm(run.run().index());
+        double z = tip.zMm() + ground.board().zeroMm(run.run().index()) - run.zErrorMm();
         return new BoardSnapshot.Cutter(
                 tool.name(), profile(tool, ground.job().machine().colletNut()), cutsTo(tool), tip.xMm(), tip.yMm(), z);
     }

@@ -11,6 +11,7 @@ package foilproof.app.viewer;
  * @param shade whether occlusion and cast shadows are drawn
  * @param fixtures whether clamps, touch points, clip and cutter are drawn
  * @param chosenRun index of a tool run whose floor is tinted, -1 for none
+ * @param through how strongly what was cut from the far face is drawn over this one, 0 (not at all) to 1
  */
 public record Look(
         boolean dark,
@@ -20,7 +21,20 @@ public record Look(
         double quadPixels,
         boolean shade,
         boolean fixtures,
-        int chosenRun) {
+        int chosenRun,
+        double through) {
+    /** Without the far face. */
+    public Look(
+            boolean dark,
+            Paint paint,
+            boolean lifted,
+            int samples,
+            double quadPixels,
+            boolean shade,
+            boolean fixtures,
+            int chosenRun) {
+        this(dark, paint, lifted, samples, quadPixels, shade, fixtures, chosenRun, 0);
+    }
 
     /** What the colours mean. */
     public enum Paint {
@@ -33,7 +47,13 @@ public record Look(
         /** How much deeper than the foil's underside the floor lies: what Z may lose before foil stays. */
         MARGIN("depth below the foil's underside"),
         /** Which tool run made the floor. */
-        TOOL("tool run");
+        TOOL("tool run"),
+        /** Which program line made the floor. */
+        LINE("program line that made the floor"),
+        /** When the floor was made. */
+        TIME("moment that made the floor"),
+        /** Width of the copper at the foil's underside. */
+        WIDTH("copper width at the foil's underside");
 
         private final String words;
 
@@ -49,39 +69,55 @@ public record Look(
 
     /** At rest: smooth, shaded, fine. */
     public static Look still(boolean dark) {
-        return new Look(dark, Paint.MATERIAL, false, 6, 4, true, true, -1);
+        return new Look(dark, Paint.MATERIAL, false, 8, 4, true, true, -1);
     }
 
     /** The same with other colours. */
     public Look withPaint(Paint p) {
-        return new Look(dark, p, lifted, samples, quadPixels, shade, fixtures, chosenRun);
+        return new Look(dark, p, lifted, samples, quadPixels, shade, fixtures, chosenRun, through);
     }
 
     /** The same at another fineness. */
     public Look fine(int newSamples, double newQuadPixels, boolean newShade) {
-        return new Look(dark, paint, lifted, newSamples, newQuadPixels, newShade, fixtures, chosenRun);
+        return new Look(dark, paint, lifted, newSamples, newQuadPixels, newShade, fixtures, chosenRun, through);
     }
 
     /** The same with the blank on or off the spoil board. */
     public Look withLifted(boolean newLifted) {
-        return new Look(dark, paint, newLifted, samples, quadPixels, shade, fixtures, chosenRun);
+        return new Look(dark, paint, newLifted, samples, quadPixels, shade, fixtures, chosenRun, through);
     }
 
     /** The same with a tool run tinted. */
     public Look withChosenRun(int run) {
-        return new Look(dark, paint, lifted, samples, quadPixels, shade, fixtures, run);
+        return new Look(dark, paint, lifted, samples, quadPixels, shade, fixtures, run, through);
+    }
+
+    /** The same with or without clamps, touch points, clip and cutter. */
+    public Look withFixtures(boolean newFixtures) {
+        return new Look(dark, paint, lifted, samples, quadPixels, shade, newFixtures, chosenRun, through);
+    }
+
+    /** The same with the far face drawn over this one. */
+    public Look withThrough(double strength) {
+        double t = Math.max(0, Math.min(1, strength));
+        return new Look(dark, paint, lifted, samples, quadPixels, shade, fixtures, chosenRun, t);
     }
 
     /** The same in the other theme. */
     public Look withDark(boolean newDark) {
-        return new Look(newDark, paint, lifted, samples, quadPixels, shade, fixtures, chosenRun);
+        return new Look(newDark, paint, lifted, samples, quadPixels, shade, fixtures, chosenRun, through);
     }
 
-    /** The ends of the colour scale, mm, for a foil thickness. */
+    /** The widest copper that {@link Paint#WIDTH} tells apart, mm. */
+    public static final double WIDEST_MM = 1.0;
+
+    /** The ends of the colour scale, mm, for a foil thickness; for line and time see {@link FieldMap#range()}. */
     public double[] rangeMm(double foilMm, double thicknessMm) {
-        if (paint == Paint.DEPTH) {
-            return new double[] {0, Math.min(0.3, thicknessMm)};
-        }
-        return paint == Paint.FOIL_LEFT ? new double[] {0, foilMm} : new double[] {-foilMm, 0.15};
+        return switch (paint) {
+            case DEPTH -> new double[] {0, Math.min(0.3, thicknessMm)};
+            case FOIL_LEFT -> new double[] {0, foilMm};
+            case WIDTH -> new double[] {0, WIDEST_MM};
+            default -> new double[] {-foilMm, 0.15};
+        };
     }
 }

@@ -30,6 +30,8 @@ public final class OffscreenRenderer implements AutoCloseable {
      * @param look how
      * @param width pixels
      * @param height pixels
+     * @param comparison what it is held against, or null
+     * @param highlight places that are tinted (any value but NaN), e.g. all copper that is joined, or null
      */
     public record Request(
             BoardSnapshot board,
@@ -37,7 +39,56 @@ public final class OffscreenRenderer implements AutoCloseable {
             Camera camera,
             Look look,
             int width,
-            int height) {}
+            int height,
+            @Nullable Comparison comparison,
+            @Nullable FieldMap highlight) {
+        /** A picture on its own. */
+        public Request(
+                BoardSnapshot board,
+                BoardSnapshot.Conditions conditions,
+                Camera camera,
+                Look look,
+                int width,
+                int height) {
+            this(board, conditions, camera, look, width, height, null, null);
+        }
+
+        /** The same held against a base. */
+        public Request against(@Nullable Comparison c) {
+            return new Request(board, conditions, camera, look, width, height, c, highlight);
+        }
+
+        /** The same with places tinted. */
+        public Request highlighting(@Nullable FieldMap places) {
+            return new Request(board, conditions, camera, look, width, height, comparison, places);
+        }
+
+        /** The same board under the base conditions of the comparison. */
+        Request base() {
+            if (comparison == null) {
+                return this;
+            }
+            BoardSnapshot before = board.withThickness(board.thicknessMm() - conditions.thicknessChangeMm());
+            return new Request(before, comparison.base(), camera, look, width, height, comparison, highlight);
+        }
+    }
+
+    /**
+     * What a picture is held against.
+     *
+     * @param base the conditions of the other picture
+     * @param kind how
+     * @param share SWIPE: how much of the picture, from the left, shows the base, 0 to 1
+     */
+    public record Comparison(BoardSnapshot.Conditions base, Kind kind, double share) {
+        /** How two conditions are held against each other. */
+        public enum Kind {
+            /** The base to the left of a line, the what-if to its right. */
+            SWIPE,
+            /** Only where copper differs: extra and missing under the what-if. */
+            DIFFERENCE
+        }
+    }
 
     /** Starts the thread; the context is made with the first picture, or by {@link #start()}. */
     public OffscreenRenderer() {
