@@ -20,9 +20,9 @@ uniform ivec4 runPage[MAX_RUNS];      // first row in the page table, tile colum
 uniform vec4 runFrom[MAX_RUNS];       // x' = x*a + b, y' = y*c + d
 uniform vec4 zLayers;                 // thickness, foil, tape, spoil board's top Z
 
-float foilTop(vec2 p) {
+float foilTopBowed(vec2 p, float low) {
     vec2 m = clamp(p * bow.yz - 1.0, -1.0, 1.0);
-    float z = -bow.x * (1.0 - m.x * m.x) * (1.0 - m.y * m.y);
+    float z = -low * (1.0 - m.x * m.x) * (1.0 - m.y * m.y);
 #if FLAT == 0
     vec2 q = (p - surfaceFrame.xy) * surfaceFrame.zw;
     vec2 n = vec2(textureSize(surfaceMap, 0));
@@ -31,9 +31,12 @@ float foilTop(vec2 p) {
     return z;
 }
 
+float foilTop(vec2 p) {
+    return foilTopBowed(p, bow.x);
+}
+
 // The encoded height of a run at p, linear between cell centres; 1.0 where no cutter came.
-float envelope(int k, vec2 p) {
-    ivec4 page = runPage[k];
+float envelopeIn(int k, vec2 p, ivec4 page) {
     vec2 q = (p * runFrom[k].xz + runFrom[k].yw - runOrigin[k].xy) * runOrigin[k].z - 0.5;
     vec2 tile = floor(q * (1.0 / float(1 << page.w)));
     ivec2 t = ivec2(tile);
@@ -45,6 +48,18 @@ float envelope(int k, vec2 p) {
     float v = textureLod(heightAtlas, vec3(uv, float((slot >> 16) & 0x7FFFu)), 0.0).r;
     return outside || slot == 0u ? 1.0 : v;
 }
+
+float envelope(int k, vec2 p) {
+    return envelopeIn(k, p, runPage[k]);
+}
+
+#if COMPARED == 1
+uniform ivec4 allPage[MAX_RUNS];      // as runPage, of runs that are left out too
+
+float envelopeAnyway(int k, vec2 p) {
+    return envelopeIn(k, p, allPage[k]);
+}
+#endif
 
 // Composed surface from the surface s before any cut; who is the run that made it, -1 for none.
 float composed(vec2 p, float s, out int who) {
@@ -80,6 +95,59 @@ float composedNear(vec2 p, float s) {
         h = !outside && slot != 0u && v < 0.99999 ? min(h, z) : h;
     }
     return h;
+}
+#endif
+
+#if COARSE == 1
+uniform sampler2DArray coarseAtlas;   // per block of 8 x 8 cells and its mip levels: lowest height, share below half of it
+uniform float coarseLevel;            // the level whose blocks are about as large as a pixel
+uniform vec2 coarseSize;              // blocks along a slot at level 0; cells along a tile
+
+// Lowest height of the block about p, and which share of the block was cut: thin grooves stay when they are thinner than
+// a pixel, and a pixel that is half groove is half as dark.
+float composedBlock(vec2 p, float s, out int who, out float share) {
+    float h = s;
+    who = -1;
+    share = 0.0;
+    int level = int(coarseLevel);
+    int side = int(coarseSize.x) >> level;
+    for (int k = 0; k < topRuns; k++) {
+        ivec4 page = runPage[k];
+        vec2 q = (p * runFrom[k].xz + runFrom[k].yw - runOrigin[k].xy) * runOrigin[k].z / coarseSize.y;
+        ivec2 t = ivec2(floor(q));
+        bool outside = any(lessThan(t, ivec2(0))) || t.x >= page.y || t.y >= page.z;
+        t = clamp(t, ivec2(0), max(page.yz - 1, ivec2(0)));
+        uint slot = texelFetch(pageTable, ivec2(t.x, page.x + t.y), 0).r;
+        ivec2 at = ivec2(slot & 0xFFu, (slot >> 8) & 0xFFu) * side
+                + clamp(ivec2((q - vec2(t)) * float(side)), ivec2(0), ivec2(side - 1));
+        vec2 v = texelFetch(coarseAtlas, ivec3(at, int((slot >> 16) & 0x7FFFu)), level).rg;
+        float z = heightCode.x + v.r * heightCode.y + runOrigin[k].w;
+        bool lower = !outside && slot != 0u && v.r < 0.99999 && z < s - 0.0005;
+        share = lower ? max(share, v.g) : share;
+        who = lower && z < h ? k : who;
+        h = lower ? min(h, z) : h;
+    }
+    return h;
+}
+#endif
+
+#if COMPARED == 1
+uniform float baseShift[MAX_RUNS];    // shift of Z under the base conditions
+uniform vec4 baseLayers;              // foil, bow, 0, 0 under the base conditions
+uniform int basePresent[MAX_RUNS];
+
+// Whether copper is left at p under the base conditions.
+bool baseCopper(vec2 p) {
+    float h = foilTopBowed(p, baseLayers.y);
+    float least = h - baseLayers.x;
+#if PLAIN == 0
+    for (int k = 0; k < topRuns; k++) {
+        float v = envelopeAnyway(k, p);
+        float z = heightCode.x + v * heightCode.y + baseShift[k];
+        h = v < 0.99999 && basePresent[k] == 1 ? min(h, z) : h;
+    }
+#endif
+    return h > least;
 }
 #endif
 

@@ -3,11 +3,12 @@
 uniform vec3 eye;            // mm, Z exaggerated
 uniform vec4 eyeDirection;   // towards the eye; w = 1 without perspective
 uniform vec3 keyDirection;   // towards the light
+uniform vec3 roomUp;         // the room's upward direction, also when the blank is turned over
 
 vec3 surroundings(vec3 d) {
-    float up = d.z * 0.5 + 0.5;
+    float up = dot(d, roomUp) * 0.5 + 0.5;
     vec3 room = mix(vec3(0.10, 0.09, 0.085), vec3(0.50, 0.51, 0.54), up);
-    float window = smoothstep(0.50, 1.0, dot(d, normalize(keyDirection + vec3(0.0, 0.0, 0.75))));
+    float window = smoothstep(0.50, 1.0, dot(d, normalize(keyDirection + roomUp * 0.75)));
     return room + window * vec3(0.75, 0.72, 0.68);
 }
 
@@ -33,7 +34,7 @@ vec3 lit(vec3 albedo, float metal, float rough, vec3 n, vec3 v, float occlusion,
     vec3 body = albedo * (1.0 - metal);
     vec3 direct = (body / 3.14159 + min(ggx * visible, 1.6) * f) * nl * 2.7 * shadow;
     vec3 soft = mix(surroundings(reflect(-v, n)), vec3(0.36, 0.36, 0.37), rough * rough);
-    vec3 ambient = body * mix(vec3(0.22), vec3(0.52, 0.53, 0.55), n.z * 0.5 + 0.5)
+    vec3 ambient = body * mix(vec3(0.22), vec3(0.52, 0.53, 0.55), dot(n, roomUp) * 0.5 + 0.5)
             + soft * (f0 + (1.0 - f0) * 0.22 * fifth(1.0 - nv) * (1.0 - rough));
     return direct + ambient * occlusion;
 }

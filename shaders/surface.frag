@@ -14,6 +14,15 @@ uniform float turnRad;       // turns the taps from one summed frame to the next
 uniform float pixelMm;       // size of a pixel at the point that is looked at
 uniform int chosenRun;       // tinted run, -1 for none
 uniform vec2 paintRange;     // ends of the colour scale, mm
+uniform float through;       // how strongly cuts from the far face show
+#if FIELD == 1
+uniform sampler2D fieldMap;  // values by place, -1e9 where there is none
+uniform vec4 fieldFrame;     // x0, y0, 1 / (columns cell), 1 / (rows cell)
+#endif
+#if HIGHLIGHT == 1
+uniform sampler2D highlightMap;
+uniform vec4 highlightFrame;
+#endif
 
 int layerAt(float z, float s, bool steep) {
     int foil = z >= s - 0.0005 ? FOIL : steep ? FOIL_EDGE : FOIL_LEFT;
@@ -59,7 +68,7 @@ float occlusionAt(vec2 p, float h, float radius) {
 }
 
 float shadowAt(vec2 p, float h) {
-    vec2 dir = keyDirection.xy / keyDirection.z;
+    vec2 dir = keyDirection.xy / max(keyDirection.z, 0.25);
     float t = pixelMm * (0.7 + 1.6 * hash(gl_FragCoord.yx + turnRad));
     float shade = 1.0;
     for (int i = 0; i < 3; i++) {
@@ -71,13 +80,43 @@ float shadowAt(vec2 p, float h) {
 }
 #endif
 
-vec3 painted(float h, float s, int who, vec3 base) {
-    float grey = dot(base, vec3(0.3, 0.55, 0.15)) * 0.5 + 0.10;
-    float v = paint == 1 ? s - h : paint == 2 ? h - (s - zLayers.y) : (s - zLayers.y) - h;
-    vec3 c = paint == 4 ? toolColour(max(who, 0)) : ramp((v - paintRange.x) / (paintRange.y - paintRange.x));
-    c = paint == 2 && v <= 0.0 ? vec3(grey * 0.6) : c * c;
-    return who < 0 || region == 2 ? vec3(grey) : c;
+
+#if FIELD == 1 || HIGHLIGHT == 1
+float looked(sampler2D map, vec4 frame, vec2 p) {
+    vec2 uv = (p - frame.xy) * frame.zw;
+    bool inside = all(greaterThanEqual(uv, vec2(0.0))) && all(lessThan(uv, vec2(1.0)));
+    return inside ? textureLod(map, uv, 0.0).r : -1e9;
 }
+#endif
+
+// The colour of a value, as it is shown: what the legend shows is what the picture shows.
+vec3 painted(vec2 p, float h, float s, int who, vec3 base) {
+    float grey = sqrt(dot(base, vec3(0.3, 0.55, 0.15)) * 0.4 + 0.12);
+#if FIELD == 1
+    float v = looked(fieldMap, fieldFrame, p);
+    bool none = v < -1e8;
+    vec3 c = ramp((v - paintRange.x) / (paintRange.y - paintRange.x));
+#else
+    float v = paint == 1 ? s - h : paint == 2 ? h - (s - zLayers.y) : (s - zLayers.y) - h;
+    bool none = who < 0;
+    vec3 c = paint == 4 ? toolColour(max(who, 0)) : ramp((v - paintRange.x) / (paintRange.y - paintRange.x));
+    c = paint == 2 && v <= 0.0 ? vec3(grey * 0.55) : c;
+#endif
+    return none || region == 2 ? vec3(grey) : c;
+}
+
+#if COMPARED == 1
+// Copper under both conditions grey, under neither dark; extra copper blue with stripes to the right, missing copper
+// orange with stripes to the left: told apart by direction as well as colour.
+vec3 difference(vec2 p, bool now) {
+    bool before = baseCopper(p);
+    float right = mod(gl_FragCoord.x - gl_FragCoord.y, 8.0);
+    float left = mod(gl_FragCoord.x + gl_FragCoord.y, 8.0);
+    vec3 extra = right < 4.0 ? vec3(0.0, 0.32, 0.62) : vec3(0.56, 0.80, 1.0);
+    vec3 missing = left < 4.0 ? vec3(0.72, 0.28, 0.0) : vec3(1.0, 0.80, 0.50);
+    return now ? (before ? vec3(0.80) : extra) : before ? missing : vec3(0.36);
+}
+#endif
 
 void main() {
     vec2 p = world.xy;
@@ -88,9 +127,21 @@ void main() {
     meshNormal = dot(meshNormal, v) < 0.0 ? -meshNormal : meshNormal;
 
     int who = -1;
+    float share = 1.0;
+    float edge = 0.0;
     float s = region == 2 ? zLayers.w : foilTop(p);
 #if PART == 0
+#if COARSE == 1
+    vec2 at = p;
+#if FINE == 1
+    // Looked up about the place, differently in every summed frame: the blocks melt into each other.
+    at += (vec2(hash(gl_FragCoord.xy + turnRad), hash(gl_FragCoord.yx + 7.0 * turnRad)) - 0.5) * pixelMm;
+#endif
+    float h = composedBlock(at, s, who, share);
+    h = region == 0 && runCount > topRuns && underside(p) >= h - 1e-4 ? zLayers.w : h;
+#else
     float h = region == 0 ? composedThrough(p, s, who) : composed(p, s, who);
+#endif
 #if LIFTED == 1
     if (region == 0 && h <= underside(p) + 1e-4) {
         discard;
@@ -101,10 +152,24 @@ void main() {
     float tall = (s - min(h, world.z)) * zFactor / max(length(fwidth(p)) * 0.7, 1e-6);
     bool wall = abs(meshNormal.z) < 0.42 && abs(v.z) < 0.97 && tall > 3.0;
     float z = wall ? min(world.z, s) : h;
+#if COARSE == 1
+    vec3 n = vec3(0.0, 0.0, 1.0);
+#elif FINE == 1
+    float reach = max(0.75 * pixelMm, 1.0 / runOrigin[0].z);
+    int other;
+    vec2 slope = vec2(composed(p + vec2(reach, 0.0), s, other), composed(p + vec2(0.0, reach), s, other)) - h;
+    slope /= reach;
+    vec3 n = normalize(vec3(-slope * zFactor, 1.0));
+    // A thin dark line where copper ends: the edge is seen without colour.
+    float away = abs(h - (s - zLayers.y)) / max(length(slope), 1e-4);
+    edge = region == 0 ? 1.0 - smoothstep(0.5, 1.3, away / pixelMm) : 0.0;
+#else
     vec3 n = cross(vec3(dFdx(p), dFdx(h) * zFactor), vec3(dFdy(p), dFdy(h) * zFactor));
     n = n / max(length(n), 1e-20);
     n = n.z < 0.0 ? -n : n;
+#endif
     n = wall ? meshNormal : n;
+    share = wall ? 1.0 : share;
     int layer = layerAt(z, s, wall || n.z < 0.75);
     vec2 grain = p;
 #elif PART == 1
@@ -128,26 +193,49 @@ void main() {
     vec2 grain = vec2(p.x + p.y, z);
 #endif
     Stuff m = stuffOf(layer, grain);
+#if COARSE == 1 && PART == 0
+    Stuff uncut = stuffOf(layerAt(s, s, false), grain);
+    m = Stuff(mix(uncut.albedo, m.albedo, share), mix(uncut.metal, m.metal, share), mix(uncut.rough, m.rough, share),
+            mix(uncut.bend, m.bend, share));
+#endif
     n = wall ? n : normalize(n + vec3(m.bend, 0.0));
     float occlusion = 1.0;
     float shadow = 1.0;
-#if PART == 0 && FINE == 1
+#if PART == 0 && FINE == 1 && COARSE == 0
     occlusion = occlusionAt(p, z, clamp(8.0 * pixelMm, 0.02, 1.2));
     shadow = shadowAt(p, z);
 #elif PART == 0
-    occlusion = 1.0 - 0.3 * clamp((s - z) * zFactor * 6.0, 0.0, 1.0);
+    occlusion = 1.0 - 0.3 * share * clamp((s - z) * zFactor * 6.0, 0.0, 1.0);
 #endif
-    vec3 base = m.albedo;
+    vec3 c = shownColour(lit(m.albedo, m.metal, m.rough, n, v, occlusion, shadow));
 #if PAINTED == 1
-    base = painted(wall ? z : h, s, wall && who < 0 && paint != 4 ? 0 : who, base);
-    m.metal = 0.0;
-    m.rough = 0.7;
+    vec3 shown = painted(p, wall ? z : h, s, wall && who < 0 && paint != 4 ? 0 : who, m.albedo);
+#if COARSE == 1 && FIELD == 0
+    shown = mix(painted(p, s, s, -1, uncut.albedo), shown, share);
 #endif
-    vec3 c = shownColour(lit(base, m.metal, m.rough, n, v, occlusion, shadow));
+    c = shown * mix(0.82, 1.0, occlusion * shadow) * mix(0.86, 1.0, clamp(abs(n.z), 0.0, 1.0));
+#endif
     // Foil left is hatched on the screen, so that it is found at any size: dark and pale stripes, told by lightness too.
     float stripe = mod(gl_FragCoord.x + gl_FragCoord.y, 8.0);
     vec3 hatch = stripe < 4.0 ? vec3(0.80, 0.05, 0.45) : vec3(1.0, 0.86, 0.94);
-    c = layer == FOIL_LEFT && paint != 4 ? mix(c, hatch, 0.85) : c;
-    c = chosenRun >= 0 && who == chosenRun ? mix(c, vec3(0.25, 0.75, 1.0), 0.35) : c;
+    c = layer == FOIL_LEFT && PAINTED == 0 ? mix(c, hatch, 0.85 * share) : c;
+    c = chosenRun >= 0 && who == chosenRun ? mix(c, vec3(0.25, 0.75, 1.0), 0.35 * share) : c;
+#if COMPARED == 1 && PART == 0
+    c = region == 0 && !wall ? difference(p, foilOn.x == 1 && composed(p, s, who) > s - zLayers.y) : mix(c, vec3(0.5), 0.7);
+#endif
+#if HIGHLIGHT == 1 && PART == 0
+    // Joined copper: blue with a net of pale dots.
+    bool dot4 = mod(floor(gl_FragCoord.x), 6.0) < 2.0 && mod(floor(gl_FragCoord.y), 6.0) < 2.0;
+    c = region == 0 && !wall && looked(highlightMap, highlightFrame, p) > -1e8
+            ? mix(c, dot4 ? vec3(0.80, 0.95, 1.0) : vec3(0.05, 0.42, 0.92), 0.62) : c;
+#endif
+    c *= 1.0 - 0.5 * edge;
+#if PART == 0
+    if (through > 0.0 && region == 0 && foilOn.y == 1 && runCount > topRuns) {
+        float inwards = underside(p) + zLayers.x;
+        float dash = mod(gl_FragCoord.x - gl_FragCoord.y, 6.0);
+        c = inwards >= zLayers.y ? mix(c, dash < 3.0 ? vec3(0.05, 0.12, 0.45) : vec3(0.70, 0.82, 1.0), through) : c;
+    }
+#endif
     colour = vec4(c, 1.0);
 }

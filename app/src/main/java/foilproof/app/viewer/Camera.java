@@ -162,6 +162,22 @@ public record Camera(
         return turn == null ? elevationRad < 0 : towardsEye().z < 0;
     }
 
+    /** The room's upward direction in the world: where the light and the sky are. */
+    Vector3f roomUp() {
+        return back(new Vector3f(0, 0, elevationRad < 0 ? -1 : 1));
+    }
+
+    /**
+     * Towards the light, which comes from the upper left of the picture however the board lies, so that grooves read as
+     * grooves.
+     */
+    Vector3f towardsLight() {
+        double a = azimuthRad + Math.toRadians(-225);
+        double below = elevationRad < 0 ? -1 : 1;
+        Vector3f key = new Vector3f((float) (Math.sin(a) * below), (float) -Math.cos(a), (float) (1.15 * below));
+        return back(key.normalize());
+    }
+
     private Vector3f back(Vector3f direction) {
         return turn == null ? direction : turn.matrix(zFactor).invertAffine().transformDirection(direction);
     }

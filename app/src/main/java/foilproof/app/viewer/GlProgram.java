@@ -108,6 +108,14 @@ final class GlProgram {
         glUniformMatrix4fv(place(name), false, m.get(new float[16]));
     }
 
+    void setFloats(String name, float[] values) {
+        glUniform1fv(place(name), values);
+    }
+
+    void setInts(String name, int[] values) {
+        glUniform1iv(place(name), values);
+    }
+
     void setVectors(String name, float[] values) {
         glUniform4fv(place(name), values);
     }

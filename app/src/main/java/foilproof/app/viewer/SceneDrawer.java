@@ -9,6 +9,7 @@ import java.util.concurrent.CancellationException;
 import java.util.function.BooleanSupplier;
 import org.joml.Matrix4f;
 import org.joml.Vector3f;
+import org.jspecify.annotations.Nullable;
 import org.lwjgl.system.MemoryUtil;
 
 /** All drawing of one picture; lives on the drawing thread. */
@@ -19,6 +20,8 @@ final class SceneDrawer {
     private final GlProgram sum;
     private final TileAtlas atlas = new TileAtlas();
     private final SurfaceUniforms uniforms = new SurfaceUniforms();
+    private final FieldTexture fieldTexture = new FieldTexture();
+    private final FieldTexture highlightTexture = new FieldTexture();
     private final int emptyArray;
     private final int patchArray;
     private final int plainArray;
@@ -183,7 +186,7 @@ final class SceneDrawer {
         Prepared prepared = prepare(q, middle);
         glViewport(0, 0, width, height);
         if (samples == 1) {
-            once(q, prepared, middle, 0);
+            whole(q, prepared, middle, 0);
             read(frameBuffer);
         } else {
             glBindFramebuffer(GL_FRAMEBUFFER, sumBuffer);
@@ -196,7 +199,7 @@ final class SceneDrawer {
                 // Points of the R2 sequence: even cover of the pixel for any number of frames.
                 double jx = (0.5 + i * 0.7548776662466927) % 1 - 0.5;
                 double jy = (0.5 + i * 0.5698402909980532) % 1 - 0.5;
-                once(q, prepared, q.camera().clipFromWorld(width, height, jx, jy, reach), i);
+                whole(q, prepared, q.camera().clipFromWorld(width, height, jx, jy, reach), i);
                 add(1.0 / samples);
                 glFlush();
             }
@@ -241,7 +244,7 @@ final class SceneDrawer {
         double[][] regions = regions(q.board());
         Patches patches = new Patches(q.board(), q.camera(), clip, height, q.look());
         patches.add(regions[0], 0);
-        int last = q.look().lifted() || q.camera().fromBelow() ? 0 : 4;
+        int last = lifted(q) ? 0 : 4;
         for (int i = 1; i <= last; i++) {
             patches.add(regions[i], i);
         }
@@ -250,7 +253,7 @@ final class SceneDrawer {
         glBindBuffer(GL_ARRAY_BUFFER, plainList);
         glBufferData(GL_ARRAY_BUFFER, patches.plain().list(), GL_STREAM_DRAW);
         int corners = 0;
-        if (q.look().fixtures() && !q.camera().fromBelow() && !q.look().lifted()) {
+        if (q.look().fixtures() && !lifted(q)) {
             Solids solids = Solids.of(
                     q.board(), q.conditions(), q.camera().zFactor(), q.camera().elevationRad() > 1.3);
             corners = solids.corners();
@@ -258,6 +261,23 @@ final class SceneDrawer {
             glBufferData(GL_ARRAY_BUFFER, solids.data(), GL_STREAM_DRAW);
         }
         return new Prepared(patches.cut().count(), patches.plain().count(), corners, regions);
+    }
+
+    /** One frame; two halves where a base is swiped in. */
+    private void whole(OffscreenRenderer.Request q, Prepared prepared, Matrix4f clip, int index)
+            throws GraphicsException {
+        OffscreenRenderer.Comparison c = q.comparison();
+        if (c == null || c.kind() != OffscreenRenderer.Comparison.Kind.SWIPE) {
+            once(q, prepared, clip, index);
+            return;
+        }
+        int left = (int) Math.round(width * Math.max(0, Math.min(1, c.share())));
+        glEnable(GL_SCISSOR_TEST);
+        glScissor(0, 0, left, height);
+        once(q.base(), prepared, clip, index);
+        glScissor(left, 0, width - left, height);
+        once(q, prepared, clip, index);
+        glDisable(GL_SCISSOR_TEST);
     }
 
     private void once(OffscreenRenderer.Request q, Prepared prepared, Matrix4f clip, int index)
@@ -293,13 +313,16 @@ final class SceneDrawer {
         Vector3f to = c.towardsEye();
         p.set("eye", eye.x, eye.y, eye.z);
         p.set("eyeDirection", to.x, to.y, to.z, c.parallel() ? 1 : 0);
-        // The light comes from the upper left of the picture, however the board is turned, so that grooves read as
-        // grooves.
-        double a = c.azimuthRad() + Math.toRadians(-225);
-        double below = c.fromBelow() ? -1 : 1;
-        Vector3f key = new Vector3f((float) Math.sin(a) * (float) below, (float) -Math.cos(a), (float) (1.15 * below))
-                .normalize();
+        Vector3f key = c.towardsLight();
         p.set("keyDirection", key.x, key.y, key.z);
+        Vector3f room = c.roomUp();
+        p.set("roomUp", room.x, room.y, room.z);
+    }
+
+    private static boolean lifted(OffscreenRenderer.Request q) {
+        return q.look().lifted()
+                || q.camera().fromBelow()
+                || q.camera().turn() != null;
     }
 
     /** The program for one part of the ground; each picture compiles only what it needs. */
@@ -309,10 +332,22 @@ final class SceneDrawer {
         BoardSnapshot b = q.board();
         Look look = q.look();
         boolean below = q.camera().fromBelow();
+        double cellMm = b.runs().isEmpty() ? 0.01 : b.runs().get(0).tiles().cellMm();
+        double pixelMm = 1 / q.camera().pixelsPerMm(height);
+        boolean coarse = part == 0 && !plain && !below && pixelMm > 0.8 * TileAtlas.BLOCK * cellMm;
+        FieldMap field = b.extras().fields() == null
+                ? null
+                : b.extras().fields().of(b, q.conditions(), look.paint());
+        boolean compared = q.comparison() != null
+                && q.comparison().kind() == OffscreenRenderer.Comparison.Kind.DIFFERENCE;
         String definitions = "#define PART " + part
                 + "\n#define PLAIN " + (plain ? 1 : 0)
                 + "\n#define FINE " + (look.shade() && !below && !plain && part == 0 ? 1 : 0)
-                + "\n#define LIFTED " + (look.lifted() || below ? 1 : 0)
+                + "\n#define COARSE " + (coarse ? 1 : 0)
+                + "\n#define COMPARED " + (compared ? 1 : 0)
+                + "\n#define FIELD " + (field != null ? 1 : 0)
+                + "\n#define HIGHLIGHT " + (q.highlight() != null ? 1 : 0)
+                + "\n#define LIFTED " + (lifted(q) ? 1 : 0)
                 + "\n#define PAINTED " + (look.paint() == Look.Paint.MATERIAL ? 0 : 1)
                 + "\n#define FLAT " + (b.surface().isFlat() ? 1 : 0)
                 + "\n#define SUBSTRATE " + b.substrate().ordinal() + "\n";
@@ -338,11 +373,46 @@ final class SceneDrawer {
         surface.set("foilOn", b.copperUp() ? 1 : 0, b.copperDown() ? 1 : 0);
         surface.set("paint", look.paint().ordinal());
         surface.set("turnRad", index * 2.399963);
-        surface.set("pixelMm", 1 / q.camera().pixelsPerMm(height));
+        surface.set("pixelMm", pixelMm);
+        surface.set("coarseLevel", (double) atlas.coarseLevel(pixelMm, cellMm));
+        surface.set("through", look.through());
+        extras(surface, q, field);
         surface.set("chosenRun", look.chosenRun());
-        double[] range = look.rangeMm(q.conditions().foilMm(), b.thicknessMm());
+        double[] range = rangeOf(q);
         surface.set("paintRange", range[0], range[1]);
         return surface;
+    }
+
+    /** The ends of the colour scale: mm, or lines, or seconds. */
+    static double[] rangeOf(OffscreenRenderer.Request q) {
+        Look look = q.look();
+        BoardSnapshot.Fields fields = q.board().extras().fields();
+        if (look.paint() == Look.Paint.LINE || look.paint() == Look.Paint.TIME) {
+            FieldMap field = fields == null ? null : fields.of(q.board(), q.conditions(), look.paint());
+            return field == null ? new double[] {0, 1} : field.range();
+        }
+        return look.rangeMm(q.conditions().foilMm(), q.board().thicknessMm());
+    }
+
+    private void extras(GlProgram surface, OffscreenRenderer.Request q, @Nullable FieldMap field) {
+        if (field != null) {
+            fieldTexture.show(field, GL_TEXTURE4);
+            surface.set("fieldMap", 4);
+            frame(surface, "fieldFrame", field);
+        }
+        if (q.highlight() != null) {
+            highlightTexture.show(q.highlight(), GL_TEXTURE5);
+            surface.set("highlightMap", 5);
+            frame(surface, "highlightFrame", q.highlight());
+        }
+        if (q.comparison() != null) {
+            SurfaceUniforms.setBase(
+                    surface, q.board(), q.conditions(), q.comparison().base());
+        }
+    }
+
+    private static void frame(GlProgram surface, String name, FieldMap f) {
+        surface.set(name, f.x0Mm(), f.y0Mm(), 1 / (f.columns() * f.cellMm()), 1 / (f.rows() * f.cellMm()));
     }
 
     private void ground(OffscreenRenderer.Request q, Prepared prepared, Matrix4f clip, int index)
@@ -368,7 +438,7 @@ final class SceneDrawer {
 
     private void sides(OffscreenRenderer.Request q, Prepared prepared, Matrix4f clip, int index)
             throws GraphicsException {
-        boolean lifted = q.look().lifted() || q.camera().fromBelow();
+        boolean lifted = lifted(q);
         BoardSnapshot b = q.board();
         GlProgram surface = surface(q, prepared, clip, index, 2, false);
         glBindVertexArray(stripArray);
@@ -430,6 +500,8 @@ final class SceneDrawer {
         deleteBuffers();
         atlas.delete();
         uniforms.delete();
+        fieldTexture.delete();
+        highlightTexture.delete();
         surfaces.values().forEach(GlProgram::delete);
         glDeleteTextures(noise);
         solid.delete();

@@ -34,6 +34,7 @@ final class SurfaceUniforms {
         float[] origin = new float[4 * n];
         int[] page = new int[4 * n];
         float[] from = new float[4 * n];
+        int[] all = new int[4 * n];
         for (int k = 0; k < runs.size(); k++) {
             BoardSnapshot.ToolRun r = runs.get(k);
             boolean here = k < board.runs().size();
@@ -46,6 +47,10 @@ final class SurfaceUniforms {
             page[4 * k] = atlas.firstRow(k);
             page[4 * k + 1] = absent ? 0 : r.tiles().columns();
             page[4 * k + 2] = absent ? 0 : r.tiles().rows();
+            all[4 * k] = page[4 * k];
+            all[4 * k + 1] = r.tiles().columns();
+            all[4 * k + 2] = r.tiles().rows();
+            all[4 * k + 3] = Integer.numberOfTrailingZeros(r.tiles().tileCells());
             page[4 * k + 3] = Integer.numberOfTrailingZeros(r.tiles().tileCells());
             from[4 * k] = r.flipX();
             from[4 * k + 1] = (float) r.shiftXMm();
@@ -55,6 +60,8 @@ final class SurfaceUniforms {
         program.setVectors("runOrigin[0]", origin);
         program.setVectors("runPage[0]", page);
         program.setVectors("runFrom[0]", from);
+        program.setVectors("allPage[0]", all);
+        program.set("coarseSize", atlas.coarseSide(), runs.isEmpty() ? 1 : runs.get(0).tiles().tileCells());
         program.set("topRuns", board.runs().size());
         program.set("runCount", runs.size());
         program.set("heightCode", atlas.lowestMm(), 65535 * TileAtlas.STEP_MM);
@@ -73,7 +80,25 @@ final class SurfaceUniforms {
         glBindTexture(GL_TEXTURE_2D, atlas.pageTexture());
         glActiveTexture(GL_TEXTURE2);
         glBindTexture(GL_TEXTURE_2D, surfaceTexture);
+        program.set("coarseAtlas", 6);
+        glActiveTexture(GL_TEXTURE6);
+        glBindTexture(GL_TEXTURE_2D_ARRAY, atlas.coarseTexture());
         glActiveTexture(GL_TEXTURE0);
+    }
+
+    /** The conditions that a difference is taken from. */
+    static void setBase(
+            GlProgram program, BoardSnapshot board, BoardSnapshot.Conditions now, BoardSnapshot.Conditions base) {
+        int n = Math.max(1, board.runs().size());
+        float[] shift = new float[n];
+        int[] present = new int[n];
+        for (int k = 0; k < board.runs().size(); k++) {
+            shift[k] = (float) (board.runShiftMm(base, k) - board.runs().get(k).z0Mm());
+            present[k] = base.isAbsent(k) ? 0 : 1;
+        }
+        program.setFloats("baseShift[0]", shift);
+        program.setInts("basePresent[0]", present);
+        program.set("baseLayers", base.foilMm(), base.bowMm(), 0, 0);
     }
 
     private void surface(BoardSnapshot.Surface s) {

@@ -49,7 +49,11 @@ final class TileAtlas {
         }
     }
 
+    /** Cells along a block of the coarse levels. */
+    static final int BLOCK = 8;
+
     private int texture;
+    private int coarseTexture;
     private int pageTexture;
     private int layerCells;
     private int layers;
@@ -88,6 +92,22 @@ final class TileAtlas {
 
     int texture() {
         return texture;
+    }
+
+    int coarseTexture() {
+        return coarseTexture;
+    }
+
+    /** Blocks along a tile at the finest of the coarse levels. */
+    int coarseSide() {
+        return Math.max(1, tileCells / BLOCK);
+    }
+
+    /** The coarse level whose blocks are about as large as a pixel. */
+    int coarseLevel(double pixelMm, double cellMm) {
+        double blocks = Math.max(1, pixelMm / (cellMm * BLOCK));
+        int most = Integer.numberOfTrailingZeros(coarseSide());
+        return Math.min(most, (int) Math.floor(Math.log(blocks) / Math.log(2) + 0.3));
     }
 
     int pageTexture() {
@@ -200,6 +220,7 @@ final class TileAtlas {
         free.clear();
         if (texture != 0) {
             glDeleteTextures(texture);
+            glDeleteTextures(coarseTexture);
             texture = 0;
         }
         layers = 0;
@@ -232,8 +253,103 @@ final class TileAtlas {
         glTexParameteri(GL_TEXTURE_2D_ARRAY, GL_TEXTURE_MAG_FILTER, GL_LINEAR);
         glTexParameteri(GL_TEXTURE_2D_ARRAY, GL_TEXTURE_WRAP_S, GL_CLAMP_TO_EDGE);
         glTexParameteri(GL_TEXTURE_2D_ARRAY, GL_TEXTURE_WRAP_T, GL_CLAMP_TO_EDGE);
+        allocateCoarse();
         for (int i = 0; i < layers * perLayer; i++) {
             free.add(i);
+        }
+    }
+
+    private void allocateCoarse() {
+        coarseTexture = glGenTextures();
+        glBindTexture(GL_TEXTURE_2D_ARRAY, coarseTexture);
+        int side = across() * coarseSide();
+        int level = 0;
+        for (int s = coarseSide(); s >= 1; s /= 2) {
+            glTexImage3D(
+                    GL_TEXTURE_2D_ARRAY,
+                    level,
+                    GL_RG16,
+                    Math.max(1, side >> level),
+                    Math.max(1, side >> level),
+                    layers,
+                    0,
+                    GL_RG,
+                    GL_UNSIGNED_SHORT,
+                    0L);
+            level++;
+        }
+        glTexParameteri(GL_TEXTURE_2D_ARRAY, GL_TEXTURE_MAX_LEVEL, level - 1);
+        glTexParameteri(GL_TEXTURE_2D_ARRAY, GL_TEXTURE_MIN_FILTER, GL_NEAREST_MIPMAP_NEAREST);
+        glTexParameteri(GL_TEXTURE_2D_ARRAY, GL_TEXTURE_MAG_FILTER, GL_NEAREST);
+    }
+
+    /** The blocks of a tile: lowest height, and the share of cells below half of that depth; then their mip levels. */
+    private void uploadCoarse(int slotX, int slotY, int layer) {
+        int n = coarseSide();
+        int p = pitch();
+        int[] low = new int[n * n];
+        int[] share = new int[n * n];
+        double zero = -lowestMm() / STEP_MM;
+        for (int by = 0; by < n; by++) {
+            for (int bx = 0; bx < n; bx++) {
+                block(by * n + bx, bx, by, p, zero, low, share);
+            }
+        }
+        glBindTexture(GL_TEXTURE_2D_ARRAY, coarseTexture);
+        ShortBuffer texels = MemoryUtil.memAllocShort(2 * n * n);
+        int level = 0;
+        for (int side = n; side >= 1; side /= 2) {
+            for (int i = 0; i < side * side; i++) {
+                texels.put(2 * i, (short) low[i]);
+                texels.put(2 * i + 1, (short) share[i]);
+            }
+            glTexSubImage3D(
+                    GL_TEXTURE_2D_ARRAY,
+                    level++,
+                    slotX * side,
+                    slotY * side,
+                    layer,
+                    side,
+                    side,
+                    1,
+                    GL_RG,
+                    GL_UNSIGNED_SHORT,
+                    texels);
+            halve(low, share, side);
+        }
+        MemoryUtil.memFree(texels);
+    }
+
+    private void block(int at, int bx, int by, int p, double zero, int[] low, int[] share) {
+        int least = 65535;
+        int cells = Math.min(BLOCK, tileCells);
+        for (int y = 0; y < cells; y++) {
+            for (int x = 0; x < cells; x++) {
+                least = Math.min(least, staging.get((by * BLOCK + y) * p + bx * BLOCK + x) & 0xFFFF);
+            }
+        }
+        double half = least < zero ? (least + zero) / 2 : 65535;
+        int below = 0;
+        for (int y = 0; y < cells; y++) {
+            for (int x = 0; x < cells; x++) {
+                below += (staging.get((by * BLOCK + y) * p + bx * BLOCK + x) & 0xFFFF) <= half ? 1 : 0;
+            }
+        }
+        low[at] = least;
+        share[at] = least >= 65535 ? 0 : below * 65535 / (cells * cells);
+    }
+
+    private static void halve(int[] low, int[] share, int side) {
+        int half = side / 2;
+        for (int y = 0; y < half; y++) {
+            for (int x = 0; x < half; x++) {
+                int a = 2 * y * side + 2 * x;
+                int b = a + side;
+                int least = Math.min(Math.min(low[a], low[a + 1]), Math.min(low[b], low[b + 1]));
+                int mean = (share[a] + share[a + 1] + share[b] + share[b + 1]) / 4;
+                low[y * half + x] = least;
+                share[y * half + x] = mean;
+            }
         }
     }
 
@@ -264,6 +380,7 @@ final class TileAtlas {
         glBindTexture(GL_TEXTURE_2D_ARRAY, texture);
         glPixelStorei(GL_UNPACK_ALIGNMENT, 2);
         glTexSubImage3D(GL_TEXTURE_2D_ARRAY, 0, x, y, layer, p, p, 1, GL_RED, GL_UNSIGNED_SHORT, staging);
+        uploadCoarse(slot % across, slot / across % across, layer);
         slots.put(key, slot);
         uploadedTiles++;
     }
