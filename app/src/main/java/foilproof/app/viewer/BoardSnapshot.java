@@ -116,7 +116,10 @@ public record BoardSnapshot(
      * @param pinOnes pin 1 of the parts that the design names, where they are on the face that is up, mm
      * @param fields values by place for colours that no height tells (line, time, width), or null
      */
-    public record Extras(boolean spoilBoardKnown, List<Place> pinOnes, @Nullable Fields fields) {
+    public record Extras(
+            boolean spoilBoardKnown,
+            List<Place> pinOnes,
+            @Nullable Fields fields) {
         /** Nothing more is known. */
         public static final Extras NONE = new Extras(true, List.of(), null);
     }
@@ -124,7 +127,8 @@ public record BoardSnapshot(
     /** Finds values by place when they are asked for; keeps what it found. Safe from several threads. */
     public interface Fields {
         /** The values that a colouring needs under these conditions, or null where it needs none. */
-        @Nullable FieldMap of(BoardSnapshot board, Conditions c, Look.Paint paint);
+        @Nullable
+        FieldMap of(BoardSnapshot board, Conditions c, Look.Paint paint);
     }
 
     /** What a blank is made of. */

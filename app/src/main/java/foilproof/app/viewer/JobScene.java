@@ -149,8 +149,7 @@ public final class JobScene {
                 finished || !sideUpNow ? null : cutter(tip),
                 timeS,
                 words(tip, side, finished),
-                new BoardSnapshot.Extras(
-                        job.spoilBoard().thicknessMm().isPresent(), pinOnes(side), fields));
+                new BoardSnapshot.Extras(job.spoilBoard().thicknessMm().isPresent(), pinOnes(side), fields));
     }
 
     /** The conditions that the job itself asks for (z_error, bow), in the order of a snapshot's runs. */
@@ -174,8 +173,7 @@ public final class JobScene {
      * @param xMm place, mm in the side's frame
      * @param yMm place, mm
      */
-    public @Nullable FieldMap joinedCopper(
-            BoardSnapshot board, BoardSnapshot.Conditions c, double xMm, double yMm) {
+    public @Nullable FieldMap joinedCopper(BoardSnapshot board, BoardSnapshot.Conditions c, double xMm, double yMm) {
         CopperMap map = CopperMap.of(new SideField(boardAt(board, c), board.side()), 0);
         int piece = map.pieceAt(xMm, yMm);
         return piece < 0 ? null : pieceMask(board, map, piece);
@@ -208,8 +206,7 @@ public final class JobScene {
         List<BoardSnapshot.Place> here = new ArrayList<>();
         for (PinOne p : all) {
             if (top ? p.top() : p.bottom()) {
-                here.add(new BoardSnapshot.Place(
-                        p.name(), map.xMm(p.xMm(), p.yMm()), map.yMm(p.xMm(), p.yMm())));
+                here.add(new BoardSnapshot.Place(p.name(), map.xMm(p.xMm(), p.yMm()), map.yMm(p.xMm(), p.yMm())));
             }
         }
         return here;

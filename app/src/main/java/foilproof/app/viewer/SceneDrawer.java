@@ -320,9 +320,7 @@ final class SceneDrawer {
     }
 
     private static boolean lifted(OffscreenRenderer.Request q) {
-        return q.look().lifted()
-                || q.camera().fromBelow()
-                || q.camera().turn() != null;
+        return q.look().lifted() || q.camera().fromBelow() || q.camera().turn() != null;
     }
 
     /** The program for one part of the ground; each picture compiles only what it needs. */
@@ -335,11 +333,10 @@ final class SceneDrawer {
         double cellMm = b.runs().isEmpty() ? 0.01 : b.runs().get(0).tiles().cellMm();
         double pixelMm = 1 / q.camera().pixelsPerMm(height);
         boolean coarse = part == 0 && !plain && !below && pixelMm > 0.8 * TileAtlas.BLOCK * cellMm;
-        FieldMap field = b.extras().fields() == null
-                ? null
-                : b.extras().fields().of(b, q.conditions(), look.paint());
-        boolean compared = q.comparison() != null
-                && q.comparison().kind() == OffscreenRenderer.Comparison.Kind.DIFFERENCE;
+        FieldMap field =
+                b.extras().fields() == null ? null : b.extras().fields().of(b, q.conditions(), look.paint());
+        boolean compared =
+                q.comparison() != null && q.comparison().kind() == OffscreenRenderer.Comparison.Kind.DIFFERENCE;
         String definitions = "#define PART " + part
                 + "\n#define PLAIN " + (plain ? 1 : 0)
                 + "\n#define FINE " + (look.shade() && !below && !plain && part == 0 ? 1 : 0)

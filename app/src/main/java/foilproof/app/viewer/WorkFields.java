@@ -42,8 +42,7 @@ final class WorkFields implements BoardSnapshot.Fields {
     }
 
     @Override
-    public synchronized @Nullable FieldMap of(
-            BoardSnapshot board, BoardSnapshot.Conditions c, Look.Paint paint) {
+    public synchronized @Nullable FieldMap of(BoardSnapshot board, BoardSnapshot.Conditions c, Look.Paint paint) {
         if (paint != Look.Paint.LINE && paint != Look.Paint.TIME && paint != Look.Paint.WIDTH) {
             return null;
         }
