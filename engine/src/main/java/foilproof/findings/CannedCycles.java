@@ -25,7 +25,9 @@ final class CannedCycles implements Check {
     /** As many holes, and such a share of all, must lie in rings before one outside is extra. */
     private static final int LEAST_HITS = 3;
 
-    private static final double LEAST_SHARE = 0.8;
+    private static final double LEAST_SHARE = 0.6;
+    /** A drill file says for sure: where half of the holes are in it, the others are extra. */
+    private static final double DRILL_SHARE = 0.5;
 
     @Override
     public List<String> kinds() {
@@ -136,6 +138,11 @@ final class CannedCycles implements Check {
         if (holes.stream().noneMatch(Made::axisWordsAlone)) {
             return;
         }
+        Made onEdge = onEdge(x, holes);
+        if (onEdge != null) {
+            tell(x, program, onEdge, 1, Severity.STOP, out);
+            return;
+        }
         boolean unset = !program.interpretation().notes(NoteKind.UNITS_UNSET).isEmpty();
         double factor = 1;
         List<Made> missed = null;
@@ -147,8 +154,11 @@ final class CannedCycles implements Check {
             }
         }
         if (missed == null) {
+            boolean leftOn =
+                    !program.interpretation().notes(NoteKind.CYCLE_LEFT_MODAL).isEmpty();
             for (Made hole : holes) {
-                if (hole.axisWordsAlone() && hole.feedChanged()) {
+                boolean parked = leftOn && hole == holes.get(holes.size() - 1) && isProgramZero(program, hole, x);
+                if (hole.axisWordsAlone() && (hole.feedChanged() || parked)) {
                     tell(x, program, hole, factor, Severity.WATCH, out);
                     return;
                 }
@@ -163,6 +173,26 @@ final class CannedCycles implements Check {
                 return;
             }
         }
+    }
+
+    /** The first hole by axis words alone on the very edge of the blank or beside it, among others that lie on it. */
+    private static @Nullable Made onEdge(Examination x, List<Made> holes) {
+        Made found = null;
+        int on = 0;
+        for (Made hole : holes) {
+            double radius = 0;
+            RunFacts run = x.run(x.plan().segments().run(hole.segment()));
+            if (run.tool() != null) {
+                radius = run.tool().diameterMm() / 2;
+            }
+            boolean whole = hole.xMm() > radius
+                    && hole.yMm() > radius
+                    && hole.xMm() < x.job().blank().widthMm() - radius
+                    && hole.yMm() < x.job().blank().heightMm() - radius;
+            on += whole ? 1 : 0;
+            found = found == null && !whole && hole.axisWordsAlone() ? hole : found;
+        }
+        return on >= DRILL_SHARE * holes.size() ? found : null;
     }
 
     private static boolean isProgramZero(PlannedProgram program, Made hole, Examination x) {
@@ -184,12 +214,18 @@ final class CannedCycles implements Check {
         List<Made> missed = new ArrayList<>();
         for (Made hole : holes) {
             double[] at = mended(program, hole, factor);
-            if (!(drill != null ? wanted(x, program, drill, at) : inRing(x, program, at))) {
+            boolean hit = drill != null
+                    ? wanted(x, program, drill, at)
+                    : x.design().read().layers().isEmpty() ? inRing(x, program, at) : onPad(x, program, at);
+            if (!hit) {
                 missed.add(hole);
             }
         }
         int hits = holes.size() - missed.size();
-        return hits < LEAST_HITS || hits < LEAST_SHARE * holes.size() ? null : missed;
+        boolean unsure = drill != null
+                ? hits < DRILL_SHARE * holes.size()
+                : hits < LEAST_HITS || hits < LEAST_SHARE * holes.size();
+        return unsure ? null : missed;
     }
 
     private static boolean wanted(Examination x, PlannedProgram program, DrillFile drill, double[] at) {
@@ -201,6 +237,12 @@ final class CannedCycles implements Check {
             }
         }
         return false;
+    }
+
+    private static boolean onPad(Examination x, PlannedProgram program, double[] at) {
+        PlaneMap map = x.design().designFromBlank(program.side().number());
+        return x.design().read().layers().values().stream()
+                .anyMatch(layer -> layer.covers(map.xMm(at[0], at[1]), map.yMm(at[0], at[1])));
     }
 
     private static boolean inRing(Examination x, PlannedProgram program, double[] at) {
@@ -230,7 +272,9 @@ final class CannedCycles implements Check {
                         + Words.place(at[0], at[1])
                         + (severity == Severity.STOP
                                 ? ", where no pad or hole is wanted"
-                                : "; the feed was changed just before, so a plain move was most likely meant")
+                                : hole.feedChanged()
+                                        ? "; the feed was changed just before, so a plain move was most likely meant"
+                                        : ", the program's X0 Y0, and no G80 follows: a move to park was most likely meant")
                         + (factor != 1 ? " (with the units mended to inches)" : "") + ".")
                 .doThis("Write G80 after the last hole, and G0 or G1 in this line.")
                 .build());

@@ -54,7 +54,11 @@ public final class Causes {
             Kinds.ORDER,
             Kinds.DRILL_WANDER,
             Kinds.SHANK_CONTACT,
-            Kinds.CYCLE_SUSPECT);
+            Kinds.CYCLE_SUSPECT,
+            Kinds.BURN,
+            Kinds.BURR,
+            Kinds.TIME,
+            Kinds.WASTED_MOVES);
 
     /** What a depth that is wrong as a whole brings with it. */
     private static final Set<String> OF_DEPTH = Set.of(
@@ -87,6 +91,7 @@ public final class Causes {
         List<Finding> done = new ArrayList<>();
         for (String cause : List.of(
                 Kinds.UNITS_UNSET,
+                Kinds.DECIMAL_SLIP,
                 Kinds.DISTANCE_MODE,
                 Kinds.WRONG_Z_REFERENCE,
                 Kinds.CYCLE_SUSPECT,

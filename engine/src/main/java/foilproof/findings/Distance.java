@@ -79,6 +79,15 @@ final class Distance implements Check {
         return false;
     }
 
+    private static boolean cutsBefore(Examination x, PlannedProgram program, int end) {
+        for (int i = program.firstSegment(); i < end; i++) {
+            if (x.removes(i)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     private static void leftOn(Examination x, PlannedProgram program, FindingCollector out) {
         var stretches = program.interpretation().notes(NoteKind.INCREMENTAL_STRETCH);
         if (stretches.isEmpty()
@@ -91,11 +100,13 @@ final class Distance implements Check {
         int first = x.firstSegmentFrom(program, line);
         Segments s = x.plan().segments();
         int cut = -1;
+        int feed = -1;
         for (int i = first; i >= 0 && i < program.endSegment(); i++) {
-            if (x.removes(i) && !s.isRapid(i)) {
-                cut = cut < 0 ? i : cut;
-            }
+            cut = cut < 0 && x.removes(i) && !s.isRapid(i) ? i : cut;
+            feed = feed < 0 && s.isFeed(i) && s.planLengthMm(i) > 1e-6 ? i : feed;
         }
+        // where nothing was cut before, Z has walked off too: the feeds that should cut run through air
+        cut = cut < 0 && !cutsBefore(x, program, first) ? feed : cut;
         int last = program.endSegment() - 1;
         if (cut < 0 || StrictMath.hypot(s.x1Mm(last) - s.x0Mm(first), s.y1Mm(last) - s.y0Mm(first)) < WALK_MM) {
             return;

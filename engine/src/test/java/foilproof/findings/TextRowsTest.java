@@ -131,6 +131,15 @@ class TextRowsTest {
                 .saying("written for the retract");
     }
 
+    @Test
+    @Fires("A4 distance-mode")
+    void shouldStopWhereIncrementalMovesWalkOffIntoTheAir() {
+        Bench.job()
+                .runs(isolation().replace("G0 Z1\n", "G91\nG0 Z1\n"))
+                .raises(Kinds.DISTANCE_MODE, STOP, GEOMETRY)
+                .folding(Kinds.WRONG_Z_REFERENCE);
+    }
+
     // ---- A13
 
     @Test
@@ -472,6 +481,29 @@ class TextRowsTest {
                 .runs(drill("G81 X4 Y5 Z-1.95 R1 F200\nX7.5\nF600\nX10 Y12\n"))
                 .raises(Kinds.CYCLE_SUSPECT, WATCH, GEOMETRY)
                 .onLineOf("X10 Y12");
+    }
+
+    @Test
+    @Fires("A16 cycle-suspect")
+    void shouldStopAtAHoleOnTheBlanksEdge() {
+        Bench.job()
+                .runs(drill("G81 X4 Y5 Z-1.95 R1 F200\nX7.5\nX0 Y0\n"))
+                .raises(Kinds.CYCLE_SUSPECT, STOP, GEOMETRY)
+                .onLineOf("X0 Y0")
+                .at(0, 0);
+    }
+
+    @Test
+    @Fires("A16 cycle-suspect")
+    void shouldStopAtAHoleThatTheDrillFileDoesNotAskFor() {
+        String file = "M48\nMETRIC,TZ\nT1C1.000\n%\nG90\nG05\nT1\nX4.0Y5.0\nX7.5Y5.0\nM30\n";
+        Bench.job()
+                .side("face", "top")
+                .design("drill", "holes.drl", file)
+                .runs(drill("G81 X4 Y5 Z-1.95 R1 F200\nX7.5\nX12 Y9\n"))
+                .raises(Kinds.CYCLE_SUSPECT, STOP, GEOMETRY)
+                .onLineOf("X12 Y9")
+                .folding(Kinds.HOLE_MISSING);
     }
 
     @Test
