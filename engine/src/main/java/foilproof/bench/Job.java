@@ -141,6 +141,27 @@ public record Job(
                 inputs);
     }
 
+    /** The same job on another machine. */
+    public Job withMachine(Machine newMachine) {
+        return new Job(
+                name,
+                file,
+                blank,
+                spoilBoard,
+                newMachine,
+                spread,
+                tools,
+                sides,
+                keepOuts,
+                design,
+                nets,
+                joins,
+                limits,
+                whatIf,
+                assumed,
+                inputs);
+    }
+
     /** The same job with other what-ifs. */
     public Job withWhatIf(WhatIf newWhatIf) {
         return new Job(

@@ -47,6 +47,29 @@ public record Machine(
         @Nullable ColletNut colletNut,
         double toolChangeS,
         boolean extraction) {
+    /** The same machine with another way of changing cutters. */
+    public Machine withOnToolChange(OnToolChange newOnToolChange) {
+        return new Machine(
+                travelMm,
+                blankAtMm,
+                language,
+                units,
+                dwell,
+                blockDelete,
+                newOnToolChange,
+                appliesHeightMap,
+                cornerDeviationMm,
+                maxFeedMmPerMin,
+                rapidMmPerMin,
+                accelerationMmPerS2,
+                spindleMinRpm,
+                spindleMaxRpm,
+                backlashMm,
+                repeatabilityMm,
+                colletNut,
+                toolChangeS,
+                extraction);
+    }
 
     /** Which program language is read. */
     public enum Language {

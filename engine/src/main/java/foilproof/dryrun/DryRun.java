@@ -9,7 +9,10 @@ import foilproof.findings.Examination;
 import foilproof.findings.ExamineOptions;
 import foilproof.findings.Examiner;
 import foilproof.findings.ReadDesign;
+import foilproof.report.Approval;
+import foilproof.report.ResultDocument;
 import foilproof.source.InputException;
+import java.util.List;
 
 /**
  * The face of the engine: one call runs a job and returns an immutable result. The result depends on the inputs and
@@ -26,7 +29,19 @@ public final class DryRun {
      */
     public static DryRunResult run(JobSource source, ReadOptions reading, ExamineOptions options)
             throws InputException {
-        return run(JobReader.read(source, reading), options);
+        Job job = JobReader.read(source, reading);
+        Acceptances acceptances = Acceptances.of(source, job, reading.settings());
+        DryRunResult result = run(job, options);
+        ResultDocument document = result.document();
+        Approval approval = acceptances.approval(document.findings());
+        return result.with(document.with(
+                document.findings(),
+                new Approval(
+                        approval.inputsHash(),
+                        approval.accepted(),
+                        approval.expired(),
+                        document.approval().remains(),
+                        null)));
     }
 
     /**
@@ -38,6 +53,10 @@ public final class DryRun {
     public static DryRunResult run(Job job, ExamineOptions options) throws InputException {
         Examination examination = Examiner.examine(job, ReadDesign.of(job), options);
         Catalogue.Outcome outcome = Catalogue.judge(examination);
-        return new DryRunResult(examination, outcome, Results.document(examination, outcome));
+        Mended.Outcome mended = Mended.judge(examination, outcome.findings());
+        Catalogue.Outcome layered = new Catalogue.Outcome(mended.findings(), outcome.notChecked());
+        ResultDocument document = Results.document(examination, layered);
+        Approval approval = new Approval("", List.of(), List.of(), mended.remains(), null);
+        return new DryRunResult(examination, layered, document.with(layered.findings(), approval));
     }
 }

@@ -11,4 +11,9 @@ import foilproof.report.ResultDocument;
  * @param outcome findings and what was not checked
  * @param document the result as values, key by key as {@code result.json} has them
  */
-public record DryRunResult(Examination examination, Catalogue.Outcome outcome, ResultDocument document) {}
+public record DryRunResult(Examination examination, Catalogue.Outcome outcome, ResultDocument document) {
+    /** The same with another document, e.g. one that was held against an earlier result. */
+    public DryRunResult with(ResultDocument newDocument) {
+        return new DryRunResult(examination, outcome, newDocument);
+    }
+}

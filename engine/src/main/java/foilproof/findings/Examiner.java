@@ -133,8 +133,12 @@ public final class Examiner {
         Conditions conditions = Conditions.NOMINAL.withBow(job.whatIf().bowMm());
         for (ToolRun run : plan.runs()) {
             String name = run.toolName();
-            if (name != null && job.whatIf().zErrorMm(name) != 0) {
-                conditions = conditions.withZError(run.index(), job.whatIf().zErrorMm(name));
+            double deeperMm = job.whatIf()
+                    .programZMm()
+                    .getOrDefault(plan.programs().get(run.firstProgram()).file(), 0.0);
+            double errorMm = deeperMm + (name == null ? 0 : job.whatIf().zErrorMm(name));
+            if (errorMm != 0) {
+                conditions = conditions.withZError(run.index(), errorMm);
             }
         }
         return conditions;
@@ -165,7 +169,10 @@ public final class Examiner {
                         || run.firstSegment() >= end) {
                     continue;
                 }
-                double asked = Math.max(ASKED_MM, Math.abs(job.whatIf().zErrorMm(tool.name())))
+                double deeperMm = job.whatIf()
+                        .programZMm()
+                        .getOrDefault(plan.programs().get(run.firstProgram()).file(), 0.0);
+                double asked = Math.max(ASKED_MM, Math.abs(job.whatIf().zErrorMm(tool.name()) + deeperMm))
                         + Math.max(0, -job.whatIf().bowMm());
                 SweepSettings settings = SweepSettings.forBlank(options.cellMm(), blank.widthMm(), blank.heightMm())
                         .withHeadroom(SweepSettings.headroomMm(

@@ -48,6 +48,27 @@ public record Finding(
         return new Builder(kind, severity, certainty);
     }
 
+    /** The same finding in other words. */
+    public Finding saying(String newMessage) {
+        return new Finding(
+                kind,
+                severity,
+                certainty,
+                newMessage,
+                doThis,
+                side,
+                atMm,
+                boxMm,
+                program,
+                line,
+                timeS,
+                tool,
+                measured,
+                limit,
+                marginMm,
+                consequences);
+    }
+
     /** The same finding with {@code others} folded under it. */
     public Finding withConsequences(List<Finding> others) {
         List<Finding> all = new ArrayList<>(consequences);

@@ -27,7 +27,7 @@ final class Units implements Check {
         for (PlannedProgram program : x.plan().programs()) {
             List<LanguageNote> unset = new ArrayList<>(program.interpretation().notes(NoteKind.UNITS_UNSET));
             unset.addAll(program.interpretation().notes(NoteKind.UNITS_BY_DEFAULT));
-            if (unset.isEmpty()) {
+            if (unset.isEmpty() || x.job().whatIf().programUnits().containsKey(program.file())) {
                 continue;
             }
             boolean known = x.job().machine().units() != Machine.Units.UNKNOWN;

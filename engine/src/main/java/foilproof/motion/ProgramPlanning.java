@@ -158,7 +158,7 @@ final class ProgramPlanning {
         InterpreterSetup.Builder setup = InterpreterSetup.builder()
                 .dialect(m.language() == Machine.Language.STRICT ? Dialect.STRICT : Dialect.COMMON)
                 .initialUnits(
-                        switch (m.units()) {
+                        switch (job.whatIf().programUnits().getOrDefault(entry.file(), m.units())) {
                             case MM -> LengthUnits.MM;
                             case INCH -> LengthUnits.INCH;
                             case UNKNOWN -> LengthUnits.UNKNOWN;

@@ -53,7 +53,10 @@ public record Comparison(
      * @param sha256 its hash now, or null
      */
     public record InputChange(
-            String file, String change, @Nullable String oldSha256, @Nullable String sha256) {}
+            String file,
+            String change,
+            @Nullable String oldSha256,
+            @Nullable String sha256) {}
 
     /**
      * A value that differs.
@@ -62,7 +65,8 @@ public record Comparison(
      * @param before earlier, or null where it was not there
      * @param now now, or null where it is not there any more
      */
-    public record Difference(String what, @Nullable String before, @Nullable String now) {}
+    public record Difference(
+            String what, @Nullable String before, @Nullable String now) {}
 
     /**
      * A finding as far as two results can be held side by side.
@@ -87,14 +91,7 @@ public record Comparison(
             double @Nullable [] atMm) {
         static Told of(Finding f) {
             return new Told(
-                    f.kind(),
-                    f.severity().word(),
-                    f.message(),
-                    f.program(),
-                    f.line(),
-                    f.side(),
-                    f.tool(),
-                    f.atMm());
+                    f.kind(), f.severity().word(), f.message(), f.program(), f.line(), f.side(), f.tool(), f.atMm());
         }
 
         /** The same fault at the same place; lines move when a program is edited, so a place counts more. */

@@ -2,6 +2,7 @@ package foilproof.report;
 
 import foilproof.findings.Finding;
 import foilproof.findings.NotChecked;
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -27,6 +28,7 @@ import org.jspecify.annotations.Nullable;
  * @param holes plunges and bores through the foil into the substrate
  * @param nets one entry a net; empty where no design names any
  * @param time times of the whole job
+ * @param approval accepted findings, what remains where a cause is mended, what changed since an earlier result
  */
 public record ResultDocument(
         String job,
@@ -45,7 +47,8 @@ public record ResultDocument(
         List<RunFacts> runs,
         List<HoleFacts> holes,
         List<NetFacts> nets,
-        TimeFacts time) {
+        TimeFacts time,
+        Approval approval) {
     /** Copies the lists. */
     public ResultDocument {
         assumed = List.copyOf(assumed);
@@ -59,6 +62,86 @@ public record ResultDocument(
         runs = List.copyOf(runs);
         holes = List.copyOf(holes);
         nets = List.copyOf(nets);
+    }
+
+    /** A result to which nothing of an approval belongs yet. */
+    public ResultDocument(
+            String job,
+            Verdict verdict,
+            double cellUm,
+            List<String> assumed,
+            List<InputFile> inputs,
+            List<SetUp> setUp,
+            List<ZWindow> zWindows,
+            @Nullable JointWindow zWindowJoint,
+            List<Finding> findings,
+            List<NotChecked> notChecked,
+            List<SideFacts> sides,
+            Removed removed,
+            List<ToolFacts> tools,
+            List<RunFacts> runs,
+            List<HoleFacts> holes,
+            List<NetFacts> nets,
+            TimeFacts time) {
+        this(
+                job,
+                verdict,
+                cellUm,
+                assumed,
+                inputs,
+                setUp,
+                zWindows,
+                zWindowJoint,
+                findings,
+                notChecked,
+                sides,
+                removed,
+                tools,
+                runs,
+                holes,
+                nets,
+                time,
+                Approval.NONE);
+    }
+
+    /** The same with these findings and this approval; accepted findings do not count towards the verdict. */
+    public ResultDocument with(List<Finding> all, Approval given) {
+        List<Finding> counted = new ArrayList<>();
+        for (int i = 0; i < all.size(); i++) {
+            if (given.reasonFor(i + 1) == null) {
+                counted.add(all.get(i));
+            }
+        }
+        return new ResultDocument(
+                job,
+                Verdict.of(counted),
+                cellUm,
+                assumed,
+                inputs,
+                setUp,
+                zWindows,
+                zWindowJoint,
+                all,
+                notChecked,
+                sides,
+                removed,
+                tools,
+                runs,
+                holes,
+                nets,
+                time,
+                given);
+    }
+
+    /** The findings that were not accepted. */
+    public List<Finding> standing() {
+        List<Finding> out = new ArrayList<>();
+        for (int i = 0; i < findings.size(); i++) {
+            if (approval.reasonFor(i + 1) == null) {
+                out.add(findings.get(i));
+            }
+        }
+        return List.copyOf(out);
     }
 
     /**

@@ -41,7 +41,7 @@ public final class ResultJson {
         }
         json.end();
         windows(json, result);
-        findings(json, "findings", result.findings());
+        findings(json, "findings", result.findings(), result.approval());
         json.array("not_checked");
         for (NotChecked item : result.notChecked()) {
             json.object().text("what", item.what()).text("why", item.why()).end();
@@ -60,7 +60,87 @@ public final class ResultJson {
         json.object("time").number("total_s", time.totalS(), SECONDS_DECIMALS);
         json.number("cutting_s", time.cuttingS(), SECONDS_DECIMALS).number("rapid_s", time.rapidS(), SECONDS_DECIMALS);
         json.whole("tool_changes", time.toolChanges()).end();
+        approval(json, result.approval());
         return json.end().toString();
+    }
+
+    private static void approval(JsonText json, Approval approval) {
+        json.text("inputs_sha256", approval.inputsHash().isEmpty() ? null : approval.inputsHash());
+        json.array("accepted");
+        for (Approval.Accepted one : approval.accepted()) {
+            json.object()
+                    .whole("finding", one.finding())
+                    .text("reason", one.reason())
+                    .end();
+        }
+        json.end().array("accepted_expired");
+        for (Approval.Expired one : approval.expired()) {
+            json.object().text("kind", one.acceptance().kind());
+            json.text("severity", one.acceptance().severity());
+            json.text("program", one.acceptance().program())
+                    .whole("line", one.acceptance().line());
+            json.text("reason", one.acceptance().reason())
+                    .text("why", one.why())
+                    .end();
+        }
+        json.end().array("remains");
+        for (Approval.Remains one : approval.remains()) {
+            json.object().whole("finding", one.finding()).text("assuming", one.assuming());
+            json.text("verdict", one.verdict().word());
+            findings(json, "findings", one.findings(), Approval.NONE);
+            json.end();
+        }
+        json.end();
+        Comparison against = approval.against();
+        if (against == null) {
+            json.nothing("against");
+        } else {
+            against(json, against);
+        }
+    }
+
+    private static void against(JsonText json, Comparison against) {
+        json.object("against").text("verdict", against.oldVerdict()).truth("nothing_changed", against.nothing());
+        json.array("inputs");
+        for (Comparison.InputChange input : against.inputs()) {
+            json.object().text("file", input.file()).text("change", input.change());
+            json.text("old_sha256", input.oldSha256())
+                    .text("sha256", input.sha256())
+                    .end();
+        }
+        json.end();
+        differences(json, "set_up", against.setUp());
+        told(json, "appeared", against.appeared());
+        told(json, "gone", against.gone());
+        json.whole("unchanged", against.unchanged());
+        differences(json, "z_window", against.windows());
+        json.object("time").number("old_total_s", against.oldTotalS(), SECONDS_DECIMALS);
+        json.number("total_s", against.totalS(), SECONDS_DECIMALS).end().end();
+    }
+
+    private static void differences(JsonText json, String name, List<Comparison.Difference> differences) {
+        json.array(name);
+        for (Comparison.Difference d : differences) {
+            json.object()
+                    .text("what", d.what())
+                    .text("old", d.before())
+                    .text("new", d.now())
+                    .end();
+        }
+        json.end();
+    }
+
+    private static void told(JsonText json, String name, List<Comparison.Told> all) {
+        json.array(name);
+        for (Comparison.Told f : all) {
+            json.object().text("kind", f.kind()).text("severity", f.severity()).text("message", f.message());
+            json.whole("side", f.side()).numbers("at_mm", f.atMm(), MM_DECIMALS);
+            json.text("program", f.program())
+                    .whole("line", f.line())
+                    .text("tool", f.tool())
+                    .end();
+        }
+        json.end();
     }
 
     static void windows(JsonText json, ResultDocument result) {
@@ -106,9 +186,10 @@ public final class ResultJson {
         }
     }
 
-    private static void findings(JsonText json, String name, List<Finding> findings) {
+    private static void findings(JsonText json, String name, List<Finding> findings, Approval approval) {
         json.array(name);
-        for (Finding finding : findings) {
+        for (int i = 0; i < findings.size(); i++) {
+            Finding finding = findings.get(i);
             json.object()
                     .text("kind", finding.kind())
                     .text("severity", finding.severity().word());
@@ -136,7 +217,11 @@ public final class ResultJson {
                         .end();
             }
             json.number("margin_mm", finding.marginMm(), MM_DECIMALS);
-            findings(json, "consequences", finding.consequences());
+            findings(json, "consequences", finding.consequences(), Approval.NONE);
+            String accepted = approval.reasonFor(i + 1);
+            if (accepted != null) {
+                json.text("accepted", accepted);
+            }
             json.end();
         }
         json.end();

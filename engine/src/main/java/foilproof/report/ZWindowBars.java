@@ -83,8 +83,17 @@ final class ZWindowBars {
         } else {
             interval(svg, window.fromMm(), window.toMm(), middle - 6, 12, "fill=\"#2f6f4f\" stroke=\"#111\"");
             svg.raw(text(
-                    x(orEdge(window.fromMm(), fromMm)), middle + 22, "middle", "#111", end(window.fromMm(), true)));
-            svg.raw(text(x(orEdge(window.toMm(), toMm)), middle + 22, "middle", "#111", end(window.toMm(), false)));
+                    x(orEdge(window.fromMm(), fromMm)),
+                    middle + 22,
+                    window.fromMm() == null ? "start" : "middle",
+                    "#111",
+                    end(window.fromMm(), true)));
+            svg.raw(text(
+                    x(orEdge(window.toMm(), toMm)),
+                    middle + 22,
+                    window.toMm() == null ? "end" : "middle",
+                    "#111",
+                    end(window.toMm(), false)));
         }
         if (window.spreadMm() != null) {
             double a = x(window.spreadMm()[0]);
@@ -131,7 +140,7 @@ final class ZWindowBars {
 
     private static String end(@Nullable Double valueMm, boolean lower) {
         if (valueMm == null) {
-            return "beyond";
+            return lower ? "beyond, to the left" : "beyond, to the right";
         }
         return Decimals.signed(lower ? Decimals.upToUm(valueMm) : Decimals.downToUm(valueMm), 3);
     }

@@ -6,7 +6,8 @@ import org.jspecify.annotations.Nullable;
 /** The commands by name. */
 final class Commands {
     /** Every name, in the order of the help. */
-    static final List<String> NAMES = List.of("dryrun", "draft", "bench", "picture", "study", "practice", "explain");
+    static final List<String> NAMES =
+            List.of("dryrun", "draft", "bench", "picture", "study", "accept", "practice", "explain");
 
     /** The help of the program as a whole. */
     static final String HELP = """
@@ -20,6 +21,7 @@ final class Commands {
               bench [JOB]               opens the 3D bench
               picture JOB -o FILE.png   draws one picture of the board, off screen
               study JOB                 Z window per tool run, tool swaps, spreads with odds
+              accept JOB                accepts a finding for a reason, stored beside the job
               practice                  the exercises
               explain KIND              what a kind of finding means, why it matters, what to do
 
@@ -38,6 +40,7 @@ final class Commands {
             case "bench" -> new BenchCommand();
             case "picture" -> new PictureCommand();
             case "study" -> new StudyCommand();
+            case "accept" -> new AcceptCommand();
             case "practice" -> new PracticeCommand();
             case "explain" -> new ExplainCommand();
             default -> null;

@@ -42,6 +42,10 @@ final class DryRunCommand implements Command {
                 "Writes result.json, findings.sarif, report.html and pictures into this folder.",
                 "--out",
                 "-o"));
+        spec.addOption(Specs.value(
+                "FILE",
+                "Tells what changed since an earlier result.json: inputs, findings, Z windows, tools, times.",
+                "--against"));
         spec.addOption(Specs.flag("--json", "Prints result.json alone to standard output."));
         spec.addOption(Specs.value(
                 "SEVERITY", "Exit code 1 from this severity on: stop, fix (the default) or watch.", "--fail-on"));
@@ -60,7 +64,8 @@ final class DryRunCommand implements Command {
         DryRunner.Settings settings = new DryRunner.Settings(cellMm(given), threads(given), folder != null);
         DryRunner.Outcome outcome;
         try (ProgressLine progress = new ProgressLine(console, true)) {
-            outcome = runner.run(JobOptions.source(given), JobOptions.readOptions(given), settings, progress);
+            outcome = runner.run(JobOptions.source(given), JobOptions.readOptions(given), settings, progress)
+                    .against(AgainstOption.text(given));
             if (folder != null) {
                 progress.at("writing the report", 0.98);
                 ReportFiles.write(folder, outcome.result(), outcome.extras());
@@ -76,7 +81,7 @@ final class DryRunCommand implements Command {
                         .println("Written to " + folder + ": result.json, findings.sarif, report.html and pictures.");
             }
         }
-        return reaches(outcome.result().findings(), failOn) ? ExitCode.FINDINGS : ExitCode.FINE;
+        return reaches(outcome.result().standing(), failOn) ? ExitCode.FINDINGS : ExitCode.FINE;
     }
 
     /** Whether any finding, folded ones included, is as bad as {@code severity}. */

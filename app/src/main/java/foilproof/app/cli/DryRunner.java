@@ -5,10 +5,13 @@ import foilproof.bench.ReadOptions;
 import foilproof.dryrun.DryRun;
 import foilproof.dryrun.DryRunResult;
 import foilproof.findings.ExamineOptions;
+import foilproof.report.Approval;
 import foilproof.report.BoardPictures;
+import foilproof.report.Comparison;
 import foilproof.report.ReportExtras;
 import foilproof.report.ResultDocument;
 import foilproof.source.InputException;
+import org.jspecify.annotations.Nullable;
 
 /** What the command line needs of the engine: one call that runs a job. */
 @FunctionalInterface
@@ -35,7 +38,24 @@ interface DryRunner {
      * @param result the result
      * @param extras what a report shows beside it
      */
-    record Outcome(ResultDocument result, ReportExtras extras) {}
+    record Outcome(ResultDocument result, ReportExtras extras) {
+        /**
+         * The same, held against the text of an earlier result; the same where there is none.
+         *
+         * @throws InputException where the text is no result
+         */
+        Outcome against(@Nullable String oldJson) throws InputException {
+            if (oldJson == null) {
+                return this;
+            }
+            try {
+                Approval approval = result.approval().against(Comparison.of(oldJson, result));
+                return new Outcome(result.with(result.findings(), approval), extras);
+            } catch (IllegalArgumentException e) {
+                throw AgainstOption.refused("The earlier result cannot be used: " + e.getMessage() + ".");
+            }
+        }
+    }
 
     /** The engine. */
     static DryRunner engine() {

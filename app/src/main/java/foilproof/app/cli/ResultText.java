@@ -2,6 +2,9 @@ package foilproof.app.cli;
 
 import foilproof.findings.Finding;
 import foilproof.findings.NotChecked;
+import foilproof.findings.Severity;
+import foilproof.report.Approval;
+import foilproof.report.Comparison;
 import foilproof.report.Decimals;
 import foilproof.report.HumanText;
 import foilproof.report.ResultDocument;
@@ -29,9 +32,10 @@ final class ResultText {
         out.println();
         windows(result);
         out.println();
-        findings(result.findings());
+        findings(result);
         out.println();
         notChecked(result.notChecked());
+        against(result);
         if (!result.assumed().isEmpty()) {
             out.println();
             out.println("Assumed, because the inputs do not say:");
@@ -90,10 +94,14 @@ final class ResultText {
         return ", " + end + ": " + limit.kind() + (limit.atMm() == null ? "" : " at " + HumanText.place(limit.atMm()));
     }
 
-    private void findings(List<Finding> findings) {
+    private void findings(ResultDocument result) {
+        List<Finding> findings = result.findings();
         out.println(findings.isEmpty() ? "Findings: none." : "Findings, worst first:");
-        for (Finding finding : findings) {
-            out.println("  " + finding.severity().word().toUpperCase(Locale.ROOT) + " ("
+        for (int i = 0; i < findings.size(); i++) {
+            Finding finding = findings.get(i);
+            String reason = result.approval().reasonFor(i + 1);
+            out.println("  " + (i + 1) + " " + (reason == null ? "" : "ACCEPTED, ")
+                    + finding.severity().word().toUpperCase(Locale.ROOT) + " ("
                     + finding.certainty().word() + ") " + finding.kind() + ": " + finding.message());
             String where = HumanText.where(finding);
             String numbers = HumanText.numbers(finding);
@@ -106,7 +114,41 @@ final class ResultText {
             if (!finding.doThis().isEmpty()) {
                 out.println("    do: " + finding.doThis());
             }
+            if (reason != null) {
+                out.println("    accepted, because: " + reason);
+            }
             consequences(finding.consequences());
+            Approval.Remains remains = result.approval().remainsOf(i + 1);
+            if (remains != null) {
+                out.println("    assumed mended (" + remains.assuming() + "), " + remaining(remains.findings()));
+            }
+        }
+        for (Approval.Expired one : result.approval().expired()) {
+            out.println("  Accepted no longer (" + one.why() + "): "
+                    + one.acceptance().severity() + " " + one.acceptance().kind() + ", because: "
+                    + one.acceptance().reason());
+        }
+    }
+
+    private static String remaining(List<Finding> findings) {
+        StringBuilder text = new StringBuilder();
+        for (Finding finding : findings) {
+            if (finding.severity() != Severity.NOTE) {
+                text.append(text.length() == 0 ? "" : ", ")
+                        .append(finding.severity().word());
+                text.append(' ').append(finding.kind());
+                text.append(finding.line() == null ? "" : " (line " + finding.line() + ")");
+            }
+        }
+        return text.length() == 0 ? "nothing above a note remains." : "this remains: " + text + ".";
+    }
+
+    private void against(ResultDocument result) {
+        Comparison against = result.approval().against();
+        if (against != null) {
+            out.println();
+            out.println("Since the earlier result:");
+            against.lines().forEach(line -> out.println("  " + line));
         }
     }
 
