@@ -66,6 +66,11 @@ final class ProgramPlanning {
     private double offsetMm;
     /** Length offset that the controller still holds from the program before, mm; until this one sets its own. */
     private double carriedMm;
+    /**
+     * What stands in for the length offset before a program's first tool change says one: which cutter is in the
+     * collet then is not known, so its lifts are taken at the heights that they name, mm.
+     */
+    private double unsaidMm;
 
     ProgramPlanning(JobPlanning plan, Side side, ProgramEntry entry, int index, @Nullable ProgramPlanning before) {
         this.plan = plan;
@@ -220,7 +225,7 @@ final class ProgramPlanning {
 
     private double tipMm(double axisMm) {
         RunDraft run = plan.run;
-        return axisMm - originZMm + (run == null ? 0 : run.zShiftMm) + carriedMm;
+        return axisMm - originZMm + (run == null ? 0 : run.zShiftMm) + carriedMm + unsaidMm;
     }
 
     // ---- the start of a program, tool changes -------------------------------------------------------------------
@@ -243,6 +248,9 @@ final class ProgramPlanning {
             }
         }
         zeroByTouchOff(draft, 0);
+        if (honoured && job.machine().onToolChange() == Machine.OnToolChange.MEASURED) {
+            unsaidMm = draft.touchOffsetMm;
+        }
         plan.begin(draft);
         if (!honoured) {
             hold(MotionEvent.Kind.TOUCH_OFF, 0, 0, draft.toolNumber, name(draft.tool));
@@ -477,6 +485,7 @@ final class ProgramPlanning {
             case LENGTH_OFFSET -> {
                 offsetMm = value;
                 carriedMm = 0;
+                unsaidMm = value == 0 ? unsaidMm : 0;
                 pass(MotionEvent.Kind.LENGTH_OFFSET, line, value, null);
             }
             case SET_ORIGIN -> pass(MotionEvent.Kind.ORIGIN, line, Double.NaN, null);
@@ -557,6 +566,9 @@ final class ProgramPlanning {
     // ---- motion -------------------------------------------------------------------------------------------------
 
     private void move(int i, CommandKind kind) {
+        if (kind != CommandKind.STRAIGHT_TRAVERSE) {
+            unsaidMm = 0;
+        }
         stopSinceMove = false;
         fed |= kind != CommandKind.STRAIGHT_TRAVERSE;
         int flags = commands.flags(i);
