@@ -58,6 +58,15 @@ public final class Catalogue {
             new UnsafePauses(),
             new Burrs(),
             new Checklist(),
+            new TapeThenCopper(),
+            new BoreDetails(),
+            new RegistrationBudget(),
+            new BlankEdge(),
+            new BlankLies(),
+            new OutlineFit(),
+            new OutlineAndCopper(),
+            new HoldDown(),
+            new WorkLists(),
             new Dust());
 
     private Catalogue() {}

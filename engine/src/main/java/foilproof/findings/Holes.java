@@ -2,6 +2,7 @@ package foilproof.findings;
 
 import foilproof.bench.Tool;
 import foilproof.motion.Segments;
+import foilproof.motion.Toolpaths;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -77,6 +78,10 @@ final class Holes {
             if (old.side() == next.side()
                     && StrictMath.hypot(old.xMm() - next.xMm(), old.yMm() - next.yMm()) <= SAME_PLACE_MM) {
                 Hole deep = next.tipMm() < old.tipMm() - 1e-9 ? next : old;
+                Hole flat = deep == next ? old : next;
+                // copper cleared round a hole, or a spot mark, does not widen it
+                boolean mark = -flat.tipMm() <= Toolpaths.COPPER_DEPTH_MM && -deep.tipMm() > 2 * -flat.tipMm();
+                Hole wide = mark ? deep : flat;
                 holes.set(
                         i,
                         new Hole(
@@ -86,10 +91,10 @@ final class Holes {
                                 deep.run(),
                                 deep.segment(),
                                 old.bored() || next.bored(),
-                                Math.max(old.pathRadiusMm(), next.pathRadiusMm()),
+                                Math.max(deep.pathRadiusMm(), wide.pathRadiusMm()),
                                 Math.min(old.tipMm(), next.tipMm()),
                                 Math.min(old.circledMm(), next.circledMm()),
-                                Math.max(old.entryMm(), next.entryMm()),
+                                Math.max(deep.entryMm(), wide.entryMm()),
                                 Math.max(old.exitMm(), next.exitMm()),
                                 deep.longestPlungeMm(),
                                 old.runs() + (old.run() == next.run() ? 0 : next.runs()),

@@ -72,6 +72,19 @@ public final class Kinds {
     public static final String TIME = "time";
     public static final String TOOL_CHANGES = "tool-changes";
     public static final String LOOK_ALIKE = "look-alike";
+    public static final String OUTLINE_OFF = "outline-off";
+    public static final String EDGE_COPPER = "edge-copper";
+    public static final String OFF_BLANK = "off-blank";
+    public static final String OTHER_REVISION = "other-revision";
+    public static final String BORE_TIGHT = "bore-tight";
+    public static final String SLOT_WEB = "slot-web";
+    public static final String VIA_LIST = "via-list";
+    public static final String SOLDER_ACCESS = "solder-access";
+    public static final String HOLD_WEAK = "hold-weak";
+    public static final String SPOIL_BOARD_CUT = "spoil-board-cut";
+    public static final String TILT = "tilt";
+    public static final String HEIGHT_MAP_TWICE = "height-map-twice";
+    public static final String BACKLASH = "backlash";
 
     /** Every kind, in the order of the documentation. */
     public static final List<String> ALL = List.of(
@@ -142,7 +155,20 @@ public final class Kinds {
             BURR,
             TIME,
             TOOL_CHANGES,
-            LOOK_ALIKE);
+            LOOK_ALIKE,
+            OUTLINE_OFF,
+            EDGE_COPPER,
+            OFF_BLANK,
+            OTHER_REVISION,
+            BORE_TIGHT,
+            SLOT_WEB,
+            VIA_LIST,
+            SOLDER_ACCESS,
+            HOLD_WEAK,
+            SPOIL_BOARD_CUT,
+            TILT,
+            HEIGHT_MAP_TWICE,
+            BACKLASH);
 
     private Kinds() {}
 }

@@ -4,12 +4,15 @@ import foilproof.bench.Work;
 import foilproof.motion.CutLoop;
 import foilproof.motion.Segments;
 import foilproof.motion.Stroke;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Work of one side out of its usual order (K5): copper first, then bores, then the outline (common practice, no source).
- * Copper work counts where its tool run does nothing else: the first rounds of bores and outlines are shallow too. Of
+ * The
+ * first rounds of bores and outlines are shallow too and are no copper work. Of
  * outlines only those count that go through the blank round the place of the later work.
  */
 final class WorkOrder implements Check {
@@ -20,39 +23,39 @@ final class WorkOrder implements Check {
 
     @Override
     public List<String> needsRows() {
-        return List.of("K5");
+        return List.of("G14", "K5");
     }
 
     @Override
     public void examine(Examination x, FindingCollector out) {
-        boolean[] copperOnly = new boolean[x.runs().size()];
-        java.util.Arrays.fill(copperOnly, true);
-        for (Stroke stroke : x.paths().strokes()) {
-            copperOnly[stroke.run()] &=
-                    x.paths().workOf(stroke).copper() && !x.paths().makesHole(stroke);
-        }
+        Set<Integer> deep = TapeThenCopper.deepStrokes(x);
         for (var side : x.job().sides()) {
-            one(x, side.number(), copperOnly, out);
+            one(x, side.number(), deep, out);
         }
     }
 
-    private static void one(Examination x, int side, boolean[] copperOnly, FindingCollector out) {
+    private static void one(Examination x, int side, Set<Integer> deep, FindingCollector out) {
         Stroke bore = null;
+        Set<Integer> inside = new HashSet<>();
+        for (CutLoop loop : x.paths().outlines()) {
+            inside.addAll(loop.strokes());
+        }
         for (Stroke stroke : x.paths().strokes()) {
             RunFacts run = x.run(stroke.run());
             if (run.side().number() != side || run.tool() == null || !removes(x, stroke)) {
                 continue;
             }
             Work work = x.paths().workOf(stroke);
-            boolean copper = copperOnly[stroke.run()];
+            boolean copper = TapeThenCopper.copperWork(x, stroke, deep);
+            boolean opening = inside.contains(stroke.index());
             boolean boring = work == Work.BORING && x.paths().makesHole(stroke);
-            Stroke outline = copper || boring ? outlineRound(x, stroke) : null;
+            Stroke outline = copper || boring || opening ? outlineRound(x, stroke) : null;
             if (outline != null) {
                 tell(
                         x,
                         stroke,
                         outline,
-                        (copper ? "copper work" : "boring") + " comes after the outline cut",
+                        (copper ? "copper work" : boring ? "boring" : "an inside cut") + " comes after the outline cut",
                         "the board may already move when it is cut out.",
                         out);
                 return;
@@ -67,17 +70,17 @@ final class WorkOrder implements Check {
                         out);
                 return;
             }
-            bore = boring && bore == null && amongCopper(x, stroke, copperOnly) ? stroke : bore;
+            bore = boring && bore == null && amongCopper(x, stroke, deep) ? stroke : bore;
         }
     }
 
     /** Whether a hole lies within the copper work of its side; holes for pins beside it may come first. */
-    private static boolean amongCopper(Examination x, Stroke hole, boolean[] copperOnly) {
+    private static boolean amongCopper(Examination x, Stroke hole, Set<Integer> deep) {
         double[] box = {
             Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY, Double.NEGATIVE_INFINITY
         };
         for (Stroke stroke : x.paths().strokes()) {
-            if (copperOnly[stroke.run()]
+            if (TapeThenCopper.copperWork(x, stroke, deep)
                     && x.run(stroke.run()).side().number()
                             == x.run(hole.run()).side().number()) {
                 box[0] = Math.min(box[0], stroke.extents().x0Mm());

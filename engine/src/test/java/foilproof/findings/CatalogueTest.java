@@ -25,6 +25,7 @@ class CatalogueTest {
     /** The test classes of the checks. */
     private static final List<Class<?>> TESTS = List.of(
             PartAndTouchChecksTest.class,
+            PlaceAndHoldChecksTest.class,
             ProgramTextChecksTest.class,
             TextRowsTest.class,
             ShopRowsTest.class,

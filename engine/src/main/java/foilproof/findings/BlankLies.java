@@ -1,0 +1,195 @@
+package foilproof.findings;
+
+import foilproof.bench.LimitKey;
+import foilproof.bench.Side;
+import foilproof.bench.Touch;
+import foilproof.bench.Turn;
+import foilproof.motion.Segments;
+import foilproof.motion.Stroke;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+
+/** How the blank lies: tilted (B6), its height map applied twice (B7), on burrs of the side before (B17). */
+final class BlankLies implements Check {
+    /** Z that changes less than this along copper work is flat, mm. */
+    private static final double FLAT_MM = 0.004;
+
+    private static final int LEAST_SAMPLES = 8;
+
+    @Override
+    public List<String> kinds() {
+        return List.of(Kinds.TILT, Kinds.HEIGHT_MAP_TWICE, Kinds.BURR);
+    }
+
+    @Override
+    public List<String> needsRows() {
+        return List.of("B6", "B7", "B17");
+    }
+
+    /** Z of copper work against the height of the foil there. */
+    private record Follows(int samples, double correlation, double zRangeMm, double slope, int segment) {
+        boolean map(double least) {
+            return samples >= LEAST_SAMPLES && zRangeMm > FLAT_MM && Math.abs(correlation) > least;
+        }
+    }
+
+    @Override
+    public void examine(Examination x, FindingCollector out) {
+        Set<Integer> deep = TapeThenCopper.deepStrokes(x);
+        for (Side side : x.job().sides()) {
+            if (side.surface().touches().size() >= 3) {
+                Follows follows = follows(x, side, deep);
+                double least = x.limit(LimitKey.HEIGHT_MAP_CORRELATION);
+                boolean map = follows.map(least);
+                if (map && x.job().machine().appliesHeightMap()) {
+                    twice(x, follows, least, out);
+                }
+                if (!x.job().machine().appliesHeightMap() && !(map && follows.slope() > 0.5)) {
+                    tilt(x, side, deep, out);
+                }
+            }
+            if (side.turned() != Turn.NO && !side.deburred() && workedBefore(x, side)) {
+                out.add(Finding.of(Kinds.BURR, Severity.NOTE, Certainty.SET_UP)
+                        .side(side.number())
+                        .says("Side " + side.number()
+                                + " lies on a face that was milled before: burrs of 0.05 to 0.1 mm"
+                                + " make the blank rock, and its foil lies that much higher in places.")
+                        .doThis(
+                                "Deburr and brush the face before laying it down, touch off again, and say deburred = true.")
+                        .build());
+            }
+        }
+    }
+
+    private static boolean workedBefore(Examination x, Side side) {
+        return x.runs().stream().anyMatch(r -> r.side().number() < side.number() && x.cutsAnyFoil(r));
+    }
+
+    private static Follows follows(Examination x, Side side, Set<Integer> deep) {
+        Segments s = x.plan().segments();
+        double n = 0;
+        double sz = 0;
+        double sh = 0;
+        double szz = 0;
+        double shh = 0;
+        double szh = 0;
+        double low = Double.POSITIVE_INFINITY;
+        double high = Double.NEGATIVE_INFINITY;
+        int first = -1;
+        for (Stroke stroke : x.paths().strokes()) {
+            if (x.run(stroke.run()).side().number() != side.number()
+                    || deep.contains(stroke.index())
+                    || x.paths().makesHole(stroke)
+                    || stroke.depthMm() > foilproof.motion.Toolpaths.COPPER_DEPTH_MM) {
+                continue;
+            }
+            boolean in = false;
+            for (int i = stroke.firstSegment(); i < stroke.endSegment(); i++) {
+                boolean sideways = s.planLengthMm(i) > 0.05;
+                in |= sideways;
+                if (!in || !sideways) {
+                    continue;
+                }
+                double z = s.z1Mm(i);
+                double h = x.side(side.number()).surfaceMm(s.x1Mm(i), s.y1Mm(i));
+                n++;
+                sz += z;
+                sh += h;
+                szz += z * z;
+                shh += h * h;
+                szh += z * h;
+                low = Math.min(low, z);
+                high = Math.max(high, z);
+                first = first < 0 ? i : first;
+            }
+        }
+        double vz = szz - sz * sz / n;
+        double vh = shh - sh * sh / n;
+        double c = szh - sz * sh / n;
+        boolean none = n < 2 || vz < 1e-12 || vh < 1e-12;
+        return new Follows(
+                (int) n, none ? 0 : c / Math.sqrt(vz * vh), n < 2 ? 0 : high - low, none ? 0 : c / vh, first);
+    }
+
+    private static void twice(Examination x, Follows follows, double least, FindingCollector out) {
+        out.add(x.at(Finding.of(Kinds.HEIGHT_MAP_TWICE, Severity.STOP, Certainty.GEOMETRY), follows.segment())
+                .atMost(
+                        new Measured(
+                                "correlation of Z with the touched points", Math.abs(follows.correlation()), "x", 0.01),
+                        least)
+                .says(String.format(
+                        Locale.ROOT,
+                        "The program's Z already follows the touched points (correlation %.2f, Z changes by %.3f mm), and"
+                                + " the machine is said to apply the height map itself: the surface is corrected twice.",
+                        follows.correlation(),
+                        follows.zRangeMm()))
+                .doThis("Correct once: run the flat program, or switch the machine's height map off.")
+                .build());
+    }
+
+    /** The best plane through the touched points, over the box of the copper work. */
+    private static void tilt(Examination x, Side side, Set<Integer> deep, FindingCollector out) {
+        double[] box = {Double.MAX_VALUE, Double.MAX_VALUE, -Double.MAX_VALUE, -Double.MAX_VALUE};
+        for (Stroke stroke : x.paths().strokes()) {
+            if (x.run(stroke.run()).side().number() == side.number() && TapeThenCopper.copperWork(x, stroke, deep)) {
+                box[0] = Math.min(box[0], stroke.extents().x0Mm());
+                box[1] = Math.min(box[1], stroke.extents().y0Mm());
+                box[2] = Math.max(box[2], stroke.extents().x1Mm());
+                box[3] = Math.max(box[3], stroke.extents().y1Mm());
+            }
+        }
+        if (box[0] > box[2]) {
+            return;
+        }
+        double[] slope = plane(side.surface().touches());
+        double rise = Math.abs(slope[0]) * (box[2] - box[0]) + Math.abs(slope[1]) * (box[3] - box[1]);
+        double limit = x.limit(LimitKey.TILT);
+        if (rise > limit + 1e-6) {
+            boolean right = slope[0] > 0;
+            boolean far = slope[1] > 0;
+            out.add(Finding.of(Kinds.TILT, Severity.FIX, Certainty.SET_UP)
+                    .side(side.number())
+                    .at(right ? box[0] : box[2], far ? box[1] : box[3])
+                    .box(box[0], box[1], box[2], box[3])
+                    .atMost(Measured.mm("tilt across the copper work", rise, 0.002), limit)
+                    .says(String.format(
+                            Locale.ROOT,
+                            "The blank is tilted: the best plane through the touched points rises by %s across the copper"
+                                    + " work (%+.3f mm per 100 mm along X, %+.3f along Y).",
+                            Words.mm(rise),
+                            slope[0] * 100,
+                            slope[1] * 100))
+                    .doThis("Look for swarf under a corner, clean and stick it down again, or skim the spoil board.")
+                    .build());
+        }
+    }
+
+    /** Slopes along X and Y of the least-squares plane; 0 where the points lie on one line. */
+    private static double[] plane(List<Touch> touches) {
+        List<Touch> all = new ArrayList<>(touches);
+        double mx = all.stream().mapToDouble(Touch::xMm).sum() / all.size();
+        double my = all.stream().mapToDouble(Touch::yMm).sum() / all.size();
+        double mh = all.stream().mapToDouble(Touch::heightMm).sum() / all.size();
+        double xx = 0;
+        double xy = 0;
+        double yy = 0;
+        double xh = 0;
+        double yh = 0;
+        for (Touch t : all) {
+            double a = t.xMm() - mx;
+            double b = t.yMm() - my;
+            double c = t.heightMm() - mh;
+            xx += a * a;
+            xy += a * b;
+            yy += b * b;
+            xh += a * c;
+            yh += b * c;
+        }
+        double det = xx * yy - xy * xy;
+        return Math.abs(det) < 1e-9 * xx * yy + 1e-12
+                ? new double[2]
+                : new double[] {(xh * yy - yh * xy) / det, (yh * xx - xh * xy) / det};
+    }
+}

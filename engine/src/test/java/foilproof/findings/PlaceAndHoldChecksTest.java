@@ -1,0 +1,481 @@
+package foilproof.findings;
+
+import static foilproof.findings.Certainty.GEOMETRY;
+import static foilproof.findings.Certainty.RULE_OF_THUMB;
+import static foilproof.findings.Certainty.SET_UP;
+import static foilproof.findings.Programs.END;
+import static foilproof.findings.Programs.bore;
+import static foilproof.findings.Programs.rectangle;
+import static foilproof.findings.Programs.start;
+import static foilproof.findings.Programs.text;
+import static foilproof.findings.Severity.FIX;
+import static foilproof.findings.Severity.NOTE;
+import static foilproof.findings.Severity.STOP;
+import static foilproof.findings.Severity.WATCH;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.fail;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.Locale;
+import java.util.Objects;
+import org.junit.jupiter.api.Test;
+
+/** Where things lie, in which order they are made, and what holds them. Limits: common practice, no source. */
+class PlaceAndHoldChecksTest {
+    private static final String BORES = start(2) + hole(8, 7) + END;
+
+    private static String hole(double x, double y) {
+        return bore(x, y, 1.0, 0.8, -0.4, -0.8, -1.2, -1.65);
+    }
+
+    /** An outline cut by the 0.8 mm cutter with two tabs, the path so far outside the box. */
+    private static String outline(double outside, double tabTop, double... box) {
+        double a = box[0] - outside;
+        double b = box[1] - outside;
+        double c = box[2] + outside;
+        double d = box[3] + outside;
+        double m = (a + c) / 2;
+        StringBuilder t = new StringBuilder(start(2)).append(text("G0 X%s Y%s\nG0 Z1\n", a, b));
+        for (double z : new double[] {-0.4, -0.8, -1.2, -1.65}) {
+            double up = Math.max(z, tabTop);
+            t.append(
+                    text("G1 Z%s F90\nG1 X%s F400\nG1 Z%s F90\nG1 X%s F400\nG1 Z%s F90\n", z, m - 1.4, up, m + 1.4, z));
+            t.append(text("G1 X%s F400\nG1 Y%s\nG1 X%s\nG1 Z%s F90\n", c, d, m + 1.4, up));
+            t.append(text("G1 X%s F400\nG1 Z%s F90\nG1 X%s F400\nG1 Y%s\n", m - 1.4, z, a, b));
+        }
+        return t.append("G0 Z5\n").append(END).toString();
+    }
+
+    private static String profile(double x0, double y0, double x1, double y1) {
+        return String.format(
+                Locale.ROOT,
+                "%%FSLAX46Y46*%%\n%%MOMM*%%\n%%ADD10C,0.1*%%\nD10*\nX%1$dY%2$dD02*\nX%3$dY%2$dD01*\nX%3$dY%4$dD01*\n"
+                        + "X%1$dY%4$dD01*\nX%1$dY%2$dD01*\nM02*\n",
+                Math.round(x0 * 1e6),
+                Math.round(y0 * 1e6),
+                Math.round(x1 * 1e6),
+                Math.round(y1 * 1e6));
+    }
+
+    private static String lands(String function, double diameter, double... xy) {
+        StringBuilder t = new StringBuilder("%FSLAX46Y46*%\n%MOMM*%\n%LPD*%\n%TA.AperFunction," + function
+                + "*%\n%ADD10C," + diameter + "*%\nD10*\n");
+        for (int i = 0; i < xy.length; i += 2) {
+            t.append("%TO.N,N").append(i).append("*%\n");
+            if (function.equals("ComponentPad")) {
+                t.append("%TO.P,J1,").append(i / 2 + 1).append("*%\n");
+            }
+            t.append(String.format(Locale.ROOT, "X%dY%dD03*\n", Math.round(xy[i] * 1e6), Math.round(xy[i + 1] * 1e6)));
+        }
+        return t.append("M02*\n").toString();
+    }
+
+    private static String land(double x, double y, double r) {
+        return text("G0 X%s Y%s\nG0 Z1\nG1 Z-0.1 F90\nG3 X%s Y%s I%s J0 F300\nG0 Z5\n", x + r, y, x + r, y, -r);
+    }
+
+    // ---- order
+
+    @Test
+    @Fires({"G14 order"})
+    void shouldTellHolesBeforeCopperAndAnOutlineBeforeHoles() {
+        Bench.job()
+                .program("b.ngc", BORES)
+                .program("a.ngc", Programs.isolation())
+                .raises(Kinds.ORDER, WATCH, RULE_OF_THUMB)
+                .in("a.ngc");
+        Bench.job()
+                .program("a.ngc", Programs.isolation())
+                .program("o.ngc", outline(0.4, -1.0, 2, 2, 15, 12))
+                .program("b.ngc", BORES)
+                .raises(Kinds.ORDER, WATCH, RULE_OF_THUMB)
+                .in("b.ngc")
+                .saying("after the outline cut");
+    }
+
+    @Test
+    @Silent({"G14 order", "I5 order"})
+    void shouldNotMindTheUsualOrder() {
+        Bench.job()
+                .program("a.ngc", Programs.isolation())
+                .program("b.ngc", BORES)
+                .program("o.ngc", outline(0.4, -1.0, 2, 2, 15, 12))
+                .isSilentOn(Kinds.ORDER);
+        // holes for the pins come first
+        Bench.job()
+                .side("pins", "[[\"8 mm\", \"7 mm\"]]")
+                .program("b.ngc", BORES)
+                .program("a.ngc", Programs.isolation())
+                .isSilentOn(Kinds.ORDER);
+    }
+
+    @Test
+    @Fires("I5 order")
+    void shouldTellAFineCutterThatComesBackToCopperFromTheTape() {
+        Bench.job()
+                .program("b.ngc", BORES)
+                .program("a.ngc", start(2) + rectangle(3, 3, 13, 11, -0.1) + END)
+                .examined()
+                .findings()
+                .stream()
+                .filter(f -> f.kind().equals(Kinds.ORDER) && f.message().contains("down in the tape"))
+                .findFirst()
+                .ifPresentOrElse(
+                        f -> assertThat(f.program()).isEqualTo("a.ngc"),
+                        () -> fail("no word of the glue in the flutes"));
+    }
+
+    // ---- bores
+
+    @Test
+    @Fires("G7 bore-tight")
+    void shouldNoteABoreHardlyWiderThanItsCutter() {
+        Bench.job()
+                .runs(start(2) + bore(8, 7, 0.896, 0.8, -0.4, -0.8, -1.2, -1.65) + END)
+                .raises(Kinds.BORE_TIGHT, NOTE, RULE_OF_THUMB)
+                .measuring(0.048, "mm", 0.001)
+                .against(0.05);
+    }
+
+    @Test
+    @Silent("G7 bore-tight")
+    void shouldNotMindABoreWithRoomForChips() {
+        Bench.job()
+                .runs(start(2) + bore(8, 7, 0.9, 0.8, -0.4, -0.8, -1.2, -1.65) + END)
+                .isSilentOn(Kinds.BORE_TIGHT);
+    }
+
+    /** A land round (8, 7) that ends 0.4 mm from the bore, and a groove so far from it cut wide on the inside. */
+    private static Bench boreBeside(double gap) {
+        // the flat cutter clears a ring; its outer wall is where other copper begins
+        double r = 0.5 + gap - 0.4;
+        return Bench.job()
+                .cellUm(10)
+                .program("a.ngc", start(3) + land(8, 7, r) + rectangle(3, 3, 13, 11, -0.1) + END)
+                .program("b.ngc", BORES);
+    }
+
+    @Test
+    @Fires("G9 narrow-gap")
+    void shouldTellABoreNearCopperThatIsNotItsLand() {
+        boreBeside(0.197)
+                .raises(Kinds.NARROW_GAP, WATCH, GEOMETRY)
+                .measuring(0.197, "mm", 0.003)
+                .in("b.ngc");
+    }
+
+    @Test
+    @Silent("G9 narrow-gap")
+    void shouldNotMindABoreTwoTenthsFromOtherCopperNorItsOwnLand() {
+        boreBeside(0.205).isSilentOn(Kinds.NARROW_GAP);
+        Bench.job()
+                .cellUm(10)
+                .program("a.ngc", start(1) + land(8, 7, 0.95) + END)
+                .program("b.ngc", BORES)
+                .isSilentOn(Kinds.NARROW_GAP);
+    }
+
+    // ---- two sides
+
+    private static Bench twoSides(double land) {
+        double r = land + 0.0822;
+        return Bench.job()
+                .cellUm(10)
+                .blank("copper", "both sides")
+                .machine("backlash", "[\"0.04 mm\", \"0.04 mm\"]")
+                .side("face", "top")
+                .program("a.ngc", start(1) + land(8, 7, 1.2) + END)
+                .program("b.ngc", BORES)
+                .nextSide("bottom", "about Y")
+                .program("c.ngc", start(1) + land(12, 7, r) + END);
+    }
+
+    @Test
+    @Fires("B12 ring-thin")
+    void shouldTakeTheRegistrationBudgetOffTheRingOfTheOtherSide() {
+        // ring 0.23, budget 0.03 + 0.04 + 0.02
+        assertThat(twoSides(0.73).examined().findings()).anySatisfy(f -> {
+            assertThat(f.kind()).isEqualTo(Kinds.RING_THIN);
+            assertThat(f.severity()).isEqualTo(WATCH);
+            assertThat(f.certainty()).isEqualTo(SET_UP);
+            assertThat(f.atMm()).containsExactly(new double[] {12, 7}, within(1e-6));
+            assertThat(Objects.requireNonNull(f.measured()).value()).isCloseTo(0.14, within(0.004));
+            assertThat(Objects.requireNonNull(f.limit()).value()).isEqualTo(0.15);
+        });
+        assertThat(twoSides(0.58).examined().findings())
+                .anyMatch(f -> f.kind().equals(Kinds.RING_THIN) && f.certainty() == SET_UP && f.severity() == FIX);
+    }
+
+    @Test
+    @Silent("B12 ring-thin")
+    void shouldNotMindARingThatBearsTheBudget() {
+        twoSides(0.81).isSilentOn(Kinds.RING_THIN);
+    }
+
+    @Test
+    @Fires("B17 burr")
+    void shouldNoteThatTheSecondSideMayLieOnBurrs() {
+        assertThat(twoSides(1.0).examined().findings())
+                .anyMatch(f -> f.kind().equals(Kinds.BURR) && f.severity() == NOTE && f.certainty() == SET_UP);
+    }
+
+    @Test
+    @Silent("B17 burr")
+    void shouldNotSpeakOfBurrsWhereTheFaceWasDeburred() {
+        assertThat(twoSides(1.0).side("deburred", "true").examined().findings())
+                .noneMatch(f -> f.kind().equals(Kinds.BURR) && f.certainty() == SET_UP);
+    }
+
+    @Test
+    @Fires("I4 spoil-board-cut")
+    void shouldNoteAHoleOverASpoilBoardThatTheSideBeforeCut() {
+        twoSides(1.0)
+                .program("d.ngc", start(2) + hole(8, 7) + END)
+                .raises(Kinds.SPOIL_BOARD_CUT, NOTE, GEOMETRY)
+                .in("d.ngc")
+                .at(8, 7);
+    }
+
+    @Test
+    @Silent("I4 spoil-board-cut")
+    void shouldNotMindAHoleOverFreshSpoilBoard() {
+        twoSides(1.0).program("d.ngc", start(2) + hole(5, 10) + END).isSilentOn(Kinds.SPOIL_BOARD_CUT);
+    }
+
+    private static Bench listed(String function) {
+        return twoSides(1.0)
+                .design("drill", "holes.drl", "M48\nMETRIC\nT1C1.000\n%\nG05\nT1\nX8.0Y7.0\nM30\n")
+                .design(
+                        "top_copper",
+                        "top.gbr",
+                        lands(function, 2.0, 8, 7)
+                                .replace(
+                                        "M02*\n",
+                                        "%TA.AperFunction,Conductor*%\n%ADD11C,0.5*%\nD11*\nX8000000Y7000000D02*\nX12000000D01*\nM02*\n"))
+                .design("bottom_copper", "bottom.gbr", lands(function, 2.0, 8, 7));
+    }
+
+    @Test
+    @Fires({"G12 via-list", "G13 solder-access"})
+    void shouldListViasAndPinsOnTheComponentSide() {
+        listed("ViaPad")
+                .raises(Kinds.VIA_LIST, NOTE, GEOMETRY)
+                .saying("1 via needs")
+                .saying("0.85 mm");
+        listed("ComponentPad").raises(Kinds.SOLDER_ACCESS, NOTE, SET_UP).saying("Question");
+    }
+
+    @Test
+    @Silent({"G12 via-list", "G13 solder-access"})
+    void shouldListNothingThatIsNotThere() {
+        listed("ComponentPad").isSilentOn(Kinds.VIA_LIST);
+        listed("ViaPad").isSilentOn(Kinds.SOLDER_ACCESS);
+        twoSides(1.0).isSilentOn(Kinds.VIA_LIST).isSilentOn(Kinds.SOLDER_ACCESS);
+    }
+
+    @Test
+    @Fires("B10 mirrored")
+    void shouldNoteThatMirroringCannotBeKnownWithoutADesign() {
+        Bench.job()
+                .runs(Programs.isolation())
+                .raises(Kinds.MIRRORED, NOTE, GEOMETRY)
+                .saying("one engraved word");
+    }
+
+    @Test
+    @Silent("B10 mirrored")
+    void shouldNotSpeakOfMirroringWhereALayerIsGivenOrNoCopperIsMilled() {
+        Bench.job()
+                .side("face", "top")
+                .design("top_copper", "top.gbr", lands("ComponentPad", 2.0, 8, 7))
+                .runs(start(1) + land(8, 7, 1.08) + END)
+                .isSilentOn(Kinds.MIRRORED);
+        Bench.job().runs(start(2) + END).isSilentOn(Kinds.MIRRORED);
+    }
+
+    // ---- the blank
+
+    @Test
+    @Fires("B13 off-blank")
+    void shouldTellCopperWorkBesideTheBlankAndTheNudgeThatFits() {
+        Bench.job()
+                .runs(start(1) + rectangle(-0.5, 3, 13, 11, -0.1) + END)
+                .raises(Kinds.OFF_BLANK, WATCH, GEOMETRY)
+                .measuring(0.5, "mm", 0.001)
+                .at(-0.5, 3);
+    }
+
+    @Test
+    @Silent("B13 off-blank")
+    void shouldNotMindCopperWorkOnTheBlankNorAnOutlineAlongItsEdge() {
+        Bench.job().runs(start(1) + rectangle(0.05, 3, 13, 11, -0.1) + END).isSilentOn(Kinds.OFF_BLANK);
+        Bench.job().runs(outline(0.4, -1.0, 0, 0, 20, 15)).isSilentOn(Kinds.OFF_BLANK);
+    }
+
+    private static Bench tilted(double rise) {
+        String h = String.format(Locale.ROOT, "%.4f mm", rise * 2);
+        return Bench.job()
+                .blank(
+                        "surface",
+                        "[[\"0 mm\",\"0 mm\",\"0 mm\"],[\"20 mm\",\"0 mm\",\"" + h
+                                + "\"],[\"0 mm\",\"15 mm\",\"0 mm\"],[\"20" + " mm\",\"15 mm\",\"" + h + "\"]]");
+    }
+
+    @Test
+    @Fires("B6 tilt")
+    void shouldTellATiltOfMoreThanFiveHundredthsAcrossTheJob() {
+        tilted(0.052).runs(Programs.isolation()).raises(Kinds.TILT, FIX, SET_UP).measuring(0.052, "mm", 0.001);
+    }
+
+    @Test
+    @Silent("B6 tilt")
+    void shouldNotMindALittleTiltNorOneThatTheProgramFollows() {
+        tilted(0.049).runs(Programs.isolation()).isSilentOn(Kinds.TILT);
+        tilted(0.06).runs(mapped()).isSilentOn(Kinds.TILT).isSilentOn(Kinds.HEIGHT_MAP_TWICE);
+    }
+
+    /** A groove whose Z follows a rise of 0.06 mm on 10 mm. */
+    private static String mapped() {
+        StringBuilder t = new StringBuilder(start(1)).append("G0 X3 Y5\nG0 Z1\nG1 Z-0.082 F90\n");
+        for (int i = 1; i <= 10; i++) {
+            t.append(text("G1 X%s Z%s F300\n", 3 + i, -0.1 + 0.006 * (3 + i)));
+        }
+        return t.append("G0 Z5\n").append(END).toString();
+    }
+
+    @Test
+    @Fires("B7 height-map-twice")
+    void shouldStopWhereTheSurfaceIsCorrectedTwice() {
+        tilted(0.06)
+                .machine("applies_height_map", "true")
+                .runs(mapped())
+                .raises(Kinds.HEIGHT_MAP_TWICE, STOP, GEOMETRY);
+    }
+
+    @Test
+    @Silent("B7 height-map-twice")
+    void shouldNotMindAFlatProgramWhereTheMachineAppliesTheMap() {
+        tilted(0.06)
+                .machine("applies_height_map", "true")
+                .runs(Programs.isolation())
+                .isSilentOn(Kinds.HEIGHT_MAP_TWICE)
+                .isSilentOn(Kinds.TILT);
+    }
+
+    // ---- outline
+
+    private static Bench cut(double outside) {
+        return Bench.job()
+                .side("face", "top")
+                .design("outline", "out.gbr", profile(3, 3, 15, 12))
+                .runs(outline(outside, -1.0, 3, 3, 15, 12));
+    }
+
+    @Test
+    @Fires("H1 outline-off")
+    void shouldTellABoardCutToTheWrongSizeAndStopWhereTheCutIsOnTheWrongSide() {
+        cut(0.4 + 0.052)
+                .raises(Kinds.OUTLINE_OFF, WATCH, GEOMETRY)
+                .measuring(0.104, "mm", 0.001)
+                .against(0.10);
+        cut(0).raises(Kinds.OUTLINE_OFF, STOP, GEOMETRY)
+                .measuring(0.8, "mm", 0.001)
+                .saying("on the line itself");
+        cut(-0.4)
+                .raises(Kinds.OUTLINE_OFF, STOP, GEOMETRY)
+                .measuring(1.6, "mm", 0.001)
+                .saying("wrong side");
+    }
+
+    @Test
+    @Silent({"H1 outline-off", "H11 outline-off"})
+    void shouldNotMindABoardOfTheRightSize() {
+        cut(0.4 + 0.048).isSilentOn(Kinds.OUTLINE_OFF);
+        Bench.job()
+                .also("[design]\nfinished_size = [\"9 mm\", \"12 mm\"]")
+                .runs(outline(0.4, -1.0, 3, 3, 15, 12))
+                .isSilentOn(Kinds.OUTLINE_OFF);
+    }
+
+    @Test
+    @Fires("H11 outline-off")
+    void shouldHoldTheBoardToAStatedFitAllowance() {
+        cut(0.4 + 0.04)
+                .also("[limits]\nfit_allowance_most = \"0.05 mm\"")
+                .raises(Kinds.OUTLINE_OFF, WATCH, GEOMETRY)
+                .against(0.05);
+    }
+
+    private static Bench landAtEdge(double gap) {
+        return Bench.job()
+                .side("face", "top")
+                .design("top_copper", "top.gbr", lands("ComponentPad", 2.0, 9, 7, 4 + gap, 7))
+                .runs(outline(0.4, -1.0, 3, 3, 15, 12));
+    }
+
+    @Test
+    @Fires("H10 edge-copper")
+    void shouldTellCopperOfTheDesignAtTheEdge() {
+        landAtEdge(0.245)
+                .raises(Kinds.EDGE_COPPER, WATCH, GEOMETRY)
+                .measuring(0.245, "mm", 0.003)
+                .at(3.25, 7);
+        landAtEdge(-0.05)
+                .raises(Kinds.EDGE_COPPER, FIX, GEOMETRY)
+                .measuring(-0.05, "mm", 0.003)
+                .against(0);
+    }
+
+    @Test
+    @Silent("H10 edge-copper")
+    void shouldNotMindCopperAQuarterMillimetreFromTheEdgeNorLeftoverCopper() {
+        landAtEdge(0.255).isSilentOn(Kinds.EDGE_COPPER);
+        Bench.job().runs(outline(0.4, -1.0, 3, 3, 15, 12)).isSilentOn(Kinds.EDGE_COPPER);
+    }
+
+    // ---- hold-down
+
+    @Test
+    @Fires("H4 tabs")
+    void shouldTellATabThatTheZSpreadMayEatByHalf() {
+        Bench.job()
+                .runs(outline(0.4, -1.0, 3, 3, 15, 12))
+                .spread("z", "[\"-0.03 mm\", \"0.26 mm\"]")
+                .raises(Kinds.TABS, WATCH, SET_UP)
+                .saying("which the set-up allows");
+    }
+
+    @Test
+    @Silent("H4 tabs")
+    void shouldNotMindATabThatKeepsMoreThanHalf() {
+        Bench.job()
+                .runs(outline(0.4, -1.0, 3, 3, 15, 12))
+                .spread("z", "[\"-0.03 mm\", \"0.24 mm\"]")
+                .isSilentOn(Kinds.TABS);
+    }
+
+    private static String loose(double side, double passMm) {
+        StringBuilder t = new StringBuilder(start(2));
+        for (double z = -passMm; z > -1.65; z -= passMm) {
+            t.append(rectangle(3, 3, 3 + side, 3 + side, z));
+        }
+        return t + rectangle(3, 3, 3 + side, 3 + side, -1.65) + END;
+    }
+
+    @Test
+    @Fires("I6 hold-weak")
+    void shouldTellAPartThatItsTapeHardlyHolds() {
+        // 3.4 mm square: about 11 mm2 hold 0.2 N; 150 N/mm2 x 0.85 mm x 0.009 mm pull 1.2 N and up
+        Bench.job()
+                .runs(loose(4.2, 0.8))
+                .raises(Kinds.HOLD_WEAK, WATCH, RULE_OF_THUMB)
+                .against(1);
+    }
+
+    @Test
+    @Silent("I6 hold-weak")
+    void shouldNotMindAPartOnEnoughTapeNorOneOnTabs() {
+        Bench.job().runs(loose(11, 0.3)).isSilentOn(Kinds.HOLD_WEAK);
+        Bench.job().runs(outline(0.4, -1.0, 3, 3, 8, 8)).isSilentOn(Kinds.HOLD_WEAK);
+    }
+}
