@@ -70,8 +70,25 @@ final class WorkOrder implements Check {
                         out);
                 return;
             }
-            bore = boring && bore == null && amongCopper(x, stroke, deep) ? stroke : bore;
+            bore = boring && bore == null && amongCopper(x, stroke, deep) && !forPin(x, stroke) ? stroke : bore;
         }
+    }
+
+    /** Whether a hole takes an indication pin of any side: those come first. */
+    private static boolean forPin(Examination x, Stroke hole) {
+        int own = x.run(hole.run()).side().number();
+        double px = (hole.extents().x0Mm() + hole.extents().x1Mm()) / 2;
+        double py = (hole.extents().y0Mm() + hole.extents().y1Mm()) / 2;
+        for (var side : x.job().sides()) {
+            for (var pin : side.pinsMm()) {
+                double dx = x.stock().xOnSideMm(own, side.number(), px) - pin.xMm();
+                double dy = x.stock().yOnSideMm(own, side.number(), py) - pin.yMm();
+                if (Math.abs(dx) < 1 && Math.abs(dy) < 1) {
+                    return true;
+                }
+            }
+        }
+        return false;
     }
 
     /** Whether a hole lies within the copper work of its side; holes for pins beside it may come first. */
