@@ -512,6 +512,22 @@ public final class StripFinder {
     }
 
     /**
+     * Width of copper at a level on a line through a place, from the cutters' shapes.
+     *
+     * @param xMm a place in the copper
+     * @param yMm likewise
+     * @param ux direction of the line, length 1
+     * @param uy likewise
+     * @param reachMm how far either way a wall may lie
+     * @param levelMm 0 for the foil's bottom, the foil's thickness for its top; a Z error of + e is e more
+     * @return mm; 0 where the copper does not reach the level
+     */
+    public static double widthMm(
+            MarginField field, double xMm, double yMm, double ux, double uy, double reachMm, double levelMm) {
+        return new SectionMeter(field).copperMm(xMm, yMm, ux, uy, reachMm, levelMm);
+    }
+
+    /**
      * The narrowest place of each piece that has one below a limit, by piece.
      *
      * @param map copper at the foil's bottom

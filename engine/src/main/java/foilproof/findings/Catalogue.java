@@ -31,6 +31,10 @@ public final class Catalogue {
             new PlaceOfDesign(),
             new StrayCopper(),
             new ThinCopper(),
+            new Blending(),
+            new FloorOfGrooves(),
+            new ClearedAreas(),
+            new Lands(),
             new TooDeep(),
             new Plunges(),
             new DeepPass(),
@@ -93,6 +97,16 @@ public final class Catalogue {
                 check.examine(round, other);
             }
             TipReadings.tell(x, unknownTips, out.findings(), other.findings(), out);
+        }
+        if (OtherFoil.judgesBoth(x)) {
+            FindingCollector other = new FindingCollector();
+            Examination y = Examiner.examine(OtherFoil.other(x), x.design().read(), x.options());
+            for (Check check : CHECKS) {
+                check.examine(y, other);
+            }
+            OtherFoil.tell(x, out.findings(), other.findings(), out);
+        } else {
+            OtherFoil.note(x, out);
         }
         return new Outcome(Causes.layer(out.findings()), out.notChecked());
     }

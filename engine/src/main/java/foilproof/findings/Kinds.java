@@ -85,6 +85,12 @@ public final class Kinds {
     public static final String TILT = "tilt";
     public static final String HEIGHT_MAP_TWICE = "height-map-twice";
     public static final String BACKLASH = "backlash";
+    public static final String PATH_BLENDING = "path-blending";
+    public static final String FLOOR_LEFT = "floor-left";
+    public static final String FOIL_WEIGHT = "foil-weight";
+    public static final String LAND_SMALL = "land-small";
+    public static final String LETTERING = "lettering";
+    public static final String LAND_HEAT = "land-heat";
 
     /** Every kind, in the order of the documentation. */
     public static final List<String> ALL = List.of(
@@ -168,7 +174,13 @@ public final class Kinds {
             SPOIL_BOARD_CUT,
             TILT,
             HEIGHT_MAP_TWICE,
-            BACKLASH);
+            BACKLASH,
+            PATH_BLENDING,
+            LETTERING,
+            FLOOR_LEFT,
+            FOIL_WEIGHT,
+            LAND_SMALL,
+            LAND_HEAT);
 
     private Kinds() {}
 }

@@ -1,0 +1,361 @@
+package foilproof.findings;
+
+import foilproof.bench.LimitKey;
+import foilproof.bench.Tool;
+import foilproof.bench.ToolShape;
+import foilproof.bench.Work;
+import foilproof.copper.NarrowGap;
+import foilproof.copper.StripFinder;
+import foilproof.design.LayerImage;
+import foilproof.design.Pad;
+import foilproof.design.PlaneMap;
+import foilproof.motion.Segments;
+import foilproof.motion.Stroke;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Lands and pads of the layer image as milled: width that a V-shaped groove eats (D3), gaps beside them too narrow to
+ * solder by hand (E4), area left (E9), heat drawn off into large copper (E10), little copper round a bore (F9); and
+ * lettering too small for its groove (E12). Judged only where a layer image says where lands are.
+ */
+final class Lands implements Check {
+    private static final int MOST_FOLDED = 40;
+    private static final int GRID = 40;
+
+    @Override
+    public List<String> kinds() {
+        return List.of(Kinds.TOO_DEEP, Kinds.NARROW_GAP, Kinds.LAND_SMALL, Kinds.LAND_HEAT, Kinds.LETTERING);
+    }
+
+    @Override
+    public List<String> needsRows() {
+        return List.of("D3", "E4", "E9", "E10", "E12", "F9");
+    }
+
+    /** A pad on the blank: design's pad, place, half sides along the blank's X and Y, bored radius there. */
+    private record Land(Pad pad, double xMm, double yMm, double halfXMm, double halfYMm, double holeMm) {}
+
+    @Override
+    public void examine(Examination x, FindingCollector out) {
+        for (CopperFacts copper : x.copper()) {
+            LayerImage layer = x.design().layerUp(copper.side());
+            if (layer == null || copper.windows().isEmpty()) {
+                continue;
+            }
+            List<Land> lands = lands(x, copper.side(), layer);
+            List<Finding> deep = new ArrayList<>();
+            List<Finding> small = new ArrayList<>();
+            List<Finding> heat = new ArrayList<>();
+            for (Land land : lands) {
+                add(deep, width(x, copper, layer, land));
+                double[] areas = areas(x, copper, layer, land);
+                add(small, area(x, copper, land, areas));
+                add(heat, thermal(x, copper, land));
+                add(heat, lifting(x, copper, land, areas));
+            }
+            lead(deep, out);
+            lead(small, out);
+            lead(heat, out);
+            lead(gaps(x, copper, lands), out);
+        }
+        lettering(x, out);
+    }
+
+    private static void add(List<Finding> list, @Nullable Finding f) {
+        if (f != null) {
+            list.add(f);
+        }
+    }
+
+    private static void lead(List<Finding> all, FindingCollector out) {
+        if (!all.isEmpty()) {
+            all.sort(Comparator.comparing(Finding::severity)
+                    .thenComparing(f -> f.measured() == null ? 0 : f.measured().value()));
+            out.add(all.get(0).withConsequences(all.subList(1, Math.min(all.size(), 1 + MOST_FOLDED))));
+        }
+    }
+
+    private static List<Land> lands(Examination x, int side, LayerImage layer) {
+        PlaneMap map = x.design().blankFromDesign(side);
+        List<Land> lands = new ArrayList<>();
+        for (Pad pad : layer.pads()) {
+            double px = map.xMm(pad.xMm(), pad.yMm());
+            double py = map.yMm(pad.xMm(), pad.yMm());
+            double qx = map.xMm(pad.xMm() + 1, pad.yMm()) - px;
+            boolean turned = Math.abs(qx) < 0.5;
+            double hole = 0;
+            for (Hole h : x.holes()) {
+                double hx = x.stock().xOnSideMm(h.side(), side, h.xMm());
+                double hy = x.stock().yOnSideMm(h.side(), side, h.yMm());
+                boolean own = h.side() == side;
+                if ((own || h.through())
+                        && -h.tipMm() > x.thicknessMm() / 2
+                        && x.run(h.run()).tool() != null
+                        && StrictMath.hypot(hx - px, hy - py) < 0.25 * (pad.widthMm() + pad.heightMm())) {
+                    hole = Math.max(hole, Rings.radiusMm(x, h, own));
+                }
+            }
+            lands.add(new Land(
+                    pad,
+                    px,
+                    py,
+                    0.5 * (turned ? pad.heightMm() : pad.widthMm()),
+                    0.5 * (turned ? pad.widthMm() : pad.heightMm()),
+                    hole));
+        }
+        return lands;
+    }
+
+    /** D3: the width on top across the shorter side, with the deepest error that the spread allows. */
+    private static @Nullable Finding width(Examination x, CopperFacts copper, LayerImage layer, Land land) {
+        RunFacts run = engraving(x, copper);
+        if (run == null) {
+            return null;
+        }
+        boolean alongX = land.halfXMm <= land.halfYMm;
+        double half = alongX ? land.halfXMm : land.halfYMm;
+        double ux = alongX ? 1 : 0;
+        double uy = alongX ? 0 : 1;
+        // A line beside the bore where there is one.
+        double aside = land.holeMm > 0 ? 0.5 * (land.holeMm + (alongX ? land.halfYMm : land.halfXMm)) : 0;
+        double sx = land.xMm + (alongX ? 0 : aside);
+        double sy = land.yMm + (alongX ? aside : 0);
+        double e = Math.max(0, x.spreadOf(run).toMm());
+        double designed = designedMm(x, copper.side(), layer, sx, sy, ux, uy, half);
+        // no further: beyond the groove the copper stands higher
+        double reach = half + 0.02;
+        double top = StripFinder.widthMm(copper.field(), sx, sy, ux, uy, reach, x.foilMm() - 1e-6 + e);
+        double bottom = StripFinder.widthMm(copper.field(), sx, sy, ux, uy, reach, 0);
+        double loss = designed - top;
+        double bad = x.limit(LimitKey.WIDTH_LEFT_FIX);
+        double thin = x.limit(LimitKey.WIDTH_LEFT_WATCH);
+        boolean eaten = loss > x.limit(LimitKey.WIDTH_LOSS) * designed + 1e-6;
+        boolean slopes = bottom - top > 0.002;
+        boolean much = loss > 0.05 * designed;
+        if (!slopes || designed <= 0 || top <= 0 || !(eaten || much && top < thin - 1e-6)) {
+            return null;
+        }
+        boolean fix = top < bad - 1e-6 && much;
+        double limit = fix ? bad : eaten ? (1 - x.limit(LimitKey.WIDTH_LOSS)) * designed : thin;
+        Finding.Builder b = Finding.of(Kinds.TOO_DEEP, fix ? Severity.FIX : Severity.WATCH, Certainty.SET_UP)
+                .side(copper.side())
+                .at(land.xMm, land.yMm)
+                .atLeast(Measured.mm("width on top", top, 0.002), limit)
+                .says("A groove eats " + Words.number(100 * loss / designed, 0) + " % of the width of "
+                        + named(land) + ": " + Words.mm(top) + " of " + Words.plainMm(designed)
+                        + " are left on top" + (e > 0 ? " where the cut is " + Words.plainMm(e) + " deeper." : "."))
+                .doThis("Cut shallower, or use a bit with a narrower angle or tip.");
+        copper.nearestLine(x, b, land.xMm, land.yMm);
+        return b.build();
+    }
+
+    /** The V-shaped or ball cutter whose window this side has; null where walls do not slope. */
+    private static @Nullable RunFacts engraving(Examination x, CopperFacts copper) {
+        for (int index : copper.windows().keySet()) {
+            Tool tool = x.run(index).tool();
+            if (tool != null && (tool.shape() == ToolShape.V || tool.shape() == ToolShape.BALL)) {
+                return x.run(index);
+            }
+        }
+        return null;
+    }
+
+    /** Width of the design's copper on a line, at most a little more than the pad; mm. */
+    private static double designedMm(
+            Examination x, int side, LayerImage layer, double sx, double sy, double ux, double uy, double half) {
+        PlaneMap map = x.design().designFromBlank(side);
+        double width = 0;
+        for (int sign = -1; sign <= 1; sign += 2) {
+            double low = 0;
+            double high = half + 0.01;
+            if (covers(layer, map, sx + sign * high * ux, sy + sign * high * uy)) {
+                return -1;
+            }
+            while (high - low > 1e-4) {
+                double mid = 0.5 * (low + high);
+                if (covers(layer, map, sx + sign * mid * ux, sy + sign * mid * uy)) {
+                    low = mid;
+                } else {
+                    high = mid;
+                }
+            }
+            width += low;
+        }
+        return width;
+    }
+
+    private static boolean covers(LayerImage layer, PlaneMap map, double px, double py) {
+        return layer.covers(map.xMm(px, py), map.yMm(px, py));
+    }
+
+    /** Area of the land without its hole: designed, left; mm2. */
+    private static double[] areas(Examination x, CopperFacts copper, LayerImage layer, Land land) {
+        PlaneMap map = x.design().designFromBlank(copper.side());
+        int designed = 0;
+        int left = 0;
+        for (int j = 0; j < GRID; j++) {
+            for (int i = 0; i < GRID; i++) {
+                double dx = land.halfXMm * (2 * (i + 0.5) / GRID - 1);
+                double dy = land.halfYMm * (2 * (j + 0.5) / GRID - 1);
+                boolean round = land.pad.shape() == Pad.Shape.CIRCLE && dx * dx + dy * dy > land.halfXMm * land.halfXMm;
+                if (round || dx * dx + dy * dy <= land.holeMm * land.holeMm) {
+                    continue;
+                }
+                double px = land.xMm + dx;
+                double py = land.yMm + dy;
+                if (covers(layer, map, px, py)) {
+                    designed++;
+                    left += copper.map().pieceAt(px, py) >= 0 ? 1 : 0;
+                }
+            }
+        }
+        double cell = 4 * land.halfXMm * land.halfYMm / (GRID * GRID);
+        return new double[] {designed * cell, left * cell};
+    }
+
+    private static @Nullable Finding area(Examination x, CopperFacts copper, Land land, double[] areas) {
+        double share = areas[0] <= 0 ? 1 : areas[1] / areas[0];
+        double limit = x.limit(LimitKey.LAND_SHARE);
+        if (share >= limit - 0.01) {
+            return null;
+        }
+        Finding.Builder b = Finding.of(Kinds.LAND_SMALL, Severity.WATCH, Certainty.GEOMETRY)
+                .side(copper.side())
+                .at(land.xMm, land.yMm)
+                .atLeast(new Measured("share of the land's area", 100 * share, "%", 2.0), 100 * limit)
+                .says("Of " + named(land) + " only " + Words.number(100 * share, 0)
+                        + " % of the designed area is left: too little to solder to.")
+                .doThis("Cut shallower or with a narrower groove, or enlarge the land.");
+        copper.nearestLine(x, b, land.xMm, land.yMm);
+        return b.build();
+    }
+
+    /** E10: copper goes on round more than a share of the land's edge, in a large piece. */
+    private static @Nullable Finding thermal(Examination x, CopperFacts copper, Land land) {
+        int piece = -1;
+        int joined = 0;
+        int rays = 72;
+        for (int k = 0; k < rays; k++) {
+            double c = StrictMath.cos(2 * Math.PI * k / rays);
+            double s = StrictMath.sin(2 * Math.PI * k / rays);
+            double edge = land.pad.shape() == Pad.Shape.CIRCLE
+                    ? land.halfXMm
+                    : Math.min(
+                            Math.abs(c) < 1e-9 ? Double.MAX_VALUE : land.halfXMm / Math.abs(c),
+                            Math.abs(s) < 1e-9 ? Double.MAX_VALUE : land.halfYMm / Math.abs(s));
+            int at = copper.map().pieceAt(land.xMm + (edge + 0.15) * c, land.yMm + (edge + 0.15) * s);
+            double within = 0.5 * (Math.min(land.holeMm, edge) + edge);
+            boolean own = at >= 0 && at == copper.map().pieceAt(land.xMm + within * c, land.yMm + within * s);
+            joined += own ? 1 : 0;
+            piece = own ? at : piece;
+        }
+        double share = (double) joined / rays;
+        if (share <= x.limit(LimitKey.THERMAL_SHARE)
+                || piece < 0
+                || copper.map().pieces().get(piece).areaMm2() <= x.limit(LimitKey.THERMAL_AREA)) {
+            return null;
+        }
+        return Finding.of(Kinds.LAND_HEAT, Severity.NOTE, Certainty.RULE_OF_THUMB)
+                .side(copper.side())
+                .at(land.xMm, land.yMm)
+                .atMost(
+                        new Measured("share of the edge joined to large copper", 100 * share, "%", 3.0),
+                        100 * x.limit(LimitKey.THERMAL_SHARE))
+                .says("Round " + Words.number(100 * share, 0) + " % of its edge " + named(land)
+                        + " goes over into large copper, which draws the heat off: soldering needs a big iron, and the"
+                        + " foil may lift.")
+                .doThis("Join it by spokes.")
+                .build();
+    }
+
+    /** F9: a small land round a bore lifts by heat. */
+    private static @Nullable Finding lifting(Examination x, CopperFacts copper, Land land, double[] areas) {
+        if (land.holeMm <= 0 || areas[1] <= 0 || areas[1] >= x.limit(LimitKey.LIFTING_LAND_AREA)) {
+            return null;
+        }
+        return Finding.of(Kinds.LAND_HEAT, Severity.NOTE, Certainty.RULE_OF_THUMB)
+                .side(copper.side())
+                .at(land.xMm, land.yMm)
+                .atLeast(
+                        new Measured("copper round the bore", areas[1], "mm2", 0.03),
+                        x.limit(LimitKey.LIFTING_LAND_AREA))
+                .says("Only " + Words.number(areas[1], 2) + " mm2 of copper hold round the bore of " + named(land)
+                        + ": soldered by hand more than once it may lift.")
+                .doThis("Use a longer land or a teardrop.")
+                .build();
+    }
+
+    /** E4: gaps between pieces whose narrowest place lies beside a land. */
+    private static List<Finding> gaps(Examination x, CopperFacts copper, List<Land> lands) {
+        double pin = x.limit(LimitKey.PIN_GAP);
+        double pad = x.limit(LimitKey.LAND_GAP);
+        List<Finding> found = new ArrayList<>();
+        for (NarrowGap gap : StripFinder.gaps(copper.map(), Math.max(pin, pad))) {
+            // narrower ones have a finding of their own
+            if (gap.bottomMm() < x.limit(LimitKey.NARROW_GAP) - 1e-6 || copper.foilLeftNear(gap.xMm(), gap.yMm())) {
+                continue;
+            }
+            for (Land land : lands) {
+                double limit = land.holeMm > 0 ? pin : pad;
+                double off = outsideMm(land, gap.xMm(), gap.yMm());
+                if (off < gap.bottomMm() && gap.bottomMm() < limit - 1e-6) {
+                    Finding.Builder b = Finding.of(Kinds.NARROW_GAP, Severity.WATCH, Certainty.RULE_OF_THUMB)
+                            .side(copper.side())
+                            .at(gap.xMm(), gap.yMm())
+                            .atLeast(Measured.mm("gap", gap.bottomMm(), gap.errorMm()), limit)
+                            .says("The gap beside " + named(land) + " is only " + Words.mm(gap.bottomMm())
+                                    + " at the foil bottom: without solder mask, soldering by hand bridges it easily.")
+                            .doThis("Run extra passes round the lands.");
+                    copper.nearestLine(x, b, gap.xMm(), gap.yMm());
+                    found.add(b.build());
+                    break;
+                }
+            }
+        }
+        return found;
+    }
+
+    private static double outsideMm(Land land, double px, double py) {
+        double dx = Math.abs(px - land.xMm);
+        double dy = Math.abs(py - land.yMm);
+        if (land.pad.shape() == Pad.Shape.CIRCLE) {
+            return StrictMath.hypot(dx, dy) - land.halfXMm;
+        }
+        double ox = Math.max(0, dx - land.halfXMm);
+        double oy = Math.max(0, dy - land.halfYMm);
+        return Math.sqrt(ox * ox + oy * oy);
+    }
+
+    private static String named(Land land) {
+        String pin = land.pad.pinName();
+        return (land.holeMm > 0 ? "land " : "pad ") + (pin != null ? pin : "at " + Words.place(land.xMm, land.yMm));
+    }
+
+    /** E12: letters smaller than two widths of their groove. */
+    private static void lettering(Examination x, FindingCollector out) {
+        Segments s = x.plan().segments();
+        for (Stroke stroke : x.paths().strokes()) {
+            RunFacts run = x.run(stroke.run());
+            if (x.paths().workOf(stroke) != Work.TEXT || run.tool() == null || stroke.vertical()) {
+                continue;
+            }
+            double depth = Math.max(0, -run.blankFromRunMm(stroke.deepestMm()));
+            double groove = 2 * run.knownTool().cutRadiusAtHeightMm(depth);
+            double size = Math.max(
+                    stroke.extents().x1Mm() - stroke.extents().x0Mm(),
+                    stroke.extents().y1Mm() - stroke.extents().y0Mm());
+            if (size < 2 * groove - 1e-6 && s.isFeed(stroke.firstSegment())) {
+                out.add(x.at(Finding.of(Kinds.LETTERING, Severity.NOTE, Certainty.GEOMETRY), stroke.firstSegment())
+                        .measured(Measured.mm("stroke of a letter", size, 0.001))
+                        .says("A stroke of the lettering is " + Words.mm(size) + " long, less than two widths of its"
+                                + " groove of " + Words.plainMm(groove) + ": it may not be readable.")
+                        .doThis("Use larger letters or a narrower groove.")
+                        .build());
+                return;
+            }
+        }
+    }
+}
