@@ -1,6 +1,7 @@
 package foilproof.findings;
 
 import foilproof.bench.LimitKey;
+import foilproof.bench.Machine;
 import foilproof.motion.MotionEvent;
 import foilproof.motion.Segments;
 import java.util.List;
@@ -38,9 +39,15 @@ final class SpinUp implements Check {
                     start = turning ? start : event;
                     turning = true;
                 }
-                case SPINDLE_STOP, PROGRAM_BEGIN, PROGRAM_END, TOOL_CHANGE -> {
+                case SPINDLE_STOP, PROGRAM_BEGIN, PROGRAM_END -> {
                     start = null;
                     turning = false;
+                }
+                case TOOL_CHANGE -> {
+                    // where M6 does nothing, the spindle goes on turning
+                    boolean ignored = x.job().machine().onToolChange() == Machine.OnToolChange.IGNORED;
+                    start = ignored ? start : null;
+                    turning &= ignored;
                 }
                 // a person starts the program again: nobody knows after how long, but never at once
                 case PROGRAM_STOP, OPTIONAL_STOP -> start = null;
@@ -77,7 +84,7 @@ final class SpinUp implements Check {
                         + x.plan().segments().line(segment) + "); "
                         + Words.number(least, 1) + " s are usual until it runs at full speed.")
                 .doThis(
-                        x.job().machine().dwell() == foilproof.bench.Machine.Dwell.MILLISECONDS
+                        x.job().machine().dwell() == Machine.Dwell.MILLISECONDS
                                 ? "Add a dwell after M3, such as G4 P3000 (this machine counts P in milliseconds)."
                                 : "Add a dwell after M3, such as G4 P3 (this machine counts P in seconds).")
                 .build());
