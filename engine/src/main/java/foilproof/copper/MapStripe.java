@@ -106,6 +106,8 @@ final class MapStripe {
             return;
         }
         float[] m = margins.raw(row);
+        TileSpans spans = margins.spans();
+        boolean copperBetween = field.capMm() - 1e-6 > level;
         int i = 0;
         while (i < columns) {
             while (i < columns && m[i] <= level) {
@@ -117,6 +119,10 @@ final class MapStripe {
             into.add(i);
             while (i < columns && m[i] > level) {
                 i++;
+                // Where nothing came all is copper.
+                if (copperBetween && (i & 63) == 32) {
+                    i = spans.next(i, columns);
+                }
             }
             into.add(i);
         }

@@ -41,6 +41,14 @@ public interface MarginField {
      */
     void marginRow(int row, float[] into);
 
+    /**
+     * Whether no cutter comes into a tile of {@link foilproof.stock.HeightTiles#TILE} cells: all its margins are one and
+     * the same, at the cap. False where it is not known.
+     */
+    default boolean untouched(int tileX, int tileY) {
+        return false;
+    }
+
     /** The margin at a place in the blank's frame, mm, from the cutters' shapes and not from the cells. */
     double exactMarginMm(double xMm, double yMm);
 

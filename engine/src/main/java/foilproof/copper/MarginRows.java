@@ -14,6 +14,8 @@ import org.jspecify.annotations.Nullable;
  */
 final class MarginRows {
     private static final float[] NONE = {};
+    /** A crest looks two cells to either side. */
+    private static final int WIDER = 4;
 
     private final int first;
     private final int columns;
@@ -22,6 +24,8 @@ final class MarginRows {
     private final float[] @Nullable [] lifted;
     private final float steepestStep;
     private final float @Nullable [][] others;
+    private final TileSpans spans;
+    private final TileSpans otherSpans;
 
     /**
      * @param field where the rows come from
@@ -39,9 +43,23 @@ final class MarginRows {
             field.marginRow(j, raw[j - first]);
         }
         steepestStep = steepestStep(field);
-        others = field instanceof ToolRunField && ((ToolRunField) field).hasOthers()
-                ? maskOthers((ToolRunField) field, end)
-                : null;
+        ToolRunField withOthers =
+                field instanceof ToolRunField && ((ToolRunField) field).hasOthers() ? (ToolRunField) field : null;
+        int last = Math.max(end, first + 1);
+        spans = TileSpans.of(
+                (x, y) -> field.untouched(x, y) && (withOthers == null || withOthers.untouchedByOthers(x, y)),
+                columns,
+                first,
+                last,
+                WIDER);
+        otherSpans = TileSpans.of(
+                (x, y) -> withOthers == null || withOthers.untouchedByOthers(x, y), columns, first, last, WIDER);
+        others = withOthers == null || otherSpans.isEmpty() ? null : maskOthers(withOthers, end);
+    }
+
+    /** Where in the band a cutter came, with room for what looks at neighbours; elsewhere all cells are at the cap. */
+    TileSpans spans() {
+        return spans;
     }
 
     /** Takes out what other runs cleared, keeping their margins for the place of that wall. */
@@ -51,13 +69,19 @@ final class MarginRows {
             float[] o = margins[j - first];
             float[] m = raw[j - first];
             field.othersRow(j, o);
-            for (int i = 0; i < columns; i++) {
-                if (o[i] <= 0) {
-                    m[i] = Float.NEGATIVE_INFINITY;
-                }
+            for (int k = 0; k < otherSpans.size(); k++) {
+                mask(o, m, otherSpans.from(k), otherSpans.to(k));
             }
         }
         return margins;
+    }
+
+    private static void mask(float[] o, float[] m, int from, int to) {
+        for (int i = from; i < to; i++) {
+            if (o[i] <= 0) {
+                m[i] = Float.NEGATIVE_INFINITY;
+            }
+        }
     }
 
     /** Largest difference of two neighbouring cells on a sloping wall, with room for rounding and curved walls. */
@@ -132,33 +156,43 @@ final class MarginRows {
     private float[] lift(int row) {
         float[] c = raw(row);
         float[] out = c.clone();
-        for (int i = 1; i + 2 < columns; i++) {
+        for (int k = 0; k < spans.size(); k++) {
+            int from = spans.from(k);
+            int to = spans.to(k);
+            liftAlong(c, out, Math.max(1, from), Math.min(columns - 2, to));
+            if (row >= 1 && row + 2 < rows) {
+                liftAcross(raw(row - 1), c, raw(row + 1), raw(row + 2), out, from, to);
+            }
+            if (row >= 2 && row + 1 < rows) {
+                liftAcross(raw(row - 2), raw(row - 1), c, raw(row + 1), out, from, to);
+            }
+        }
+        if (others != null) {
+            for (int k = 0; k < otherSpans.size(); k++) {
+                liftAtOthers(row, c, out, otherSpans.from(k), otherSpans.to(k));
+            }
+        }
+        return out;
+    }
+
+    private void liftAlong(float[] c, float[] out, int from, int to) {
+        for (int i = from; i < to; i++) {
             if (c[i] > c[i - 1] && c[i + 1] > c[i + 2]) {
                 float p = crest(c[i - 1], c[i], c[i + 1], c[i + 2], steepestStep);
                 out[i] = Math.max(out[i], p);
                 out[i + 1] = Math.max(out[i + 1], p);
             }
         }
-        if (row >= 1 && row + 2 < rows) {
-            liftAcross(raw(row - 1), c, raw(row + 1), raw(row + 2), out);
-        }
-        if (row >= 2 && row + 1 < rows) {
-            liftAcross(raw(row - 2), raw(row - 1), c, raw(row + 1), out);
-        }
-        if (others != null) {
-            liftAtOthers(row, c, out);
-        }
-        return out;
     }
 
     /**
      * Where another run's wall cuts off a rising wall of this one, the crest stands at that wall: its place is
      * interpolated from the other runs' margins (half-way where their wall is vertical).
      */
-    private void liftAtOthers(int row, float[] c, float[] out) {
+    private void liftAtOthers(int row, float[] c, float[] out, int from, int to) {
         float[][] all = java.util.Objects.requireNonNull(others);
         float[] o = all[row - first];
-        for (int i = 1; i + 1 < columns; i++) {
+        for (int i = Math.max(1, from); i < Math.min(columns - 1, to); i++) {
             if (o[i] > 0 && o[i + 1] <= 0) {
                 liftPair(out, i, i + 1, cut(c[i - 1], c[i], o[i], o[i + 1]));
             } else if (o[i] > 0 && o[i - 1] <= 0) {
@@ -175,7 +209,7 @@ final class MarginRows {
             float[] on = all[near - first];
             float[] back0 = back >= first && back < first + raw.length ? raw(back) : null;
             float[] far0 = far >= first && far < first + raw.length ? raw(far) : null;
-            for (int i = 0; i < columns; i++) {
+            for (int i = from; i < to; i++) {
                 if (back0 != null && o[i] > 0 && on[i] <= 0) {
                     out[i] = Math.max(out[i], cut(back0[i], c[i], o[i], on[i]));
                 } else if (far0 != null && o[i] <= 0 && on[i] > 0) {
@@ -199,8 +233,8 @@ final class MarginRows {
         return b + rise * (jump <= steepestStep ? otherB / jump : 0.5f);
     }
 
-    private void liftAcross(float[] a, float[] b, float[] c, float[] d, float[] out) {
-        for (int i = 0; i < columns; i++) {
+    private void liftAcross(float[] a, float[] b, float[] c, float[] d, float[] out, int from, int to) {
+        for (int i = from; i < to; i++) {
             if (b[i] > a[i] && c[i] > d[i]) {
                 out[i] = Math.max(out[i], crest(a[i], b[i], c[i], d[i], steepestStep));
             }

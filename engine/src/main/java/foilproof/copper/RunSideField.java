@@ -3,6 +3,7 @@ package foilproof.copper;
 import foilproof.bench.ZZero;
 import foilproof.stock.ComposedBoard;
 import foilproof.stock.ComposedSide;
+import foilproof.stock.HeightTiles;
 import foilproof.stock.RunCut;
 import foilproof.stock.SideStock;
 import foilproof.stock.ToolProfile;
@@ -120,15 +121,49 @@ public final class RunSideField implements ToolRunField {
         float low = (float) -headroomMm();
         float high = (float) (capMm - 1e-6);
         float[] row = new float[columns()];
-        for (int j = 0; j < rows(); j++) {
-            marginRow(j, row);
-            for (float e : row) {
-                if (e > low && e < high) {
-                    return true;
+        for (int j = 0; j < rows(); ) {
+            TileSpans spans = TileSpans.of(this::untouched, columns(), j, j + 1, 0);
+            int end = Math.min(rows(), (j / HeightTiles.TILE + 1) * HeightTiles.TILE);
+            for (; j < end; j++) {
+                if (spans.isEmpty()) {
+                    j = end;
+                    break;
+                }
+                marginRow(j, row);
+                for (int k = 0; k < spans.size(); k++) {
+                    if (anyBetween(row, spans.from(k), spans.to(k), low, high)) {
+                        return true;
+                    }
                 }
             }
         }
         return false;
+    }
+
+    private static boolean anyBetween(float[] row, int from, int to, float low, float high) {
+        for (int i = from; i < to; i++) {
+            if (row[i] > low && row[i] < high) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    @Override
+    public boolean untouched(int tileX, int tileY) {
+        for (Part part : parts) {
+            if (!SideField.untouched(part.only(), tileX, tileY)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    @Override
+    public boolean untouchedByOthers(int tileX, int tileY) {
+        return side.isFlat()
+                && (others == null || !others.touches(tileX, tileY))
+                && (!far || -side.undersideMm() > foilMm && !board.farTouches(side.number(), tileX, tileY));
     }
 
     @Override

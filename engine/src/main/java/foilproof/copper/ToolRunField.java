@@ -30,4 +30,9 @@ public interface ToolRunField extends MarginField {
      * Z window when the blank is pressed flat.
      */
     ToolRunField flattened();
+
+    /** Whether no other run comes into a tile: {@link #othersRow} is above 0 all over it. False where it is not known. */
+    default boolean untouchedByOthers(int tileX, int tileY) {
+        return false;
+    }
 }

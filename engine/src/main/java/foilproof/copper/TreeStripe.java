@@ -40,6 +40,9 @@ final class TreeStripe {
     private final float cap;
     private final float floor;
     private final MarginRows margins;
+    /** Beside these stretches all cells are at the cap. */
+    private final TileSpans spans;
+
     private final float[] nothing;
     private int[] up;
     private byte[] way;
@@ -59,6 +62,7 @@ final class TreeStripe {
         cap = (float) (field.capMm() - 1e-6);
         floor = floorMm;
         margins = new MarginRows(field, from - 1, to + 1);
+        spans = margins.spans();
         nothing = new float[columns];
         Arrays.fill(nothing, Float.NEGATIVE_INFINITY);
         up = new int[(to - from) * columns];
@@ -107,15 +111,19 @@ final class TreeStripe {
         float[] low = row > 0 ? margins.lifted(row - 1) : nothing;
         float[] high = row + 1 < rows ? margins.lifted(row + 1) : nothing;
         int base = (row - firstRow) * columns;
-        ways(margins.lifted(row), low, high, base);
+        float[] own = margins.lifted(row);
+        Arrays.fill(way, base, base + columns, (byte) CAP);
+        for (int k = 0; k < spans.size(); k++) {
+            ways(own, low, high, base, spans.from(k), spans.to(k));
+        }
         follow(row, base);
     }
 
     /** The way up from every cell of a row. Small and without calls: compiled early, it is most of the work. */
-    private void ways(float[] m, float[] low, float[] high, int base) {
-        float left = Float.NEGATIVE_INFINITY;
-        float v = m[0];
-        for (int i = 0; i < columns; i++) {
+    private void ways(float[] m, float[] low, float[] high, int base, int from, int end) {
+        float left = from > 0 ? m[from - 1] : Float.NEGATIVE_INFINITY;
+        float v = m[from];
+        for (int i = from; i < end; i++) {
             float right = i + 1 < columns ? m[i + 1] : Float.NEGATIVE_INFINITY;
             int to = HERE;
             float best = v;
@@ -148,6 +156,9 @@ final class TreeStripe {
                 int start = i;
                 while (i < columns && way[base + i] == CAP) {
                     i++;
+                    if ((i & 63) == 32) {
+                        i = spans.next(i, columns);
+                    }
                 }
                 capRun(row, base, start, i);
                 continue;
@@ -190,6 +201,9 @@ final class TreeStripe {
                     // The rest of that run belongs to the same basin.
                     while (k + 1 < end && up[below + k + 1] == b) {
                         k++;
+                        if ((k & 63) == 32) {
+                            k = Math.max(k, Math.min(end, spans.next(k, columns)) - 1);
+                        }
                     }
                 }
             }
@@ -203,7 +217,27 @@ final class TreeStripe {
     /** Follows every ascent to its basin, shortens the way for the cells passed, and counts the copper of each basin. */
     private void resolve() {
         copperCells = new int[peak.size];
-        for (int c = 0; c < up.length; c++) {
+        for (int j = firstRow; j < endRow; j++) {
+            for (int k = 0; k < spans.size(); k++) {
+                int base = (j - firstRow) * columns;
+                shorten(base + spans.from(k), base + spans.to(k));
+            }
+        }
+        for (int j = firstRow; j < endRow; j++) {
+            float[] raw = margins.raw(j);
+            int base = (j - firstRow) * columns;
+            int at = 0;
+            for (int k = 0; k < spans.size(); k++) {
+                between(raw, base, at, spans.from(k));
+                number(raw, base, spans.from(k), spans.to(k));
+                at = spans.to(k);
+            }
+            between(raw, base, at, columns);
+        }
+    }
+
+    private void shorten(int from, int to) {
+        for (int c = from; c < to; c++) {
             if (up[c] < 0) {
                 continue;
             }
@@ -219,22 +253,30 @@ final class TreeStripe {
                 walk = then;
             }
         }
-        for (int j = firstRow; j < endRow; j++) {
-            float[] raw = margins.raw(j);
-            int base = (j - firstRow) * columns;
-            int lastCode = -1;
-            int lastBasin = -1;
-            for (int i = 0; i < columns; i++) {
-                int code = up[base + i];
-                if (code != lastCode) {
-                    lastCode = code;
-                    lastBasin = code == -1 ? -1 : find(-2 - code);
-                }
-                up[base + i] = lastBasin;
-                if (lastBasin >= 0 && raw[i] > 0) {
-                    copperCells[lastBasin]++;
-                }
+    }
+
+    private void number(float[] raw, int base, int from, int to) {
+        int lastCode = -1;
+        int lastBasin = -1;
+        for (int i = from; i < to; i++) {
+            int code = up[base + i];
+            if (code != lastCode) {
+                lastCode = code;
+                lastBasin = code == -1 ? -1 : find(-2 - code);
             }
+            up[base + i] = lastBasin;
+            if (lastBasin >= 0 && raw[i] > 0) {
+                copperCells[lastBasin]++;
+            }
+        }
+    }
+
+    /** Cells between two stretches: one run at the cap. */
+    private void between(float[] raw, int base, int from, int to) {
+        if (from < to) {
+            int basin = find(-2 - up[base + from]);
+            Arrays.fill(up, base + from, base + to, basin);
+            copperCells[basin] += raw[from] > 0 ? to - from : 0;
         }
     }
 
@@ -245,22 +287,28 @@ final class TreeStripe {
             float[] high = j + 1 < endRow ? margins.lifted(j + 1) : m;
             int base = (j - firstRow) * columns;
             int above = j + 1 < endRow ? base + columns : base;
-            for (int i = 0; i < columns; i++) {
-                int here = up[base + i];
-                if (here < 0) {
-                    continue;
-                }
-                int next = i + 1 < columns ? up[base + i + 1] : -1;
-                if (next >= 0 && next != here && !parallel(base + i, base + i + 1)) {
-                    offer(map, here, next, m[i], m[i + 1], j, i, j, i + 1);
-                }
-                int over = up[above + i];
-                if (over >= 0 && over != here && !parallel(base + i, above + i)) {
-                    offer(map, here, over, m[i], high[i], j, i, j + 1, i);
-                }
+            for (int k = 0; k < spans.size(); k++) {
+                saddles(map, j, m, high, base, above, Math.max(0, spans.from(k) - 1), spans.to(k));
             }
         }
         saddles = map.spanning(peak.size);
+    }
+
+    private void saddles(SaddleMap map, int j, float[] m, float[] high, int base, int above, int from, int end) {
+        for (int i = from; i < end; i++) {
+            int here = up[base + i];
+            if (here < 0) {
+                continue;
+            }
+            int next = i + 1 < columns ? up[base + i + 1] : -1;
+            if (next >= 0 && next != here && !parallel(base + i, base + i + 1)) {
+                offer(map, here, next, m[i], m[i + 1], j, i, j, i + 1);
+            }
+            int over = up[above + i];
+            if (over >= 0 && over != here && !parallel(base + i, above + i)) {
+                offer(map, here, over, m[i], high[i], j, i, j + 1, i);
+            }
+        }
     }
 
     /** Two neighbours that ascend the same way are neighbours again one step up, higher: that saddle is better. */

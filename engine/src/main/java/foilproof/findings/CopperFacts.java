@@ -243,7 +243,7 @@ public final class CopperFacts {
             for (double d = step; d < best + step; d += step) {
                 double r = radiusMm + d;
                 if (map.pieceAt(xMm + dx * r, yMm + dy * r) < 0) {
-                    best = Math.min(best, edgeMm(xMm, yMm, dx, dy, radiusMm, Math.max(0, d - step), d));
+                    best = Math.min(best, edgeMm(xMm, yMm, dx, dy, radiusMm, Math.max(0, d - step), d, best));
                     break;
                 }
             }
@@ -251,11 +251,12 @@ public final class CopperFacts {
         return Math.max(0, best);
     }
 
-    /** Where between two distances copper ends on a ray, by halving. */
-    private double edgeMm(double xMm, double yMm, double dx, double dy, double radiusMm, double low, double high) {
+    /** Where between two distances copper ends on a ray, by halving; from {@code most} on only that it is no less. */
+    private double edgeMm(
+            double xMm, double yMm, double dx, double dy, double radiusMm, double low, double high, double most) {
         double a = low;
         double b = high;
-        for (int k = 0; k < 20; k++) {
+        for (int k = 0; k < 20 && a < most; k++) {
             double mid = (a + b) / 2;
             if (field.exactMarginMm(xMm + dx * (radiusMm + mid), yMm + dy * (radiusMm + mid)) > 0) {
                 a = mid;

@@ -53,6 +53,11 @@ public final class Areas {
         }
 
         @Override
+        public boolean varies(int tileX, int tileY) {
+            return true;
+        }
+
+        @Override
         public boolean hasWalls() {
             return true;
         }

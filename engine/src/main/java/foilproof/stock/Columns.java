@@ -19,6 +19,9 @@ interface Columns {
     /** The height in which walls are looked for, exactly, mm. */
     double exactHeightMm(double xMm, double yMm);
 
+    /** Whether heights may differ within a tile of the grid; where not, they are those of an untouched place. */
+    boolean varies(int tileX, int tileY);
+
     /** Whether there may be squares to put right at all. */
     boolean hasWalls();
 

@@ -20,6 +20,8 @@ public final class ComposedBoard {
     private final Map<Integer, Double> zeroMm = new HashMap<>();
     private final List<ComposedSide> sides = new ArrayList<>();
     private final double cellMm;
+    /** For each side the layers of the other face as this side sees them. */
+    private final List<List<Layer>> far = new ArrayList<>();
 
     ComposedBoard(BoardStock stock, Conditions conditions) {
         this.stock = stock;
@@ -33,6 +35,7 @@ public final class ComposedBoard {
         for (SideStock side : stock.sides()) {
             sides.add(new ComposedSide(
                     side, stock.blank(), conditions, layersOn(side.number(), Integer.MAX_VALUE), cellMm));
+            far.add(findFarLayers(side.number()));
         }
     }
 
@@ -154,6 +157,20 @@ public final class ComposedBoard {
     }
 
     private List<Layer> farLayers(int side) {
+        return far.get(side - 1);
+    }
+
+    /** Whether a cutter from the other face of a side may have reached a cell of a tile of this side's grid. */
+    public boolean farTouches(int side, int tileX, int tileY) {
+        for (Layer layer : farLayers(side)) {
+            if (layer.touches(tileX, tileY)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private List<Layer> findFarLayers(int side) {
         List<Layer> layers = new ArrayList<>();
         for (SideStock other : stock.sides()) {
             if (!stock.sameFace(side, other.number())) {
@@ -191,7 +208,7 @@ public final class ComposedBoard {
         float underside = (float) side(side).undersideMm();
         Arrays.fill(into, 0, count, 0f);
         for (Layer layer : farLayers(side)) {
-            layer.lowerRow(j, i0, count, into, 0);
+            layer.lowerRow(j, i0, count, into, 0, 0);
         }
         for (int k = 0; k < count; k++) {
             into[k] = underside - into[k];

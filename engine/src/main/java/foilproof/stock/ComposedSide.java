@@ -232,15 +232,33 @@ public final class ComposedSide {
      * @param into where they go, from 0
      */
     public void cutRow(int j, int i0, int count, float[] into) {
+        cutRow(j, i0, count, into, 0);
+    }
+
+    /** As {@link #cutRow(int, int, int, float[])}, into the cells of {@code into} from {@code at} on. */
+    public void cutRow(int j, int i0, int count, float[] into, int at) {
         int next = 0;
-        if (!layers.isEmpty() && layers.get(0).copyRow(j, i0, count, into, (float) capMm)) {
+        if (!layers.isEmpty() && layers.get(0).copyRow(j, i0, count, into, at, (float) capMm)) {
             next = 1;
         } else {
-            Arrays.fill(into, 0, count, (float) capMm);
+            Arrays.fill(into, at, at + count, (float) capMm);
         }
         for (; next < layers.size(); next++) {
-            layers.get(next).lowerRow(j, i0, count, into, capMm);
+            layers.get(next).lowerRow(j, i0, count, into, at, capMm);
         }
+    }
+
+    /**
+     * Whether a cutter may have reached a cell of a tile of {@link HeightTiles#TILE} cells: where not, the cut is
+     * {@link #capMm()} all over it.
+     */
+    public boolean touches(int tileX, int tileY) {
+        for (Layer layer : layers) {
+            if (layer.touches(tileX, tileY)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** The foil top before any cut along a row of cells, mm. */

@@ -114,8 +114,26 @@ final class GridSum {
         }
 
         private void walls(int j, double[] sum) {
-            spread(height, heightAbove, steps);
-            for (int i = 0; i + 1 < countX; i++) {
+            int row = Math.floorDiv(j0 + j, HeightTiles.TILE);
+            int rowAbove = Math.floorDiv(j0 + j + 1, HeightTiles.TILE);
+            int end = i0 + countX - 1;
+            int from = i0;
+            while (from < end) {
+                int tile = Math.floorDiv(from, HeightTiles.TILE);
+                int to = Math.min(end, (tile + 1) * HeightTiles.TILE);
+                // The last square of a tile reaches into the next.
+                if (columns.varies(tile, row)
+                        || columns.varies(tile + 1, row)
+                        || rowAbove != row && (columns.varies(tile, rowAbove) || columns.varies(tile + 1, rowAbove))) {
+                    walls(from - i0, to - i0, j, sum);
+                }
+                from = to;
+            }
+        }
+
+        private void walls(int from, int to, int j, double[] sum) {
+            spread(height, heightAbove, steps, from, to);
+            for (int i = from; i < to; i++) {
                 if (steps[i] > 0) {
                     float a = height[i];
                     float b = height[i + 1];
@@ -131,8 +149,8 @@ final class GridSum {
         }
 
         /** Above 0 where the four corners of a square differ. */
-        private void spread(float[] h, float[] above, float[] into) {
-            for (int i = 0; i + 1 < countX; i++) {
+        private static void spread(float[] h, float[] above, float[] into, int from, int to) {
+            for (int i = from; i < to; i++) {
                 into[i] = Math.abs(h[i] - h[i + 1]) + Math.abs(above[i] - above[i + 1]) + Math.abs(h[i] - above[i]);
             }
         }

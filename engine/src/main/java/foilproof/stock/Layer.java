@@ -35,14 +35,34 @@ record Layer(int run, Envelope envelope, double shiftMm, double mirrorXMm, doubl
         return height >= envelope.capMm() ? Double.POSITIVE_INFINITY : height + shiftMm;
     }
 
+    /** Whether the layer may reach any cell of a tile of the grid; a tile that it does not reach it leaves as it is. */
+    boolean touches(int tileX, int tileY) {
+        HeightTiles tiles = envelope.tiles();
+        if (!mirrored()) {
+            return tiles.sharedTile(tileX, tileY) != null;
+        }
+        double size = HeightTiles.TILE * envelope.settings().cellMm();
+        double xa = x(tileX * size) / size;
+        double xb = x((tileX + 1) * size) / size;
+        double ya = y(tileY * size) / size;
+        double yb = y((tileY + 1) * size) / size;
+        double edge = 2.0 / HeightTiles.TILE;
+        return anyTile(
+                (int) Math.floor(Math.min(xa, xb) - edge),
+                (int) Math.floor(Math.max(xa, xb) + edge),
+                (int) Math.floor(Math.min(ya, yb) - edge),
+                (int) Math.floor(Math.max(ya, yb) + edge));
+    }
+
     /**
      * Takes the layer into a row of cells: {@code into = min(into, height)} where it reaches.
      *
+     * @param into cells go from {@code at} on
      * @param topMm no value of {@code into} is above this
      */
-    void lowerRow(int j, int i0, int count, float[] into, double topMm) {
+    void lowerRow(int j, int i0, int count, float[] into, int at, double topMm) {
         if (mirrored()) {
-            lowerMirroredRow(j, i0, count, into);
+            lowerMirroredRow(j, i0, count, into, at);
             return;
         }
         HeightTiles tiles = envelope.tiles();
@@ -58,9 +78,9 @@ record Layer(int run, Envelope envelope, double shiftMm, double mirrorXMm, doubl
             int n = Math.min(HeightTiles.TILE - inTile, count - done);
             float[] tile = tiles.sharedTile(Math.floorDiv(i, HeightTiles.TILE), tileY);
             if (tile != null && plain) {
-                lowerAll(tile, rowStart + inTile, into, done, n, (float) shiftMm);
+                lowerAll(tile, rowStart + inTile, into, at + done, n, (float) shiftMm);
             } else if (tile != null) {
-                lower(tile, rowStart + inTile, into, done, n, cap, (float) shiftMm);
+                lower(tile, rowStart + inTile, into, at + done, n, cap, (float) shiftMm);
             }
             done += n;
         }
@@ -72,7 +92,7 @@ record Layer(int run, Envelope envelope, double shiftMm, double mirrorXMm, doubl
      *
      * @return whether it was so; {@code into} is untouched where not
      */
-    boolean copyRow(int j, int i0, int count, float[] into, float topMm) {
+    boolean copyRow(int j, int i0, int count, float[] into, int at, float topMm) {
         HeightTiles tiles = envelope.tiles();
         if (mirrored() || shiftMm != 0 || tiles.untouchedMm() != topMm) {
             return false;
@@ -86,9 +106,9 @@ record Layer(int run, Envelope envelope, double shiftMm, double mirrorXMm, doubl
             int n = Math.min(HeightTiles.TILE - inTile, count - done);
             float[] tile = tiles.sharedTile(Math.floorDiv(i, HeightTiles.TILE), tileY);
             if (tile == null) {
-                Arrays.fill(into, done, done + n, topMm);
+                Arrays.fill(into, at + done, at + done + n, topMm);
             } else {
-                System.arraycopy(tile, rowStart + inTile, into, done, n);
+                System.arraycopy(tile, rowStart + inTile, into, at + done, n);
             }
             done += n;
         }
@@ -111,7 +131,7 @@ record Layer(int run, Envelope envelope, double shiftMm, double mirrorXMm, doubl
         }
     }
 
-    private void lowerMirroredRow(int j, int i0, int count, float[] into) {
+    private void lowerMirroredRow(int j, int i0, int count, float[] into, int at) {
         double h = envelope.settings().cellMm();
         double y = y((j + 0.5) * h);
         int tileRow = (int) Math.floor((y / h - 1) / HeightTiles.TILE);
@@ -125,7 +145,7 @@ record Layer(int run, Envelope envelope, double shiftMm, double mirrorXMm, doubl
             if (anyTile(column, column2, tileRow, tileRow2)) {
                 for (int k = done; k < done + n; k++) {
                     double value = sampledMm(x((i0 + k + 0.5) * h), y);
-                    into[k] = Math.min(into[k], (float) (value + shiftMm));
+                    into[at + k] = Math.min(into[at + k], (float) (value + shiftMm));
                 }
             }
         }
@@ -154,11 +174,12 @@ record Layer(int run, Envelope envelope, double shiftMm, double mirrorXMm, doubl
         double gy = yMm / h - 0.5;
         int i = (int) Math.floor(gx);
         int j = (int) Math.floor(gy);
-        double[] corner = {
-            tiles.heightMm(i, j), tiles.heightMm(i + 1, j), tiles.heightMm(i, j + 1), tiles.heightMm(i + 1, j + 1)
-        };
-        double high = Arrays.stream(corner).max().getAsDouble();
-        double low = Arrays.stream(corner).min().getAsDouble();
+        double a = tiles.heightMm(i, j);
+        double b = tiles.heightMm(i + 1, j);
+        double c = tiles.heightMm(i, j + 1);
+        double d = tiles.heightMm(i + 1, j + 1);
+        double high = Math.max(Math.max(a, b), Math.max(c, d));
+        double low = Math.min(Math.min(a, b), Math.min(c, d));
         if (low >= tiles.untouchedMm()) {
             return Double.POSITIVE_INFINITY;
         }
@@ -168,6 +189,6 @@ record Layer(int run, Envelope envelope, double shiftMm, double mirrorXMm, doubl
         }
         double fx = gx - i;
         double fy = gy - j;
-        return (corner[0] * (1 - fx) + corner[1] * fx) * (1 - fy) + (corner[2] * (1 - fx) + corner[3] * fx) * fy;
+        return (a * (1 - fx) + b * fx) * (1 - fy) + (c * (1 - fx) + d * fx) * fy;
     }
 }

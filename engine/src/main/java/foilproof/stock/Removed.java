@@ -1,5 +1,6 @@
 package foilproof.stock;
 
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -39,7 +40,7 @@ public record Removed(double foilMm3, double substrateMm3, double spoilBoardMm3)
         if (box == null || lowest >= alone.spoilBoardMm()) {
             return 0;
         }
-        return new GridSum(new SpoilColumns(alone), alone.cellMm(), box).sum(threads)[0];
+        return new GridSum(new SpoilColumns(alone, box), alone.cellMm(), box).sum(threads)[0];
     }
 
     /** Jumps that no sloping wall explains, and no less than a slope of 1: the rest is summed as it is. */
@@ -58,6 +59,7 @@ public record Removed(double foilMm3, double substrateMm3, double spoilBoardMm3)
         private final boolean far;
         private final float step;
         private final boolean walls;
+        private final TileMarks marks;
 
         BlankColumns(ComposedBoard board) {
             this.board = board;
@@ -65,6 +67,15 @@ public record Removed(double foilMm3, double substrateMm3, double spoilBoardMm3)
             far = board.cutFromFarSide(1);
             step = wallStep(board.allLayers(), side.cellMm());
             walls = board.allLayers().stream().anyMatch(Layer::hasUprightWall);
+            marks = new TileMarks(
+                    side.cellMm(),
+                    new double[] {
+                        0,
+                        0,
+                        board.stock().blank().widthMm(),
+                        board.stock().blank().heightMm()
+                    },
+                    (x, y) -> !side.isFlat() || side.touches(x, y) || far && board.farTouches(1, x, y));
         }
 
         @Override
@@ -74,15 +85,32 @@ public record Removed(double foilMm3, double substrateMm3, double spoilBoardMm3)
 
         @Override
         public void row(int j, int i0, int count, float[] height, float[][] values) {
-            side.heightRow(j, i0, count, height);
-            if (far) {
-                farRow(j, i0, count, height, values);
+            if (far && side.isFlat()) {
+                marks.row(j, i0, count, (from, n, at, touched) -> {
+                    if (touched || n < 2) {
+                        farStretch(j, from, n, at, height, values);
+                    } else {
+                        // all alike: one column stands for them
+                        farStretch(j, from, 1, at, height, values);
+                        Arrays.fill(height, at + 1, at + n, height[at]);
+                        Arrays.fill(values[0], at + 1, at + n, values[0][at]);
+                        Arrays.fill(values[1], at + 1, at + n, values[1][at]);
+                    }
+                });
+            } else if (far) {
+                farStretch(j, i0, count, 0, height, values);
             } else if (side.isFlat()) {
-                float foil = (float) side.foilMm();
-                float core = (float) (-side.undersideMm() - side.foilMm());
-                between(height, values[0], count, 0f, foil);
-                between(height, values[1], count, foil, core);
+                marks.row(j, i0, count, (from, n, at, touched) -> {
+                    if (touched) {
+                        flat(j, from, n, at, height, values);
+                    } else {
+                        Arrays.fill(height, at, at + n, 0f);
+                        Arrays.fill(values[0], at, at + n, 0f);
+                        Arrays.fill(values[1], at, at + n, 0f);
+                    }
+                });
             } else {
+                side.heightRow(j, i0, count, height);
                 double[] surface = new double[count];
                 side.surfaceRow(j, i0, count, surface);
                 for (int k = 0; k < count; k++) {
@@ -91,22 +119,40 @@ public record Removed(double foilMm3, double substrateMm3, double spoilBoardMm3)
             }
         }
 
+        private void flat(int j, int i0, int count, int at, float[] height, float[][] values) {
+            side.cutRow(j, i0, count, height, at);
+            for (int k = at; k < at + count; k++) {
+                height[k] = Math.min(height[k], 0f);
+            }
+            float foil = (float) side.foilMm();
+            float core = (float) (-side.undersideMm() - side.foilMm());
+            between(height, values[0], at, count, 0f, foil);
+            between(height, values[1], at, count, foil, core);
+        }
+
+        @Override
+        public boolean varies(int tileX, int tileY) {
+            return marks.at(tileX, tileY);
+        }
+
         /** How much of a band from {@code from} below the foil top, {@code most} thick, is gone. */
-        private static void between(float[] height, float[] into, int count, float from, float most) {
-            for (int k = 0; k < count; k++) {
+        private static void between(float[] height, float[] into, int at, int count, float from, float most) {
+            for (int k = at; k < at + count; k++) {
                 into[k] = Math.min(Math.max(-height[k] - from, 0f), most);
             }
         }
 
         /** Walls are looked for in the solid that is left: the top less what the far side took. */
-        private void farRow(int j, int i0, int count, float[] height, float[][] values) {
+        private void farStretch(int j, int i0, int count, int at, float[] height, float[][] values) {
+            float[] own = new float[count];
             float[] farCut = new float[count];
             double[] surface = new double[count];
+            side.heightRow(j, i0, count, own);
             side.surfaceRow(j, i0, count, surface);
             board.farCutRow(1, j, i0, count, farCut);
             for (int k = 0; k < count; k++) {
-                take(height[k], farCut[k], surface[k], k, values);
-                height[k] = Math.max(0, height[k] - farCut[k]);
+                take(own[k], farCut[k], surface[k], at + k, values);
+                height[at + k] = Math.max(0, own[k] - farCut[k]);
             }
         }
 
@@ -159,8 +205,11 @@ public record Removed(double foilMm3, double substrateMm3, double spoilBoardMm3)
         private final float step;
         private final boolean walls;
 
-        SpoilColumns(ComposedSide side) {
+        private final TileMarks marks;
+
+        SpoilColumns(ComposedSide side, double[] boxMm) {
             this.side = side;
+            marks = new TileMarks(side.cellMm(), boxMm, side::touches);
             step = wallStep(side.layers(), side.cellMm());
             walls = side.hasUprightWalls();
         }
@@ -172,12 +221,24 @@ public record Removed(double foilMm3, double substrateMm3, double spoilBoardMm3)
 
         @Override
         public void row(int j, int i0, int count, float[] height, float[][] values) {
-            side.cutRow(j, i0, count, height);
             float spoil = (float) side.spoilBoardMm();
-            for (int k = 0; k < count; k++) {
-                height[k] = Math.min(height[k], spoil);
-                values[0][k] = spoil - height[k];
-            }
+            marks.row(j, i0, count, (from, n, at, touched) -> {
+                if (touched) {
+                    side.cutRow(j, from, n, height, at);
+                    for (int k = at; k < at + n; k++) {
+                        height[k] = Math.min(height[k], spoil);
+                        values[0][k] = spoil - height[k];
+                    }
+                } else {
+                    Arrays.fill(height, at, at + n, spoil);
+                    Arrays.fill(values[0], at, at + n, 0f);
+                }
+            });
+        }
+
+        @Override
+        public boolean varies(int tileX, int tileY) {
+            return marks.at(tileX, tileY);
         }
 
         @Override
