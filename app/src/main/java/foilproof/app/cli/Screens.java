@@ -43,12 +43,41 @@ public interface Screens {
      * A picture that is asked for.
      *
      * @param file where it goes
-     * @param view {@code top}, {@code bottom}, {@code oblique} or {@code section}
+     * @param view {@code top}, {@code bottom}, {@code oblique}, {@code section}, {@code solder} or {@code component}
      * @param atS the moment, seconds since the job's start, or null for its end
      * @param widthPx width, pixels
      * @param heightPx height, pixels
+     * @param options what else was asked
      */
-    record PictureWish(Path file, String view, @Nullable Double atS, int widthPx, int heightPx) {}
+    record PictureWish(
+            Path file, String view, @Nullable Double atS, int widthPx, int heightPx, PictureOptions options) {}
+
+    /**
+     * What else can be asked of a picture.
+     *
+     * @param side number of the side that lies up, 0 where not said
+     * @param colour what the colours mean: {@code material}, {@code depth}, {@code foil-left}, {@code margin},
+     *     {@code tool}, {@code line}, {@code time} or {@code width}
+     * @param zFactor exaggeration of Z, 1 for none
+     * @param dark dark or light page
+     * @param marks whether findings are marked
+     * @param finding number of the finding that is looked at close up, 0 for none
+     * @param through whether cuts of the far face are drawn over this one
+     * @param compare {@code swipe} or {@code difference} against the job without its what-ifs, or null
+     * @param turnDeg how far the blank is turned over about its declared axis, degrees
+     * @param alongMm ends of a section: x0, y0, x1, y1, mm, or null where the picture chooses
+     */
+    record PictureOptions(
+            int side,
+            String colour,
+            double zFactor,
+            boolean dark,
+            boolean marks,
+            int finding,
+            boolean through,
+            @Nullable String compare,
+            double turnDeg,
+            double @Nullable [] alongMm) {}
 
     /** Nothing can be drawn or shown here; the message says why in words. */
     final class NoScreenException extends Exception {

@@ -3,16 +3,21 @@ package foilproof.app.ui;
 import foilproof.app.cli.Screens;
 import foilproof.app.viewer.GraphicsException;
 import foilproof.app.viewer.JobScene;
+import foilproof.app.viewer.Look;
 import foilproof.app.viewer.OffscreenRenderer;
 import foilproof.app.viewer.Pictures;
 import foilproof.bench.Job;
 import foilproof.bench.JobReader;
 import foilproof.bench.JobSource;
 import foilproof.bench.ReadOptions;
+import foilproof.dryrun.DryRun;
+import foilproof.dryrun.DryRunResult;
 import foilproof.findings.ExamineOptions;
 import foilproof.findings.Examiner;
 import foilproof.findings.Progress;
+import foilproof.source.Diagnostic;
 import foilproof.source.InputException;
+import foilproof.source.SourceSpan;
 import java.awt.GraphicsEnvironment;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
@@ -43,17 +48,53 @@ public final class BenchScreens implements Screens {
             throws InputException, NoScreenException, IOException {
         System.setProperty("java.awt.headless", "true");
         try (OffscreenRenderer renderer = new OffscreenRenderer()) {
-            Pictures.View view = Pictures.View.valueOf(wish.view().toUpperCase(Locale.ROOT));
-            if (view != Pictures.View.SECTION) {
+            if (!wish.view().equals("section")) {
                 // The context and the shaders are made while the programs are read and swept.
                 renderer.warmUp();
             }
             Job job = JobReader.read(source, options);
             int threads = Runtime.getRuntime().availableProcessors();
+            ExamineOptions how = new ExamineOptions(ExamineOptions.DEFAULT_CELL_MM, threads, Progress.NONE);
+            PictureOptions o = wish.options();
+            boolean findings = o.marks() || o.finding() > 0;
+            DryRunResult run = findings ? DryRun.run(job, how) : null;
             JobScene scene = new JobScene(
-                    Examiner.ground(job, new ExamineOptions(ExamineOptions.DEFAULT_CELL_MM, threads, Progress.NONE)));
-            BufferedImage image =
-                    Pictures.draw(renderer, scene, view, wish.atS(), wish.widthPx(), wish.heightPx(), List.of());
+                    run == null
+                            ? Examiner.ground(job, how)
+                            : new Examiner.Ground(
+                                    job,
+                                    run.examination().plan(),
+                                    run.examination().stock(),
+                                    run.examination().board(),
+                                    run.examination().runs()));
+            Pictures.Wish asked = new Pictures.Wish(
+                    Pictures.View.valueOf(wish.view().toUpperCase(Locale.ROOT)),
+                    wish.atS(),
+                    wish.widthPx(),
+                    wish.heightPx(),
+                    o.side(),
+                    Look.Paint.valueOf(o.colour().toUpperCase(Locale.ROOT).replace('-', '_')),
+                    o.zFactor(),
+                    o.dark(),
+                    o.marks(),
+                    o.finding(),
+                    o.through(),
+                    o.compare() == null
+                            ? null
+                            : OffscreenRenderer.Comparison.Kind.valueOf(o.compare().toUpperCase(Locale.ROOT)),
+                    Math.toRadians(o.turnDeg()),
+                    o.alongMm());
+            BufferedImage image;
+            try {
+                image = Pictures.draw(
+                        renderer,
+                        scene,
+                        asked,
+                        run == null ? List.of() : run.document().findings());
+            } catch (IllegalArgumentException e) {
+                throw new InputException(Diagnostic.of(
+                        SourceSpan.ofFile("command line"), "bad-option", String.valueOf(e.getMessage())));
+            }
             Pictures.write(image, wish.file());
         } catch (GraphicsException e) {
             throw new NoScreenException(String.valueOf(e.getMessage()));

@@ -23,6 +23,7 @@ public final class OverlayPainter {
     private final BoardSnapshot.Conditions conditions;
     private final Camera camera;
     private final Look look;
+    private final OffscreenRenderer.Request request;
     private final int width;
     private final int height;
     private final Ink ink;
@@ -33,6 +34,7 @@ public final class OverlayPainter {
         conditions = request.conditions();
         camera = request.camera();
         look = request.look();
+        this.request = request;
         this.width = width;
         this.height = height;
         ink = new Ink(look.dark(), scale);
@@ -43,16 +45,31 @@ public final class OverlayPainter {
         return Math.max(0.75, Math.min(height / 800.0, width / 1100.0));
     }
 
-    /** What is looked at, in words. */
+    /** What is looked at, in words, with the state of mirroring. */
     public static String lookingAt(BoardSnapshot board, Camera camera) {
+        boolean bottomUp = board.face().startsWith("bottom");
+        boolean solder = bottomUp != camera.fromBelow();
+        String mirror = solder
+                ? "mirrored against a layout drawn from the top"
+                : "the same way round as a layout drawn from the top";
         if (camera.fromBelow()) {
-            String axis =
-                    Math.abs(Math.cos(camera.azimuthRad()) + 1) < 0.5 ? "Y: X runs to the left" : "X: Y runs down";
-            return "You are looking at the blank's underside (" + (board.copperDown() ? "foil" : "no foil")
-                    + "), as if turned about " + axis;
+            boolean aboutX = camera.turn() != null
+                    ? camera.turn().aboutX()
+                    : Math.abs(Math.cos(camera.azimuthRad()) + 1) >= 0.5;
+            String axis = aboutX ? "X" : "Y";
+            String runs = camera.turn() == null ? aboutX ? ": Y runs down" : ": X runs to the left" : "";
+            return "You are looking at the underside, the " + (solder ? "solder" : "component") + " side ("
+                    + (board.copperDown() ? "foil" : "no foil") + "), turned about " + axis + runs + "; " + mirror;
         }
-        String from = camera.elevationRad() > Math.PI / 2 - 1e-3 ? "straight from above" : "from above at a slant";
-        return "You are looking at the " + board.face() + ", " + from + ", as the blank lies for side " + board.side();
+        String from = camera.turn() != null
+                ? String.format(
+                        Locale.ROOT,
+                        "turned over by %.0f degrees about %s",
+                        Math.toDegrees(camera.turn().turnRad()),
+                        camera.turn().aboutX() ? "X" : "Y")
+                : camera.elevationRad() > Math.PI / 2 - 1e-3 ? "from above" : "at a slant";
+        return "You are looking at the " + board.face() + " (" + (solder ? "solder" : "component") + " side) " + from
+                + ", side " + board.side() + " up; " + mirror;
     }
 
     /** Writes everything. */
@@ -60,10 +77,13 @@ public final class OverlayPainter {
         Ink.smooth(g);
         axes(g);
         places(g);
+        pinOnes(g);
         marks(g);
+        swipe(g);
         words(g);
         scaleBar(g);
         legend(g);
+        markList(g);
     }
 
     private double[] at(double x, double y, double z) {
@@ -73,7 +93,7 @@ public final class OverlayPainter {
     private void words(Graphics2D g) {
         String first = board.job();
         String second = lookingAt(board, camera);
-        String third = board.stateWords() + whatIf();
+        String third = board.stateWords() + whatIf(board, conditions);
         g.setFont(ink.plain());
         double w = Math.max(
                 g.getFontMetrics().getStringBounds(second, g).getWidth(),
@@ -90,7 +110,8 @@ public final class OverlayPainter {
         g.drawString(third, (float) (x + ink.px(10)), (float) ink.px(67));
     }
 
-    private String whatIf() {
+    /** The what-ifs in words, each with a leading semicolon; empty where there are none. */
+    static String whatIf(BoardSnapshot board, BoardSnapshot.Conditions conditions) {
         StringBuilder s = new StringBuilder();
         for (int k = 0; k < board.runs().size(); k++) {
             double e = conditions.zErrorMm(k);
@@ -154,7 +175,7 @@ public final class OverlayPainter {
     }
 
     private void places(Graphics2D g) {
-        if (camera.fromBelow() || look.lifted() || !look.fixtures()) {
+        if (camera.fromBelow() || camera.turn() != null || look.lifted() || !look.fixtures()) {
             return;
         }
         for (BoardSnapshot.KeepOut k : board.keepOuts()) {
@@ -284,6 +305,95 @@ public final class OverlayPainter {
         }
     }
 
+    /** Pin 1 of named parts: a square with a point, as layouts mark it. */
+    private void pinOnes(Graphics2D g) {
+        if (camera.fromBelow() && !board.copperDown() && camera.turn() != null) {
+            return;
+        }
+        double z = camera.fromBelow() ? -board.thicknessMm() : 0;
+        boolean words = camera.pixelsPerMm(height) > ink.px(9);
+        for (BoardSnapshot.Place pin : board.extras().pinOnes()) {
+            double[] p = at(pin.xMm(), pin.yMm(), z);
+            if (p[2] <= 0 || p[0] < 0 || p[1] < 0 || p[0] > width || p[1] > height) {
+                continue;
+            }
+            double r = ink.px(5);
+            Rectangle2D box = new Rectangle2D.Double(p[0] - r, p[1] - r, 2 * r, 2 * r);
+            g.setColor(ink.plate);
+            g.setStroke(ink.stroke(4));
+            g.draw(box);
+            g.setColor(ink.accent);
+            g.setStroke(ink.stroke(1.8));
+            g.draw(box);
+            if (words) {
+                ink.tag(g, pin.name(), p[0] + r + ink.px(3), p[1]);
+            }
+        }
+    }
+
+    private void swipe(Graphics2D g) {
+        OffscreenRenderer.Comparison c = request.comparison();
+        if (c == null || c.kind() != OffscreenRenderer.Comparison.Kind.SWIPE) {
+            return;
+        }
+        double x = Math.round(width * Math.max(0, Math.min(1, c.share())));
+        g.setColor(ink.plate);
+        g.setStroke(ink.stroke(5));
+        g.draw(new Line2D.Double(x, 0, x, height));
+        g.setColor(ink.accent);
+        g.setStroke(ink.stroke(2));
+        g.draw(new Line2D.Double(x, 0, x, height));
+        g.setFont(ink.small());
+        double w = g.getFontMetrics().getStringBounds("base", g).getWidth();
+        ink.tag(g, "base", x - w - ink.px(18), height - ink.px(40));
+        ink.tag(g, "what if", x + ink.px(8), height - ink.px(40));
+    }
+
+    /** What the numbers of the marks mean, worst first as listed. */
+    private void markList(Graphics2D g) {
+        if (board.marks().isEmpty() || !request.listed()) {
+            return;
+        }
+        String[] severities = {"note", "watch", "fix", "stop"};
+        int most = (int) Math.max(3, Math.min(14, (height / ink.px(1) - 240) / 20));
+        List<BoardSnapshot.Mark> shown =
+                board.marks().subList(0, Math.min(most, board.marks().size()));
+        g.setFont(ink.small());
+        double w = ink.px(120);
+        for (BoardSnapshot.Mark m : shown) {
+            w = Math.max(
+                    w,
+                    g.getFontMetrics()
+                            .getStringBounds(severities[m.severity()] + ": " + m.words(), g)
+                            .getWidth());
+        }
+        double row = ink.px(20);
+        boolean more = shown.size() < board.marks().size();
+        double y = ink.px(86);
+        double x = ink.px(12);
+        ink.plate(g, x, y, w + ink.px(44), row * (shown.size() + (more ? 1 : 0)) + ink.px(10));
+        for (int i = 0; i < shown.size(); i++) {
+            BoardSnapshot.Mark m = shown.get(i);
+            double cy = y + ink.px(5) + row * (i + 0.5);
+            g.setColor(severityColour(m.severity()));
+            g.fill(severityShape(m.severity(), x + ink.px(17), cy, ink.px(8.5)));
+            g.setColor(Color.WHITE);
+            String n = Integer.toString(m.number());
+            double nw = g.getFontMetrics().getStringBounds(n, g).getWidth();
+            g.drawString(n, (float) (x + ink.px(17) - nw / 2), (float) (cy + ink.px(4)));
+            g.setColor(ink.text);
+            g.drawString(severities[m.severity()] + ": " + m.words(), (float) (x + ink.px(33)), (float)
+                    (cy + ink.px(4)));
+        }
+        if (more) {
+            g.setColor(ink.faint);
+            g.drawString(
+                    "and " + (board.marks().size() - shown.size()) + " more; dryrun lists all",
+                    (float) (x + ink.px(33)),
+                    (float) (y + ink.px(9) + row * (shown.size() + 0.5)));
+        }
+    }
+
     private void scaleBar(Graphics2D g) {
         double perMm = camera.pixelsPerMm(height);
         double mm = Ink.round(ink.px(210) / perMm);
@@ -317,7 +427,18 @@ public final class OverlayPainter {
 
     private record Entry(BoardSnapshot.Material material, String words) {}
 
+    private record Swatch(java.awt.Paint paint, String words) {}
+
     private void legend(Graphics2D g) {
+        OffscreenRenderer.Comparison compared = request.comparison();
+        if (compared != null && compared.kind() == OffscreenRenderer.Comparison.Kind.DIFFERENCE) {
+            swatches(g, List.of(
+                    new Swatch(new Color(0xCCCCCC), "copper under both"),
+                    new Swatch(new Color(0x5C5C5C), "no copper under either"),
+                    new Swatch(stripes(0x00529E, 0x8FCCFF, false), "copper extra under the what-if"),
+                    new Swatch(stripes(0xB84700, 0xFFCC80, true), "copper missing under the what-if")));
+            return;
+        }
         if (look.paint() != Look.Paint.MATERIAL) {
             colourScale(g);
             return;
@@ -335,11 +456,42 @@ public final class OverlayPainter {
             if (board.tapeMm() > 0) {
                 entries.add(new Entry(BoardSnapshot.Material.TAPE, "tape, " + Ink.plainMm(board.tapeMm())));
             }
-            entries.add(new Entry(BoardSnapshot.Material.SPOIL_BOARD, "spoil board, also through holes"));
+            entries.add(new Entry(
+                    BoardSnapshot.Material.SPOIL_BOARD,
+                    board.extras().spoilBoardKnown()
+                            ? "spoil board " + Ink.plainMm(board.spoilBoardMm()) + ", also through holes"
+                            : "spoil board, thickness not known"));
         }
+        List<Swatch> all = new ArrayList<>();
+        for (Entry e : entries) {
+            all.add(new Swatch(Ink.pattern(e.material(), board.substrate()), e.words()));
+        }
+        if (look.through() > 0 && !camera.fromBelow() && board.copperDown()) {
+            all.add(new Swatch(stripes(0x0D1F73, 0xB3D1FF, false), "foil cut on the far face"));
+        }
+        if (request.highlight() != null) {
+            all.add(new Swatch(new Color(0x2C7BE8), "copper that is joined"));
+        }
+        if (!board.extras().pinOnes().isEmpty()) {
+            all.add(new Swatch(ink.accent, "square: pin 1 of a part"));
+        }
+        swatches(g, all);
+    }
+
+    private static java.awt.Paint stripes(int a, int b, boolean down) {
+        java.awt.image.BufferedImage im = new java.awt.image.BufferedImage(8, 8, java.awt.image.BufferedImage.TYPE_INT_RGB);
+        for (int y = 0; y < 8; y++) {
+            for (int x = 0; x < 8; x++) {
+                im.setRGB(x, y, ((down ? x - y + 8 : x + y) % 8 < 4) ? a : b);
+            }
+        }
+        return new java.awt.TexturePaint(im, new Rectangle2D.Double(0, 0, 8, 8));
+    }
+
+    private void swatches(Graphics2D g, List<Swatch> entries) {
         g.setFont(ink.small());
         double w = 0;
-        for (Entry e : entries) {
+        for (Swatch e : entries) {
             w = Math.max(w, g.getFontMetrics().getStringBounds(e.words(), g).getWidth());
         }
         double row = ink.px(19);
@@ -350,7 +502,7 @@ public final class OverlayPainter {
         for (int i = 0; i < entries.size(); i++) {
             double cy = y + ink.px(6) + row * i;
             Rectangle2D box = new Rectangle2D.Double(x + ink.px(10), cy + ink.px(3), ink.px(24), ink.px(13));
-            g.setPaint(Ink.pattern(entries.get(i).material(), board.substrate()));
+            g.setPaint(entries.get(i).paint());
             g.fill(box);
             g.setColor(ink.line);
             g.setStroke(ink.stroke(1));
@@ -404,13 +556,19 @@ public final class OverlayPainter {
             }
             return;
         }
-        double[] range = look.rangeMm(conditions.foilMm(), board.thicknessMm());
-        double w = ink.px(240);
+        double[] range = SceneDrawer.rangeOf(request);
+        double w = ink.px(260);
         double x = width - w - ink.px(36);
-        double y = height - ink.px(62);
-        ink.plate(g, x - ink.px(24), y - ink.px(10), w + ink.px(48), ink.px(60));
+        double y = height - ink.px(82);
+        ink.plate(g, x - ink.px(24), y - ink.px(10), w + ink.px(48), ink.px(80));
+        boolean time = look.paint() == Look.Paint.TIME;
+        boolean line = look.paint() == Look.Paint.LINE;
+        boolean width = look.paint() == Look.Paint.WIDTH;
         g.setColor(ink.text);
-        g.drawString(look.paint().words() + ", um", (float) x, (float) (y + ink.px(6)));
+        g.drawString(
+                look.paint().words() + (time ? ", min:s" : line ? "" : width ? ", mm" : ", um"),
+                (float) x,
+                (float) (y + ink.px(6)));
         for (int i = 0; i < 60; i++) {
             g.setColor(ramp((i + 0.5) / 60));
             g.fill(new Rectangle2D.Double(x + w * i / 60, y + ink.px(14), w / 60 + 0.6, ink.px(12)));
@@ -418,9 +576,23 @@ public final class OverlayPainter {
         g.setColor(ink.text);
         for (int i = 0; i <= 4; i++) {
             double v = range[0] + (range[1] - range[0]) * i / 4;
-            String s = String.format(Locale.ROOT, "%.0f", v * 1000);
+            String s = time
+                    ? JobScene.clock(v)
+                    : String.format(Locale.ROOT, width ? "%.2f" : "%.0f", time || line || width ? v : v * 1000);
+            s = width && i == 4 ? "1 or more" : s;
             double tw = g.getFontMetrics().getStringBounds(s, g).getWidth();
             g.drawString(s, (float) (x + w * i / 4 - tw / 2), (float) (y + ink.px(42)));
         }
+        g.setColor(ink.faint);
+        g.drawString(
+                switch (look.paint()) {
+                    case DEPTH -> "grey: not cut; deeper than the scale: last colour";
+                    case FOIL_LEFT -> "grey: not cut; dark grey: no foil left";
+                    case MARGIN -> "what Z may lose before foil stays; below 0: foil is left";
+                    case WIDTH -> "grey: no copper; good to about 0.02 mm";
+                    default -> "grey: not cut";
+                },
+                (float) x,
+                (float) (y + ink.px(60)));
     }
 }

@@ -1,5 +1,8 @@
 package foilproof.app.viewer;
 
+import foilproof.bench.Face;
+import foilproof.bench.Side;
+import foilproof.bench.Turn;
 import foilproof.findings.Finding;
 import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
@@ -23,46 +26,170 @@ public final class Pictures {
         /** From the front left, above. */
         OBLIQUE,
         /** Cut through. */
-        SECTION
+        SECTION,
+        /** The bottom copper seen from its own side, the blank in the hand. */
+        SOLDER,
+        /** The other side, where parts are put in, the blank in the hand. */
+        COMPONENT
+    }
+
+    /**
+     * A picture that is asked for.
+     *
+     * @param view from where
+     * @param atS the moment, seconds since the job's start, or null for its end
+     * @param width pixels
+     * @param height pixels
+     * @param side number of the side that lies up; 0 for the first, or the one that lies up at the moment
+     * @param paint what the colours mean
+     * @param zFactor exaggeration of Z, 1 for none
+     * @param dark dark or light page
+     * @param marks whether findings are marked
+     * @param finding number of the finding that is looked at close up, 0 for none
+     * @param through whether cuts of the far face are drawn over this one
+     * @param compare against the job without its what-ifs, or null
+     * @param turnRad how far the blank is turned over about its declared axis, radians
+     * @param alongMm ends of a section, or null
+     */
+    public record Wish(
+            View view,
+            @Nullable Double atS,
+            int width,
+            int height,
+            int side,
+            Look.Paint paint,
+            double zFactor,
+            boolean dark,
+            boolean marks,
+            int finding,
+            boolean through,
+            OffscreenRenderer.Comparison.@Nullable Kind compare,
+            double turnRad,
+            double @Nullable [] alongMm) {
+        /** Materials, to scale, light, side 1. */
+        public static Wish plain(View view, @Nullable Double atS, int width, int height) {
+            return new Wish(
+                    view, atS, width, height, 0, Look.Paint.MATERIAL, 1, false, true, 0, false, null, 0, null);
+        }
     }
 
     private Pictures() {}
 
     /**
-     * Draws one picture of a job.
+     * Draws one picture of a job under the conditions that the job itself asks for.
      *
      * @param renderer draws it; not touched for a section
      * @param scene the swept job
-     * @param view from where
-     * @param atS the moment, seconds since the job's start, or null for its end
-     * @param width pixels
-     * @param height pixels
+     * @param wish what is asked
      * @param findings findings to be marked, as listed; may be empty
      * @throws GraphicsException where nothing can be drawn
+     * @throws IllegalArgumentException where the job has no such side, moment or finding, in words
      */
     public static BufferedImage draw(
-            OffscreenRenderer renderer,
-            JobScene scene,
-            View view,
-            @Nullable Double atS,
-            int width,
-            int height,
-            List<Finding> findings)
-            throws GraphicsException {
-        double timeS = atS == null ? scene.endS() : Math.min(atS, scene.endS());
-        int side = atS == null ? 1 : scene.sideAt(timeS);
-        BoardSnapshot board = scene.snapshot(timeS, side).withMarks(JobScene.marks(findings, side, -1));
-        if (view == View.SECTION) {
-            return section(board, board.baseConditions(), false, width, height);
+            OffscreenRenderer renderer, JobScene scene, Wish wish, List<Finding> findings) throws GraphicsException {
+        Finding near = null;
+        if (wish.finding() > 0) {
+            if (wish.finding() > findings.size()) {
+                throw new IllegalArgumentException(
+                        "There is no finding " + wish.finding() + "; the job has " + findings.size() + ".");
+            }
+            near = findings.get(wish.finding() - 1);
+            if (near.atMm() == null) {
+                throw new IllegalArgumentException("Finding " + wish.finding() + " (" + near.kind()
+                        + ") has no place on the blank to be looked at.");
+            }
         }
-        return draw(renderer, request(board, view, width, height));
+        double timeS = wish.atS() == null ? scene.endS() : Math.min(wish.atS(), scene.endS());
+        int side = sideOf(scene, wish, near, timeS);
+        BoardSnapshot board = scene.snapshot(timeS, side);
+        List<BoardSnapshot.Mark> marks = JobScene.marks(findings, side, wish.finding() - 1);
+        board = board.withMarks(wish.marks() ? marks : marks.stream().filter(m -> m.chosen()).toList());
+        BoardSnapshot.Conditions asked = scene.askedConditions(board);
+        double[] place = near == null ? null : near.atMm();
+        if (wish.view() == View.SECTION) {
+            return section(scene, board, asked, wish, place);
+        }
+        return draw(renderer, request(board, asked, wish, scene, place));
+    }
+
+    private static int sideOf(JobScene scene, Wish wish, @Nullable Finding near, double timeS) {
+        int sides = scene.job().sides().size();
+        if (wish.side() > sides) {
+            throw new IllegalArgumentException("There is no side " + wish.side() + "; the job has " + sides + ".");
+        }
+        if (wish.side() > 0) {
+            return wish.side();
+        }
+        if (near != null && near.side() != null) {
+            return near.side();
+        }
+        if (wish.view() == View.SOLDER || wish.view() == View.COMPONENT) {
+            return Math.max(1, lastSideOf(scene, wish.view()));
+        }
+        return wish.atS() == null ? 1 : scene.sideAt(timeS);
+    }
+
+    /** The last side on which the face of this view lies up, 0 where it never does. */
+    private static int lastSideOf(JobScene scene, View view) {
+        Face face = view == View.SOLDER ? Face.BOTTOM : Face.TOP;
+        int found = 0;
+        for (Side s : scene.job().sides()) {
+            found = s.face() == face ? s.number() : found;
+        }
+        return found;
+    }
+
+    private static OffscreenRenderer.Request request(
+            BoardSnapshot board,
+            BoardSnapshot.Conditions asked,
+            Wish wish,
+            JobScene scene,
+            double @Nullable [] place) {
+        int w = wish.width();
+        int h = wish.height();
+        boolean hand = wish.view() == View.SOLDER || wish.view() == View.COMPONENT;
+        Face up = scene.job().sides().get(board.side() - 1).face();
+        boolean faceUp = (up == Face.BOTTOM) == (wish.view() == View.SOLDER);
+        Camera camera =
+                switch (wish.view()) {
+                    case BOTTOM -> Camera.bottom(board, w, h);
+                    case OBLIQUE -> Camera.oblique(board, w, h);
+                    case SOLDER, COMPONENT -> faceUp ? Camera.top(board, w, h) : Camera.bottom(board, w, h);
+                    default -> Camera.top(board, w, h);
+                };
+        if (place != null) {
+            camera = camera.at(place[0], place[1], camera.zMm()).showing(Math.max(3, 0.12 * board.heightMm()));
+        }
+        camera = camera.withZFactor(wish.zFactor());
+        if (wish.turnRad() != 0) {
+            camera = camera.turning(board, turnsAboutX(scene), wish.turnRad());
+        }
+        Look look = Look.still(wish.dark())
+                .fine(12, 4, true)
+                .withPaint(wish.paint())
+                .withThrough(wish.through() ? 0.8 : 0)
+                .withLifted(hand);
+        OffscreenRenderer.Comparison against = wish.compare() == null
+                ? null
+                : new OffscreenRenderer.Comparison(board.baseConditions(), wish.compare(), 0.5);
+        return new OffscreenRenderer.Request(board, asked, camera, look, w, h).against(against).listingMarks();
+    }
+
+    /** Whether the job turns its blank about X; about Y where it never turns it. */
+    public static boolean turnsAboutX(JobScene scene) {
+        for (Side s : scene.job().sides()) {
+            if (s.turned() != Turn.NO) {
+                return s.turned() == Turn.ABOUT_X;
+            }
+        }
+        return false;
     }
 
     /** What to draw for a view of a board at rest, on a light page. */
     static OffscreenRenderer.Request request(BoardSnapshot board, View view, int width, int height) {
         Camera camera =
                 switch (view) {
-                    case TOP, SECTION -> Camera.top(board, width, height);
+                    case TOP, SECTION, SOLDER, COMPONENT -> Camera.top(board, width, height);
                     case BOTTOM -> Camera.bottom(board, width, height);
                     case OBLIQUE -> Camera.oblique(board, width, height);
                 };
@@ -88,72 +215,188 @@ public final class Pictures {
         return image;
     }
 
-    /**
-     * A picture of the section through the busiest line of the board, and of one of its grooves close up.
-     *
-     * @param dark dark or light page
-     */
-    public static BufferedImage section(
-            BoardSnapshot board, BoardSnapshot.Conditions c, boolean dark, int width, int height) {
+    /** A picture of a section: the whole line, and one of its grooves close up with the cutter's outline. */
+    private static BufferedImage section(
+            JobScene scene,
+            BoardSnapshot board,
+            BoardSnapshot.Conditions c,
+            Wish wish,
+            double @Nullable [] place) {
+        int width = wish.width();
+        int height = wish.height();
         BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
         Graphics2D g = image.createGraphics();
         double scale = OverlayPainter.scaleFor(width, height);
-        Ink ink = new Ink(dark, scale);
+        Ink ink = new Ink(wish.dark(), scale);
         g.setColor(ink.page);
         g.fillRect(0, 0, width, height);
         Ink.smooth(g);
-        double y = busiestRow(board, c);
-        Section whole = Section.of(board, c, 0, y, board.widthMm(), y, Math.max(400, width * 3));
-        SectionPainter painter = new SectionPainter(board, c, dark, scale);
+        double[] ends = ends(board, c, wish, place);
+        Section whole = Section.of(board, c, ends[0], ends[1], ends[2], ends[3], Math.max(400, width * 3));
+        SectionPainter painter = new SectionPainter(board, c, wish.dark(), scale);
+        head(g, ink, board, c, ends);
+        double top = ink.px(58);
+        double half = (height - top) / 2;
+        double length = whole.lengthMm();
+        BoardSnapshot.Cutter t = board.cutter();
+        double cutterAt = t == null ? Double.NaN : along(ends, t.xMm(), t.yMm());
+        boolean here = t != null && offLine(ends, t.xMm(), t.yMm()) < 0.05;
+        SectionPainter.Panel all = new SectionPainter.Panel(
+                whole,
+                0,
+                length,
+                board.spoilTopMm() - 0.6,
+                0.5,
+                "Whole line",
+                Double.NaN,
+                here ? t.profileMm() : null,
+                cutterAt,
+                here ? t.zMm() : 0);
+        painter.paint(g, all, ink.px(8), top, width - ink.px(16), half);
+        double at = here ? cutterAt : place != null ? along(ends, place[0], place[1]) : grooveAt(whole, length);
+        closeUp(g, painter, scene, board, c, new double[] {ends[0], ends[1], ends[2], ends[3], at}, new double[] {
+            ink.px(8), top + half, width - ink.px(16), half
+        });
+        g.dispose();
+        return image;
+    }
+
+    private static void head(
+            Graphics2D g, Ink ink, BoardSnapshot board, BoardSnapshot.Conditions c, double[] ends) {
         g.setColor(ink.text);
         g.setFont(ink.bold());
         g.drawString(
-                board.job()
-                        + String.format(
-                                Locale.ROOT,
-                                ": section along X at Y = %.2f mm, side %d, %s up, seen from the front (-Y)",
-                                y,
-                                board.side(),
-                                board.face()),
+                String.format(
+                        Locale.ROOT,
+                        "%s: section from X %.2f Y %.2f to X %.2f Y %.2f mm, side %d, %s up",
+                        board.job(),
+                        ends[0],
+                        ends[1],
+                        ends[2],
+                        ends[3],
+                        board.side(),
+                        board.face()),
                 (float) ink.px(16),
                 (float) ink.px(26));
         g.setFont(ink.small());
         g.setColor(ink.faint);
-        g.drawString(board.stateWords(), (float) ink.px(16), (float) ink.px(45));
-        double low = board.spoilTopMm() - 0.6;
-        double top = ink.px(58);
-        double half = (height - top) / 2;
-        painter.paint(
-                g,
-                new SectionPainter.Panel(whole, 0, board.widthMm(), low, 0.5, "Whole blank", Double.NaN, null, 0, 0),
-                ink.px(8),
-                top,
-                width - ink.px(16),
-                half);
-        double x = grooveAt(whole, board.widthMm());
-        double reach = 0.6;
-        Section near = Section.of(board, c, x - reach, y, x + reach, y, Math.max(400, width * 2));
-        Section.Groove groove = near.grooveNear(reach, c.foilMm());
+        g.drawString(board.stateWords() + OverlayPainter.whatIf(board, c), (float) ink.px(16), (float) ink.px(45));
+    }
+
+    private static double[] ends(
+            BoardSnapshot board, BoardSnapshot.Conditions c, Wish wish, double @Nullable [] place) {
+        if (wish.alongMm() != null) {
+            return wish.alongMm();
+        }
+        BoardSnapshot.Cutter t = board.cutter();
+        double y = place != null
+                ? place[1]
+                : t != null && board.onBlank(t.xMm(), t.yMm()) ? t.yMm() : busiestRow(board, c);
+        return new double[] {0, y, board.widthMm(), y};
+    }
+
+    private static double along(double[] ends, double x, double y) {
+        double dx = ends[2] - ends[0];
+        double dy = ends[3] - ends[1];
+        double n = Math.hypot(dx, dy);
+        return ((x - ends[0]) * dx + (y - ends[1]) * dy) / n;
+    }
+
+    private static double offLine(double[] ends, double x, double y) {
+        double dx = ends[2] - ends[0];
+        double dy = ends[3] - ends[1];
+        return Math.abs((x - ends[0]) * dy - (y - ends[1]) * dx) / Math.hypot(dx, dy);
+    }
+
+    /** One groove: both walls, foil, floor, the outline of the cutter that made it, measures with their error. */
+    private static void closeUp(
+            Graphics2D g,
+            SectionPainter painter,
+            JobScene scene,
+            BoardSnapshot board,
+            BoardSnapshot.Conditions c,
+            double[] line,
+            double[] box) {
+        double dx = line[2] - line[0];
+        double dy = line[3] - line[1];
+        double n = Math.hypot(dx, dy);
+        dx /= n;
+        dy /= n;
+        // A first look finds the groove; the second shows it whole.
+        double reach = 3;
+        double middle = line[4];
+        Section wide = between(board, c, line, dx, dy, middle - reach, middle + reach);
+        Section.Groove groove = wide.grooveNear(reach, c.foilMm());
+        if (groove != null && groove.topWidthMm() < 2 * reach - 0.1) {
+            middle += (groove.fromMm() + groove.toMm()) / 2 - reach;
+            reach = Math.max(0.2, groove.topWidthMm() * 1.4);
+        }
+        Section near = between(board, c, line, dx, dy, middle - reach, middle + reach);
+        groove = near.grooveNear(reach, c.foilMm());
         double deep = groove == null ? 0.15 : Math.max(0.1, groove.depthMm());
+        int run = board.spot(c, line[0] + dx * middle, line[1] + dy * middle).run();
+        double[] profile = run < 0 ? null : scene.profileOf(board, run);
+        double axis = reach;
+        if (groove != null && profile != null) {
+            // Where the groove is wider than the cutter, the outline stands at the left wall.
+            double r = radiusAt(profile, groove.depthMm());
+            axis = Math.min(reach, groove.fromMm() + r);
+        }
+        double surface = near.surfaceMm()[near.surfaceMm().length / 2];
         painter.paint(
                 g,
                 new SectionPainter.Panel(
                         near,
                         0,
                         2 * reach,
-                        -deep * 1.35,
-                        deep * 0.6,
-                        String.format(Locale.ROOT, "Close up at X = %.2f mm", x),
+                        surface - deep * 1.35,
+                        surface + deep * 0.6,
+                        String.format(
+                                Locale.ROOT,
+                                "Close up at X %.2f Y %.2f mm%s",
+                                line[0] + dx * middle,
+                                line[1] + dy * middle,
+                                run < 0 ? "" : ", outline of " + board.runs().get(run).name()),
                         reach,
-                        null,
-                        reach,
-                        -deep),
-                ink.px(8),
-                top + half,
-                width - ink.px(16),
-                half);
-        g.dispose();
-        return image;
+                        profile,
+                        axis,
+                        surface - deep),
+                box[0],
+                box[1],
+                box[2],
+                box[3]);
+    }
+
+    private static Section between(
+            BoardSnapshot board,
+            BoardSnapshot.Conditions c,
+            double[] line,
+            double dx,
+            double dy,
+            double fromMm,
+            double toMm) {
+        return Section.of(
+                board,
+                c,
+                line[0] + dx * fromMm,
+                line[1] + dy * fromMm,
+                line[0] + dx * toMm,
+                line[1] + dy * toMm,
+                3000);
+    }
+
+    /** Radius of an outline at a height above its tip, mm. */
+    private static double radiusAt(double[] profile, double heightMm) {
+        double r = 0;
+        for (int i = 0; i + 3 < profile.length; i += 2) {
+            double h0 = profile[i + 1];
+            double h1 = profile[i + 3];
+            if (h1 > h0 && heightMm >= h0 && heightMm <= h1) {
+                return profile[i] + (profile[i + 2] - profile[i]) * (heightMm - h0) / (h1 - h0);
+            }
+            r = profile[i];
+        }
+        return r;
     }
 
     /** The Y of the line along X that crosses most walls: there is most to see. */

@@ -28,6 +28,20 @@ final class Solids {
         for (BoardSnapshot.KeepOut k : board.keepOuts()) {
             // Clamps rise to their real height, but never so exaggerated that they hide the board.
             double top = Math.min(k.topMm(), 12) / zFactor;
+            if (k.round()) {
+                double r = (k.x1Mm() - k.x0Mm()) / 2;
+                double z = board.spoilTopMm();
+                s.lathe(
+                        k.x0Mm() + r,
+                        k.y0Mm() + r,
+                        z,
+                        new double[] {r, 0, r, top - z - r * 0.3 / zFactor, r * 0.7, top - z, 0, top - z},
+                        new float[] {0.62f, 0.64f, 0.67f, 2},
+                        99,
+                        new float[4],
+                        1);
+                continue;
+            }
             s.box(k.x0Mm(), k.y0Mm(), board.spoilTopMm(), k.x1Mm(), k.y1Mm(), top, new float[] {0.75f, 0.16f, 0.10f, 1
             });
         }
