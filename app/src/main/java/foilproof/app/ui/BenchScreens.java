@@ -81,7 +81,8 @@ public final class BenchScreens implements Screens {
                     o.through(),
                     o.compare() == null
                             ? null
-                            : OffscreenRenderer.Comparison.Kind.valueOf(o.compare().toUpperCase(Locale.ROOT)),
+                            : OffscreenRenderer.Comparison.Kind.valueOf(
+                                    o.compare().toUpperCase(Locale.ROOT)),
                     Math.toRadians(o.turnDeg()),
                     o.alongMm());
             BufferedImage image;
@@ -92,8 +93,8 @@ public final class BenchScreens implements Screens {
                         asked,
                         run == null ? List.of() : run.document().findings());
             } catch (IllegalArgumentException e) {
-                throw new InputException(Diagnostic.of(
-                        SourceSpan.ofFile("command line"), "bad-option", String.valueOf(e.getMessage())));
+                throw new InputException(
+                        Diagnostic.of(SourceSpan.ofFile("command line"), "bad-option", String.valueOf(e.getMessage())));
             }
             Pictures.write(image, wish.file());
         } catch (GraphicsException e) {

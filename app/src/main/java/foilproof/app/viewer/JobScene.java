@@ -320,7 +320,7 @@ public final class JobScene {
             double r = 1.0;
             double x = pins.get(i).xMm();
             double y = pins.get(i).yMm();
-            all.add(new BoardSnapshot.KeepOut("pin " + (i + 1), x - r, y - r, x + r, y + r, 1.5, true));
+            all.add(new BoardSnapshot.KeepOut("indication pin " + (i + 1), x - r, y - r, x + r, y + r, 1.5, true));
         }
         return all;
     }

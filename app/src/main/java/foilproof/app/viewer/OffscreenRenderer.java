@@ -81,7 +81,8 @@ public final class OffscreenRenderer implements AutoCloseable {
                 return this;
             }
             BoardSnapshot before = board.withThickness(board.thicknessMm() - conditions.thicknessChangeMm());
-            return new Request(before, comparison.base(), camera, look, width, height, comparison, highlight, listMarks);
+            return new Request(
+                    before, comparison.base(), camera, look, width, height, comparison, highlight, listMarks);
         }
     }
 

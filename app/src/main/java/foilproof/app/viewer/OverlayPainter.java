@@ -53,9 +53,8 @@ public final class OverlayPainter {
                 ? "mirrored against a layout drawn from the top"
                 : "the same way round as a layout drawn from the top";
         if (camera.fromBelow()) {
-            boolean aboutX = camera.turn() != null
-                    ? camera.turn().aboutX()
-                    : Math.abs(Math.cos(camera.azimuthRad()) + 1) >= 0.5;
+            boolean aboutX =
+                    camera.turn() != null ? camera.turn().aboutX() : Math.abs(Math.cos(camera.azimuthRad()) + 1) >= 0.5;
             String axis = aboutX ? "X" : "Y";
             String runs = camera.turn() == null ? aboutX ? ": Y runs down" : ": X runs to the left" : "";
             return "You are looking at the underside, the " + (solder ? "solder" : "component") + " side ("
@@ -382,8 +381,8 @@ public final class OverlayPainter {
             double nw = g.getFontMetrics().getStringBounds(n, g).getWidth();
             g.drawString(n, (float) (x + ink.px(17) - nw / 2), (float) (cy + ink.px(4)));
             g.setColor(ink.text);
-            g.drawString(severities[m.severity()] + ": " + m.words(), (float) (x + ink.px(33)), (float)
-                    (cy + ink.px(4)));
+            g.drawString(
+                    severities[m.severity()] + ": " + m.words(), (float) (x + ink.px(33)), (float) (cy + ink.px(4)));
         }
         if (more) {
             g.setColor(ink.faint);
@@ -432,11 +431,13 @@ public final class OverlayPainter {
     private void legend(Graphics2D g) {
         OffscreenRenderer.Comparison compared = request.comparison();
         if (compared != null && compared.kind() == OffscreenRenderer.Comparison.Kind.DIFFERENCE) {
-            swatches(g, List.of(
-                    new Swatch(new Color(0xCCCCCC), "copper under both"),
-                    new Swatch(new Color(0x5C5C5C), "no copper under either"),
-                    new Swatch(stripes(0x00529E, 0x8FCCFF, false), "copper extra under the what-if"),
-                    new Swatch(stripes(0xB84700, 0xFFCC80, true), "copper missing under the what-if")));
+            swatches(
+                    g,
+                    List.of(
+                            new Swatch(new Color(0xCCCCCC), "copper under both"),
+                            new Swatch(new Color(0x5C5C5C), "no copper under either"),
+                            new Swatch(stripes(0x00529E, 0x8FCCFF, false), "copper extra under the what-if"),
+                            new Swatch(stripes(0xB84700, 0xFFCC80, true), "copper missing under the what-if")));
             return;
         }
         if (look.paint() != Look.Paint.MATERIAL) {
@@ -479,7 +480,8 @@ public final class OverlayPainter {
     }
 
     private static java.awt.Paint stripes(int a, int b, boolean down) {
-        java.awt.image.BufferedImage im = new java.awt.image.BufferedImage(8, 8, java.awt.image.BufferedImage.TYPE_INT_RGB);
+        java.awt.image.BufferedImage im =
+                new java.awt.image.BufferedImage(8, 8, java.awt.image.BufferedImage.TYPE_INT_RGB);
         for (int y = 0; y < 8; y++) {
             for (int x = 0; x < 8; x++) {
                 im.setRGB(x, y, ((down ? x - y + 8 : x + y) % 8 < 4) ? a : b);
@@ -565,10 +567,8 @@ public final class OverlayPainter {
         boolean line = look.paint() == Look.Paint.LINE;
         boolean width = look.paint() == Look.Paint.WIDTH;
         g.setColor(ink.text);
-        g.drawString(
-                look.paint().words() + (time ? ", min:s" : line ? "" : width ? ", mm" : ", um"),
-                (float) x,
-                (float) (y + ink.px(6)));
+        g.drawString(look.paint().words() + (time ? ", min:s" : line ? "" : width ? ", mm" : ", um"), (float) x, (float)
+                (y + ink.px(6)));
         for (int i = 0; i < 60; i++) {
             g.setColor(ramp((i + 0.5) / 60));
             g.fill(new Rectangle2D.Double(x + w * i / 60, y + ink.px(14), w / 60 + 0.6, ink.px(12)));

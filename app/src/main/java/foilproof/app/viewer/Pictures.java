@@ -68,8 +68,7 @@ public final class Pictures {
             double @Nullable [] alongMm) {
         /** Materials, to scale, light, side 1. */
         public static Wish plain(View view, @Nullable Double atS, int width, int height) {
-            return new Wish(
-                    view, atS, width, height, 0, Look.Paint.MATERIAL, 1, false, true, 0, false, null, 0, null);
+            return new Wish(view, atS, width, height, 0, Look.Paint.MATERIAL, 1, false, true, 0, false, null, 0, null);
         }
     }
 
@@ -85,8 +84,8 @@ public final class Pictures {
      * @throws GraphicsException where nothing can be drawn
      * @throws IllegalArgumentException where the job has no such side, moment or finding, in words
      */
-    public static BufferedImage draw(
-            OffscreenRenderer renderer, JobScene scene, Wish wish, List<Finding> findings) throws GraphicsException {
+    public static BufferedImage draw(OffscreenRenderer renderer, JobScene scene, Wish wish, List<Finding> findings)
+            throws GraphicsException {
         Finding near = null;
         if (wish.finding() > 0) {
             if (wish.finding() > findings.size()) {
@@ -103,13 +102,32 @@ public final class Pictures {
         int side = sideOf(scene, wish, near, timeS);
         BoardSnapshot board = scene.snapshot(timeS, side);
         List<BoardSnapshot.Mark> marks = JobScene.marks(findings, side, wish.finding() - 1);
-        board = board.withMarks(wish.marks() ? marks : marks.stream().filter(m -> m.chosen()).toList());
+        board = board.withMarks(
+                wish.marks() ? marks : marks.stream().filter(m -> m.chosen()).toList());
+        board = board.withMarks(board.marks().stream()
+                .map(m -> new BoardSnapshot.Mark(
+                        m.number(),
+                        m.words() + ": " + brief(findings.get(m.number() - 1).message(), wish.width() / 16),
+                        m.severity(),
+                        m.xMm(),
+                        m.yMm(),
+                        m.chosen()))
+                .toList());
         BoardSnapshot.Conditions asked = scene.askedConditions(board);
         double[] place = near == null ? null : near.atMm();
         if (wish.view() == View.SECTION) {
             return section(scene, board, asked, wish, place);
         }
         return draw(renderer, request(board, asked, wish, scene, place));
+    }
+
+    private static String brief(String message, int most) {
+        int least = Math.max(24, Math.min(64, most));
+        if (message.length() <= least) {
+            return message;
+        }
+        int space = message.lastIndexOf(' ', least);
+        return message.substring(0, space > 12 ? space : least) + " ...";
     }
 
     private static int sideOf(JobScene scene, Wish wish, @Nullable Finding near, double timeS) {
@@ -140,11 +158,7 @@ public final class Pictures {
     }
 
     private static OffscreenRenderer.Request request(
-            BoardSnapshot board,
-            BoardSnapshot.Conditions asked,
-            Wish wish,
-            JobScene scene,
-            double @Nullable [] place) {
+            BoardSnapshot board, BoardSnapshot.Conditions asked, Wish wish, JobScene scene, double @Nullable [] place) {
         int w = wish.width();
         int h = wish.height();
         boolean hand = wish.view() == View.SOLDER || wish.view() == View.COMPONENT;
@@ -172,7 +186,9 @@ public final class Pictures {
         OffscreenRenderer.Comparison against = wish.compare() == null
                 ? null
                 : new OffscreenRenderer.Comparison(board.baseConditions(), wish.compare(), 0.5);
-        return new OffscreenRenderer.Request(board, asked, camera, look, w, h).against(against).listingMarks();
+        return new OffscreenRenderer.Request(board, asked, camera, look, w, h)
+                .against(against)
+                .listingMarks();
     }
 
     /** Whether the job turns its blank about X; about Y where it never turns it. */
@@ -217,11 +233,7 @@ public final class Pictures {
 
     /** A picture of a section: the whole line, and one of its grooves close up with the cutter's outline. */
     private static BufferedImage section(
-            JobScene scene,
-            BoardSnapshot board,
-            BoardSnapshot.Conditions c,
-            Wish wish,
-            double @Nullable [] place) {
+            JobScene scene, BoardSnapshot board, BoardSnapshot.Conditions c, Wish wish, double @Nullable [] place) {
         int width = wish.width();
         int height = wish.height();
         BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
@@ -261,8 +273,7 @@ public final class Pictures {
         return image;
     }
 
-    private static void head(
-            Graphics2D g, Ink ink, BoardSnapshot board, BoardSnapshot.Conditions c, double[] ends) {
+    private static void head(Graphics2D g, Ink ink, BoardSnapshot board, BoardSnapshot.Conditions c, double[] ends) {
         g.setColor(ink.text);
         g.setFont(ink.bold());
         g.drawString(
@@ -292,7 +303,20 @@ public final class Pictures {
         double y = place != null
                 ? place[1]
                 : t != null && board.onBlank(t.xMm(), t.yMm()) ? t.yMm() : busiestRow(board, c);
-        return new double[] {0, y, board.widthMm(), y};
+        double[] alongX = {0, y, board.widthMm(), y};
+        if (place == null) {
+            return alongX;
+        }
+        // Across the groove, not along it.
+        double[] alongY = {place[0], 0, place[0], board.heightMm()};
+        return grooveWidth(board, c, alongY, place[1]) < grooveWidth(board, c, alongX, place[0]) ? alongY : alongX;
+    }
+
+    private static double grooveWidth(BoardSnapshot board, BoardSnapshot.Conditions c, double[] ends, double alongMm) {
+        double n = Math.hypot(ends[2] - ends[0], ends[3] - ends[1]);
+        Section s = between(board, c, ends, (ends[2] - ends[0]) / n, (ends[3] - ends[1]) / n, alongMm - 3, alongMm + 3);
+        Section.Groove g = s.grooveNear(3, c.foilMm());
+        return g == null ? 100 : g.topWidthMm();
     }
 
     private static double along(double[] ends, double x, double y) {
@@ -356,7 +380,10 @@ public final class Pictures {
                                 "Close up at X %.2f Y %.2f mm%s",
                                 line[0] + dx * middle,
                                 line[1] + dy * middle,
-                                run < 0 ? "" : ", outline of " + board.runs().get(run).name()),
+                                run < 0
+                                        ? ""
+                                        : ", outline of "
+                                                + board.runs().get(run).name()),
                         reach,
                         profile,
                         axis,
@@ -376,13 +403,7 @@ public final class Pictures {
             double fromMm,
             double toMm) {
         return Section.of(
-                board,
-                c,
-                line[0] + dx * fromMm,
-                line[1] + dy * fromMm,
-                line[0] + dx * toMm,
-                line[1] + dy * toMm,
-                3000);
+                board, c, line[0] + dx * fromMm, line[1] + dy * fromMm, line[0] + dx * toMm, line[1] + dy * toMm, 3000);
     }
 
     /** Radius of an outline at a height above its tip, mm. */

@@ -219,11 +219,12 @@ public final class SectionPainter {
         double error = cellMm() / 2;
         double s = surfaceAt(p.section(), groove.fromMm());
         double y = m.py(s) - ink.px(16);
-        measure(g, m.px(groove.fromMm()), m.px(groove.toMm()), y, label("foil top", groove.topWidthMm(), error, m));
+        measure(g, m, m.px(groove.fromMm()), m.px(groove.toMm()), y, label("foil top", groove.topWidthMm(), error, m));
         if (Double.isNaN(groove.bottomWidthMm())) {
             double left = conditions.foilMm() - groove.depthMm();
-            ink.tag(
+            tag(
                     g,
+                    m,
                     String.format(Locale.ROOT, "not through: %.1f um of foil left", left * 1000),
                     m.px(groove.toMm()) + ink.px(8),
                     m.py(s - groove.depthMm()) + ink.px(8));
@@ -231,13 +232,15 @@ public final class SectionPainter {
             double yb = m.py(s - conditions.foilMm()) + ink.px(12);
             measure(
                     g,
+                    m,
                     m.px(groove.bottomFromMm()),
                     m.px(groove.bottomToMm()),
                     yb,
                     label("foil bottom", groove.bottomWidthMm(), error, m));
         }
-        ink.tag(
+        tag(
                 g,
+                m,
                 label("depth", groove.depthMm(), TileAtlas.STEP_MM, m),
                 m.px(groove.toMm()) + ink.px(10),
                 (m.py(s) + m.py(s - groove.depthMm())) / 2 + ink.px(24));
@@ -261,14 +264,21 @@ public final class SectionPainter {
         return s.surfaceMm()[Math.max(0, Math.min(s.surfaceMm().length - 1, i))];
     }
 
-    private void measure(Graphics2D g, double x0, double x1, double y, String words) {
+    /** A tag that stays within its panel. */
+    private void tag(Graphics2D g, Map m, String words, double x, double y) {
+        g.setFont(ink.small());
+        double w = g.getFontMetrics().getStringBounds(words, g).getWidth() + ink.px(12);
+        ink.tag(g, words, Math.max(m.x(), Math.min(x, m.x() + m.w() - w)), Math.min(y, m.y() + m.h() - ink.px(10)));
+    }
+
+    private void measure(Graphics2D g, Map m, double x0, double x1, double y, String words) {
         g.setColor(ink.accent);
         g.setStroke(ink.stroke(1.4));
         g.draw(new Line2D.Double(x0, y, x1, y));
         for (double x : new double[] {x0, x1}) {
             g.draw(new Line2D.Double(x, y - ink.px(5), x, y + ink.px(5)));
         }
-        ink.tag(g, words, Math.max(x0, x1) + ink.px(8), y);
+        tag(g, m, words, Math.max(x0, x1) + ink.px(8), y);
     }
 
     private void axes(Graphics2D g, Map m) {
