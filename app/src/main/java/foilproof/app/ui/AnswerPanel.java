@@ -12,6 +12,7 @@ import java.awt.BorderLayout;
 import java.awt.Dimension;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.ExecutionException;
@@ -26,6 +27,8 @@ import org.jspecify.annotations.Nullable;
 final class AnswerPanel extends JPanel {
     private static final long serialVersionUID = 1L;
     private static final int MOST_CUTS = 12;
+    private static final String NOTHING = "Click the board: what is here, who cut it, which copper is joined. A second"
+            + " click: what lies between the two. R measures, X cuts a section, K pins it, Ctrl+C copies.";
 
     private final transient BenchModel model;
     private final JTextArea text = new JTextArea();
@@ -44,7 +47,7 @@ final class AnswerPanel extends JPanel {
         text.setWrapStyleWord(true);
         text.setMargin(new java.awt.Insets(6, 8, 6, 8));
         text.getAccessibleContext().setAccessibleName("What is at the place that was asked");
-        text.setText("Click the board: what is here, and who cut it?");
+        text.setText(NOTHING);
         JScrollPane scroll = new JScrollPane(text);
         scroll.setPreferredSize(new Dimension(280, 150));
         section.setPreferredSize(new Dimension(280, 190));
@@ -79,18 +82,32 @@ final class AnswerPanel extends JPanel {
     private void answer() {
         double[] p = model.asked();
         BoardSnapshot b = model.board();
-        JobScene s = model.scene();
+        JobScene s = model.drawnScene();
         if (asking != null) {
             asking.cancel(false);
         }
-        if (p == null || b == null || s == null) {
+        if (b == null || s == null || p == null && model.ruler() == null) {
+            text.setText(NOTHING);
             return;
         }
         BoardSnapshot.Conditions c = model.conditions(b);
+        double[] before = model.askedBefore();
+        BenchModel.Line ruler = model.ruler();
+        CopperAnswer copper = CopperAnswer.of(model, b.side());
         SwingWorker<String, Void> work = new SwingWorker<>() {
             @Override
             protected String doInBackground() {
-                return words(s, b, c, p[0], p[1]);
+                StringBuilder all = new StringBuilder();
+                if (ruler != null) {
+                    all.append(rulerWords(ruler)).append('\n');
+                }
+                if (p != null) {
+                    all.append(words(s, b, c, p[0], p[1]));
+                    if (copper != null) {
+                        all.append(copper.words(p, before));
+                    }
+                }
+                return all.toString();
             }
 
             @Override
@@ -109,6 +126,28 @@ final class AnswerPanel extends JPanel {
         };
         asking = work;
         work.execute();
+    }
+
+    /** The answer as it is shown, to be copied. */
+    String shownText() {
+        return text.getText();
+    }
+
+    /** A length in mm and thou. */
+    static String length(double mm) {
+        return String.format(Locale.ROOT, "%.3f mm (%.1f thou)", mm, mm / 0.0254);
+    }
+
+    private static String rulerWords(BenchModel.Line r) {
+        return String.format(
+                Locale.ROOT,
+                "Ruler: %s; dX %+.3f mm (%+.1f thou), dY %+.3f mm (%+.1f thou); its ends are as exact as the pointer,"
+                        + " about a pixel%n",
+                length(r.lengthMm()),
+                r.x1Mm() - r.x0Mm(),
+                (r.x1Mm() - r.x0Mm()) / 0.0254,
+                r.y1Mm() - r.y0Mm(),
+                (r.y1Mm() - r.y0Mm()) / 0.0254);
     }
 
     /** The answer in words. */
@@ -215,40 +254,90 @@ final class AnswerPanel extends JPanel {
         @Override
         protected void paintComponent(Graphics graphics) {
             Graphics2D g = (Graphics2D) graphics.create();
-            double[] p = model.asked();
             BoardSnapshot b = model.board();
-            if (p != null && b != null) {
+            List<BenchModel.Line> lines = lines();
+            if (b != null && !lines.isEmpty()) {
                 BoardSnapshot.Conditions c = model.conditions(b);
-                double dx = alongY ? 0 : reachMm;
-                double dy = alongY ? reachMm : 0;
-                Section s = Section.of(b, c, p[0] - dx, p[1] - dy, p[0] + dx, p[1] + dy, Math.max(200, getWidth() * 2));
+                List<Section> cut = new ArrayList<>();
+                double longest = 0.1;
                 double deep = 0.05;
-                for (int i = 0; i < s.zMm().length; i++) {
-                    deep = Math.max(deep, s.onBlank()[i] ? -s.zMm()[i] : 0);
+                for (BenchModel.Line l : lines) {
+                    Section s = Section.of(b, c, l.x0Mm(), l.y0Mm(), l.x1Mm(), l.y1Mm(), Math.max(400, getWidth() * 3));
+                    cut.add(s);
+                    longest = Math.max(longest, l.lengthMm());
+                    for (int i = 0; i < s.zMm().length; i++) {
+                        deep = Math.max(deep, s.onBlank()[i] ? Math.min(-s.zMm()[i], b.thicknessMm() + 0.6) : 0);
+                    }
                 }
-                BoardSnapshot.Spot here = b.spot(c, p[0], p[1]);
-                double[] profile =
-                        here.run() >= 0 && model.scene() != null ? model.scene().profileOf(b, here.run()) : null;
-                new SectionPainter(b, c, model.look().dark(), 0.85)
-                        .paint(
-                                g,
-                                new SectionPainter.Panel(
-                                        s,
-                                        0,
-                                        2 * reachMm,
-                                        -deep * 1.3,
-                                        deep * 0.7,
-                                        alongY ? "Section along Y" : "Section along X",
-                                        reachMm,
-                                        profile,
-                                        reachMm,
-                                        here.zMm()),
-                                0,
-                                0,
-                                getWidth(),
-                                getHeight());
+                // All share their axes, so that two can be compared.
+                int each = getHeight() / lines.size();
+                for (int i = 0; i < cut.size(); i++) {
+                    one(g, b, c, lines.get(i), cut.get(i), title(i, lines), longest, deep, i * each, each);
+                }
             }
             g.dispose();
         }
+
+        private String title(int i, List<BenchModel.Line> lines) {
+            int pins = model.pinned().size();
+            if (i < pins) {
+                return "Pinned section " + (i + 1);
+            }
+            return model.section() != null ? "Section along the line" : alongY ? "Section along Y" : "Section along X";
+        }
+
+        private void one(
+                Graphics2D g,
+                BoardSnapshot b,
+                BoardSnapshot.Conditions c,
+                BenchModel.Line l,
+                Section s,
+                String title,
+                double longest,
+                double deep,
+                int y,
+                int height) {
+            double middle = l.lengthMm() / 2;
+            double x = (l.x0Mm() + l.x1Mm()) / 2;
+            double yMm = (l.y0Mm() + l.y1Mm()) / 2;
+            BoardSnapshot.Spot here = b.spot(c, x, yMm);
+            JobScene scene = model.drawnScene();
+            double[] profile = here.run() >= 0 && scene != null ? scene.profileOf(b, here.run()) : null;
+            new SectionPainter(b, c, model.look().dark(), 0.85)
+                    .paint(
+                            g,
+                            new SectionPainter.Panel(
+                                    s, 0, longest, -deep * 1.3, deep * 0.7, title, middle, profile, middle, here.zMm()),
+                            0,
+                            y,
+                            getWidth(),
+                            height);
+        }
+    }
+
+    /** The sections that are shown: pinned ones, then the dragged one or the one through the place that was asked. */
+    private List<BenchModel.Line> lines() {
+        BoardSnapshot b = model.board();
+        List<BenchModel.Line> all = new ArrayList<>();
+        if (b == null) {
+            return all;
+        }
+        for (BenchModel.Line l : model.pinned()) {
+            if (l.side() == b.side()) {
+                all.add(l);
+            }
+        }
+        BenchModel.Line s = model.section();
+        double[] p = model.asked();
+        if (s != null && s.side() == b.side()) {
+            if (!all.contains(s)) {
+                all.add(s);
+            }
+        } else if (p != null) {
+            double dx = alongY ? 0 : reachMm;
+            double dy = alongY ? reachMm : 0;
+            all.add(new BenchModel.Line(b.side(), p[0] - dx, p[1] - dy, p[0] + dx, p[1] + dy));
+        }
+        return all;
     }
 }

@@ -86,7 +86,13 @@ final class BenchActions {
         keys.add(new Key(stroke, shown, words, true, work));
     }
 
-    void attach(JRootPane root, FindingsPanel findings, JobLoader loader, Runnable open, Consumer<Boolean> theme) {
+    void attach(
+            JRootPane root,
+            FindingsPanel findings,
+            AnswerPanel answer,
+            JobLoader loader,
+            Runnable open,
+            Consumer<Boolean> theme) {
         key("F1", "F1", "this list of keys", this::showKeys);
         key("typed ?", "?", "this list of keys", this::showKeys);
         key("typed o", "O", "open a job, a folder or a program", open);
@@ -107,6 +113,20 @@ final class BenchActions {
         key("typed n", "N", "next finding", () -> nextFinding(1));
         key("typed p", "P", "previous finding", () -> nextFinding(-1));
         key("typed b", "B", "conditions back to the job", () -> model.setWhatIf(BenchModel.WhatIf.NONE));
+        key("control Y", "Ctrl+Y", "do again what was undone", model::redoWhatIf);
+        key("typed v", "V", "job and what-if: what-if alone, swipe, difference", this::nextCompare);
+        key(
+                "typed r",
+                "R",
+                "ruler: drag from point to point; again: back to asking",
+                () -> hand(BenchModel.Hand.RULER));
+        key(
+                "typed x",
+                "X",
+                "section: drag a line to cut the board; again: back to asking",
+                () -> hand(BenchModel.Hand.SECTION));
+        key("typed k", "K", "pin the section, to be compared", this::pin);
+        key("typed g", "G", "the far side's cuts through the board", () -> model.setThrough(!model.through()));
         key("control Z", "Ctrl+Z", "undo the last change of a condition", model::undoWhatIf);
         key("typed /", "/", "filter the findings", findings::search);
         key("control F", "Ctrl+F", "filter the findings", findings::search);
@@ -115,6 +135,7 @@ final class BenchActions {
         key("typed e", "E", "to the end of the job", () -> model.setTime(Double.MAX_VALUE));
         key("typed a", "A", "to the start of the job", () -> model.setTime(0));
         key("typed s", "S", "save the picture as PNG", this::savePicture);
+        boardKey("control C", "Ctrl+C", "copy what the board answered", () -> copy(answer.shownText()));
         key("control shift C", "Ctrl+Shift+C", "copy where the job stands, in words", this::copyState);
         key("ESCAPE", "Esc", "forget the chosen finding and place", model::askNothing);
         boardKey("SPACE", "Space", "play and pause", this::playPause);
@@ -166,8 +187,35 @@ final class BenchActions {
     /** The bar over the board: the few things that a hand on the mouse wants. */
     JComponent bar() {
         JPanel p = new JPanel(new BorderLayout());
-        JPanel buttons = new JPanel(new FlowLayout(FlowLayout.LEFT, 4, 4));
-        for (String shown : new String[] {"1", "2", "3", "F", "T", "L", "Z", "C", "D"}) {
+        JPanel buttons = new JPanel(new FlowLayout(FlowLayout.LEFT, 3, 3)) {
+            private static final long serialVersionUID = 1L;
+
+            @Override
+            public Dimension getPreferredSize() {
+                // As many rows as the width needs.
+                int x = 3;
+                int y = 3;
+                int row = 0;
+                for (java.awt.Component c : getComponents()) {
+                    Dimension d = c.getPreferredSize();
+                    if (getWidth() > 0 && x + d.width > getWidth() - 3 && x > 3) {
+                        x = 3;
+                        y += row + 3;
+                        row = 0;
+                    }
+                    x += d.width + 3;
+                    row = Math.max(row, d.height);
+                }
+                return new Dimension(super.getPreferredSize().width, y + row + 3);
+            }
+        };
+        buttons.addComponentListener(new java.awt.event.ComponentAdapter() {
+            @Override
+            public void componentResized(java.awt.event.ComponentEvent e) {
+                buttons.revalidate();
+            }
+        });
+        for (String shown : new String[] {"1", "2", "3", "F", "T", "L", "Z", "C", "R", "X", "V", "G", "D"}) {
             Key k = keys.stream()
                     .filter(x -> x.shown().equals(shown))
                     .findFirst()
@@ -175,7 +223,7 @@ final class BenchActions {
             JButton b = new JButton(labels(shown) + "  " + shown);
             b.setName("do " + shown);
             b.setToolTipText(k.words() + " (" + shown + ")");
-            b.setMargin(new java.awt.Insets(3, 7, 3, 7));
+            b.setMargin(new java.awt.Insets(2, 5, 2, 5));
             b.setRequestFocusEnabled(false);
             b.addActionListener(e -> k.work().run());
             buttons.add(b);
@@ -189,8 +237,9 @@ final class BenchActions {
         buttons.add(run);
         playing.setName("playing");
         p.add(buttons);
-        playing.setBorder(BorderFactory.createEmptyBorder(0, 0, 0, 12));
-        p.add(playing, BorderLayout.EAST);
+        playing.setBorder(BorderFactory.createEmptyBorder(0, 6, 0, 12));
+        p.add(playing, BorderLayout.SOUTH);
+        playing.setVisible(false);
         return p;
     }
 
@@ -203,6 +252,10 @@ final class BenchActions {
             case "T" -> "Turn";
             case "L" -> "Lift";
             case "Z" -> "Z factor";
+            case "R" -> "Ruler";
+            case "X" -> "Section";
+            case "V" -> "Compare";
+            case "G" -> "Far side";
             case "C" -> "Colours";
             default -> "Dark/light";
         };
@@ -243,6 +296,22 @@ final class BenchActions {
         model.setCamera(c.withZFactor(next));
     }
 
+    private void nextCompare() {
+        BenchModel.Compare[] all = BenchModel.Compare.values();
+        model.setCompare(all[(model.compare().ordinal() + 1) % all.length]);
+    }
+
+    private void hand(BenchModel.Hand h) {
+        model.setHand(model.hand() == h ? BenchModel.Hand.ASK : h);
+    }
+
+    private void pin() {
+        BenchModel.Line l = model.section();
+        if (l != null) {
+            model.pin(l);
+        }
+    }
+
     private void nextPaint() {
         Look.Paint[] all = Look.Paint.values();
         model.setLook(model.look().withPaint(all[(model.look().paint().ordinal() + 1) % all.length]));
@@ -268,8 +337,12 @@ final class BenchActions {
         if (index < 0 || index >= all.size()) {
             return;
         }
-        Finding f = all.get(index);
-        model.choose(index);
+        flyTo(index, all.get(index));
+    }
+
+    /** Flies to a finding of the job (its index) or to one that only the what-if has (-1). */
+    void flyTo(int index, Finding f) {
+        model.choose(index, f);
         if (f.timeS() != null) {
             model.setTime(f.timeS() - BEFORE_S);
         }
@@ -337,7 +410,7 @@ final class BenchActions {
         }
         if (play.isRunning()) {
             play.stop();
-            playing.setText(" ");
+            playing.setVisible(false);
             return;
         }
         if (model.timeS() >= s.endS() - 1e-6) {
@@ -351,6 +424,7 @@ final class BenchActions {
     private void setSpeed(int index) {
         speed = Math.max(0, Math.min(SPEEDS.length - 1, index));
         if (play.isRunning()) {
+            playing.setVisible(true);
             playing.setText(String.format(Locale.ROOT, "playing at %.0fx  (+ / -)", SPEEDS[speed]));
         }
     }
@@ -367,8 +441,12 @@ final class BenchActions {
         model.setTime(model.timeS() + dt * SPEEDS[speed]);
         if (model.timeS() >= s.endS()) {
             play.stop();
-            playing.setText(" ");
+            playing.setVisible(false);
         }
+    }
+
+    private static void copy(String words) {
+        Toolkit.getDefaultToolkit().getSystemClipboard().setContents(new StringSelection(words), null);
     }
 
     private void copyState() {
@@ -397,6 +475,7 @@ final class BenchActions {
                 foilproof.app.viewer.Pictures.write(
                         image, chooser.getSelectedFile().toPath());
             } catch (IOException e) {
+                playing.setVisible(true);
                 playing.setText("The picture could not be written: " + e.getMessage());
             }
         }

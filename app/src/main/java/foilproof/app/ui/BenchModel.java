@@ -39,14 +39,148 @@ final class BenchModel {
         CHOICE
     }
 
+    /** How the pictures of the job and of the what-if are held against each other. */
+    enum Compare {
+        /** The what-if alone. */
+        NONE,
+        /** The job at the left of a divider, the what-if at its right. */
+        SWIPE,
+        /** Copper that the what-if has more and less. */
+        DIFFERENCE
+    }
+
+    /** What a drag or a click on the board means. */
+    enum Hand {
+        /** Click asks, drag turns. */
+        ASK,
+        /** Drag measures from point to point. */
+        RULER,
+        /** Drag cuts a section. */
+        SECTION
+    }
+
+    /** Ends of a dragged line on a side, mm in the blank's frame. */
+    record Line(int side, double x0Mm, double y0Mm, double x1Mm, double y1Mm) {
+        double lengthMm() {
+            return Math.hypot(x1Mm - x0Mm, y1Mm - y0Mm);
+        }
+    }
+
+    /** How the foil top may lie, beside bow. */
+    enum Shape {
+        /** As the job says. */
+        FLAT("no twist"),
+        /** Two corners high, two low. */
+        TWIST("twist"),
+        /** Swarf under the corner at X 0, Y 0 lifts it. */
+        CORNER("swarf under the X 0 Y 0 corner");
+
+        private final String words;
+
+        Shape(String words) {
+            this.words = words;
+        }
+
+        String words() {
+            return words;
+        }
+
+        /** Height at a share of the blank's width and height, for 1 mm of shape. */
+        double height(double u, double v) {
+            return switch (this) {
+                case FLAT -> 0;
+                case TWIST -> (2 * u - 1) * (2 * v - 1);
+                case CORNER -> Math.max(0, 1 - Math.hypot(u, v));
+            };
+        }
+    }
+
+    /** Conditions for which the cutters are swept again; NaN and absent keys: as the job has it. */
+    record Swept(
+            Shape shape,
+            double shapeMm,
+            double tiltXMm,
+            double tiltYMm,
+            double backlashXMm,
+            double backlashYMm,
+            Map<Integer, String> inCollet,
+            Map<String, Double> runoutMm,
+            Map<String, Double> tipMm) {
+        static final Swept NONE = new Swept(Shape.FLAT, 0, 0, 0, Double.NaN, Double.NaN, Map.of(), Map.of(), Map.of());
+
+        Swept {
+            inCollet = Map.copyOf(inCollet);
+            runoutMm = Map.copyOf(runoutMm);
+            tipMm = Map.copyOf(tipMm);
+        }
+
+        Swept withShape(Shape s, double mm) {
+            Shape kept = mm == 0 ? Shape.FLAT : s;
+            return new Swept(kept, mm, tiltXMm, tiltYMm, backlashXMm, backlashYMm, inCollet, runoutMm, tipMm);
+        }
+
+        Swept withTilt(double x, double y) {
+            return new Swept(shape, shapeMm, x, y, backlashXMm, backlashYMm, inCollet, runoutMm, tipMm);
+        }
+
+        Swept withBacklash(double x, double y) {
+            return new Swept(shape, shapeMm, tiltXMm, tiltYMm, x, y, inCollet, runoutMm, tipMm);
+        }
+
+        Swept withCollet(int number, @Nullable String tool) {
+            Map<Integer, String> m = new HashMap<>(inCollet);
+            m.remove(number);
+            if (tool != null) {
+                m.put(number, tool);
+            }
+            return new Swept(shape, shapeMm, tiltXMm, tiltYMm, backlashXMm, backlashYMm, m, runoutMm, tipMm);
+        }
+
+        Swept withRunout(String tool, double mm) {
+            return new Swept(
+                    shape,
+                    shapeMm,
+                    tiltXMm,
+                    tiltYMm,
+                    backlashXMm,
+                    backlashYMm,
+                    inCollet,
+                    put(runoutMm, tool, mm),
+                    tipMm);
+        }
+
+        Swept withTip(String tool, double mm) {
+            return new Swept(
+                    shape,
+                    shapeMm,
+                    tiltXMm,
+                    tiltYMm,
+                    backlashXMm,
+                    backlashYMm,
+                    inCollet,
+                    runoutMm,
+                    put(tipMm, tool, mm));
+        }
+
+        private static Map<String, Double> put(Map<String, Double> old, String tool, double mm) {
+            Map<String, Double> m = new HashMap<>(old);
+            m.remove(tool);
+            if (!Double.isNaN(mm)) {
+                m.put(tool, mm);
+            }
+            return m;
+        }
+    }
+
     /** Conditions that act while a slider moves; runs by their index in the job. */
     record WhatIf(
             Map<Integer, Double> zErrorMm,
             double bowMm,
             double foilMm,
             double thicknessChangeMm,
-            List<Integer> absent) {
-        static final WhatIf NONE = new WhatIf(Map.of(), 0, Double.NaN, 0, List.of());
+            List<Integer> absent,
+            Swept swept) {
+        static final WhatIf NONE = new WhatIf(Map.of(), 0, Double.NaN, 0, List.of(), Swept.NONE);
 
         WhatIf {
             zErrorMm = Map.copyOf(zErrorMm);
@@ -60,7 +194,7 @@ final class BenchModel {
             } else {
                 m.put(run, mm);
             }
-            return new WhatIf(m, bowMm, foilMm, thicknessChangeMm, absent);
+            return new WhatIf(m, bowMm, foilMm, thicknessChangeMm, absent, swept);
         }
 
         WhatIf withAbsent(int run, boolean gone) {
@@ -69,19 +203,23 @@ final class BenchModel {
             if (gone) {
                 a.add(run);
             }
-            return new WhatIf(zErrorMm, bowMm, foilMm, thicknessChangeMm, a);
+            return new WhatIf(zErrorMm, bowMm, foilMm, thicknessChangeMm, a, swept);
         }
 
         WhatIf withBow(double mm) {
-            return new WhatIf(zErrorMm, mm, foilMm, thicknessChangeMm, absent);
+            return new WhatIf(zErrorMm, mm, foilMm, thicknessChangeMm, absent, swept);
         }
 
         WhatIf withFoil(double mm) {
-            return new WhatIf(zErrorMm, bowMm, mm, thicknessChangeMm, absent);
+            return new WhatIf(zErrorMm, bowMm, mm, thicknessChangeMm, absent, swept);
         }
 
         WhatIf withThicknessChange(double mm) {
-            return new WhatIf(zErrorMm, bowMm, foilMm, mm, absent);
+            return new WhatIf(zErrorMm, bowMm, foilMm, mm, absent, swept);
+        }
+
+        WhatIf withSwept(Swept s) {
+            return new WhatIf(zErrorMm, bowMm, foilMm, thicknessChangeMm, absent, s);
         }
     }
 
@@ -93,11 +231,24 @@ final class BenchModel {
     });
     private final AtomicInteger wantedSnapshot = new AtomicInteger();
     private final List<WhatIf> undo = new ArrayList<>();
+    private final List<WhatIf> redo = new ArrayList<>();
+    private long lastChange;
 
     private @Nullable JobScene scene;
     private @Nullable DryRunResult result;
     private @Nullable DryRunResult whatIfResult;
     private @Nullable BoardSnapshot board;
+    private @Nullable BoardSnapshot baseBoard;
+    private @Nullable JobScene sweptScene;
+    private Compare compare = Compare.NONE;
+    private double swipe = 0.5;
+    private Hand hand = Hand.ASK;
+    private boolean through;
+    private double @Nullable [] askedBefore;
+    private @Nullable Line ruler;
+    private @Nullable Line section;
+    private final List<Line> pinned = new ArrayList<>();
+    private @Nullable Finding chosenFinding;
     private double timeS;
     private int side = 1;
     private WhatIf whatIf = WhatIf.NONE;
@@ -119,6 +270,110 @@ final class BenchModel {
     @Nullable
     JobScene scene() {
         return scene;
+    }
+
+    /** The scene that is drawn: swept again where the what-if asks for it. */
+    @Nullable
+    JobScene drawnScene() {
+        return sweptScene != null ? sweptScene : scene;
+    }
+
+    /** The scene swept again for a what-if, or null to go back to the job's own. */
+    void setSweptScene(@Nullable JobScene s) {
+        if (s != sweptScene) {
+            sweptScene = s;
+            refreshBoard();
+        }
+    }
+
+    /** The job's own board at this moment, without any what-if. */
+    @Nullable
+    BoardSnapshot baseBoard() {
+        return baseBoard;
+    }
+
+    Compare compare() {
+        return compare;
+    }
+
+    void setCompare(Compare c) {
+        compare = c;
+        tell(Change.VIEW);
+    }
+
+    /** Where the divider of the swipe stands, as a share of the picture's width. */
+    double swipe() {
+        return swipe;
+    }
+
+    void setSwipe(double share) {
+        swipe = Math.max(0.02, Math.min(0.98, share));
+        tell(Change.VIEW);
+    }
+
+    Hand hand() {
+        return hand;
+    }
+
+    void setHand(Hand h) {
+        hand = h;
+        tell(Change.VIEW);
+    }
+
+    /** Whether the far side's cuts are drawn through the board. */
+    boolean through() {
+        return through;
+    }
+
+    void setThrough(boolean t) {
+        through = t;
+        tell(Change.VIEW);
+    }
+
+    /** The place that was asked before the last one, or null. */
+    double @Nullable [] askedBefore() {
+        return askedBefore;
+    }
+
+    @Nullable
+    Line ruler() {
+        return ruler;
+    }
+
+    void setRuler(@Nullable Line l) {
+        ruler = l;
+        tell(Change.CHOICE);
+    }
+
+    /** The dragged section, or null. */
+    @Nullable
+    Line section() {
+        return section;
+    }
+
+    void setSection(@Nullable Line l) {
+        section = l;
+        tell(Change.CHOICE);
+    }
+
+    List<Line> pinned() {
+        return List.copyOf(pinned);
+    }
+
+    void pin(Line l) {
+        pinned.add(l);
+        tell(Change.CHOICE);
+    }
+
+    void unpin(int index) {
+        pinned.remove(index);
+        tell(Change.CHOICE);
+    }
+
+    /** The chosen finding: one of the job's, or one that only the what-if has; or null. */
+    @Nullable
+    Finding chosenFinding() {
+        return chosenFinding;
     }
 
     @Nullable
@@ -180,10 +435,20 @@ final class BenchModel {
         whatIfResult = null;
         chosen = -1;
         asked = null;
+        askedBefore = null;
+        chosenFinding = null;
         board = null;
+        baseBoard = null;
+        sweptScene = null;
         if (!keepView) {
+            compare = Compare.NONE;
+            hand = Hand.ASK;
+            ruler = null;
+            section = null;
+            pinned.clear();
             whatIf = WhatIf.NONE;
             undo.clear();
+            redo.clear();
             camera = null;
             side = 1;
             timeS = newScene == null ? 0 : newScene.endS();
@@ -233,7 +498,13 @@ final class BenchModel {
 
     void setWhatIf(WhatIf w) {
         if (!w.equals(whatIf)) {
-            undo.add(whatIf);
+            long now = System.nanoTime();
+            // One drag of a slider is one change to undo.
+            if (undo.isEmpty() || now - lastChange > 300_000_000L) {
+                undo.add(whatIf);
+            }
+            lastChange = now;
+            redo.clear();
             if (undo.size() > 500) {
                 undo.remove(0);
             }
@@ -243,8 +514,18 @@ final class BenchModel {
     }
 
     void undoWhatIf() {
-        if (!undo.isEmpty()) {
-            whatIf = undo.remove(undo.size() - 1);
+        move(undo, redo);
+    }
+
+    void redoWhatIf() {
+        move(redo, undo);
+    }
+
+    private void move(List<WhatIf> from, List<WhatIf> to) {
+        if (!from.isEmpty()) {
+            to.add(whatIf);
+            whatIf = from.remove(from.size() - 1);
+            lastChange = 0;
             tell(Change.CONDITIONS);
         }
     }
@@ -259,19 +540,26 @@ final class BenchModel {
         tell(Change.VIEW);
     }
 
-    void choose(int finding) {
+    void choose(int finding, @Nullable Finding which) {
         chosen = finding;
+        chosenFinding = which;
         tell(Change.CHOICE);
     }
 
     void ask(double xMm, double yMm) {
+        askedBefore = asked;
         asked = new double[] {xMm, yMm};
         tell(Change.CHOICE);
     }
 
     void askNothing() {
         asked = null;
+        askedBefore = null;
+        ruler = null;
+        section = null;
+        hand = Hand.ASK;
         chosen = -1;
+        chosenFinding = null;
         tell(Change.CHOICE);
     }
 
@@ -289,8 +577,9 @@ final class BenchModel {
     }
 
     private void refreshBoard() {
-        JobScene s = scene;
-        if (s == null) {
+        JobScene job = scene;
+        JobScene s = drawnScene();
+        if (s == null || job == null) {
             tell(Change.BOARD);
             return;
         }
@@ -301,10 +590,13 @@ final class BenchModel {
             if (mine != wantedSnapshot.get()) {
                 return;
             }
-            BoardSnapshot made = s.snapshot(t, wantedSide);
+            // Another cutter may take other times: the finished board of one is the finished board of the other.
+            BoardSnapshot made = s.snapshot(t >= job.endS() ? s.endS() : t, wantedSide);
+            BoardSnapshot base = s == job ? made : job.snapshot(t, wantedSide);
             SwingUtilities.invokeLater(() -> {
-                if (scene == s) {
+                if (drawnScene() == s) {
                     board = made;
+                    baseBoard = base;
                     tell(Change.BOARD);
                 }
             });

@@ -49,6 +49,7 @@ final class BenchWindow {
     final JFrame frame = new JFrame("Foilproof");
     final BoardView board;
     private final FindingsPanel findings;
+    private final AnswerPanel answer;
     private final JobLoader loader;
     private final JPanel cards = new JPanel(new CardLayout());
     private final JTextArea message = new JTextArea();
@@ -62,6 +63,7 @@ final class BenchWindow {
         board = new BoardView(model, renderer);
         BenchActions actions = new BenchActions(model, board, frame);
         findings = new FindingsPanel(model, actions::flyTo);
+        answer = new AnswerPanel(model);
         loader = new JobLoader(model, options, new JobLoader.Teller() {
             @Override
             public void working(@Nullable String what, double fraction) {
@@ -75,8 +77,13 @@ final class BenchWindow {
             public void failed(String words) {
                 showMessage(words);
             }
+
+            @Override
+            public void told(String words) {
+                busy.setText(words);
+            }
         });
-        actions.attach(frame.getRootPane(), findings, loader, this::chooseFile, this::setDark);
+        actions.attach(frame.getRootPane(), findings, answer, loader, this::chooseFile, this::setDark);
         build(actions);
     }
 
@@ -158,11 +165,18 @@ final class BenchWindow {
         left.setPreferredSize(new Dimension(330, 600));
         JTabbedPane right = new JTabbedPane();
         right.addTab("Conditions", new ConditionsPanel(model));
-        AnswerPanel answer = new AnswerPanel(model);
-        JSplitPane rightSplit = new JSplitPane(JSplitPane.VERTICAL_SPLIT, right, answer);
-        rightSplit.setResizeWeight(0.5);
+        JPanel rightSplit = new JPanel(new BorderLayout());
+        right.addTab("Ask the board", answer);
+        rightSplit.add(right);
         rightSplit.setPreferredSize(new Dimension(330, 600));
-        rightSplit.setBorder(BorderFactory.createEmptyBorder());
+        model.listen(c -> {
+            boolean asks = model.asked() != null && model.chosenFinding() == null
+                    || model.ruler() != null
+                    || model.section() != null;
+            if (c == BenchModel.Change.CHOICE && asks) {
+                right.setSelectedIndex(1);
+            }
+        });
         cards.add(board, "board");
         cards.add(welcome(), "welcome");
         cards.add(messageCard(), "message");
@@ -193,7 +207,6 @@ final class BenchWindow {
             public void windowOpened(WindowEvent e) {
                 outer.setDividerLocation(SIDE_PX);
                 inner.setDividerLocation(Math.max(300, inner.getWidth() - SIDE_PX));
-                rightSplit.setDividerLocation(0.52);
             }
         });
         JPanel bottom = new JPanel(new BorderLayout());

@@ -47,6 +47,11 @@ final class BoardView extends Drawn {
     private transient @Nullable BufferedImage image;
     private transient OffscreenRenderer.@Nullable Request shown;
     private transient @Nullable CompletableFuture<Frame> pending;
+    private transient @Nullable BufferedImage baseImage;
+    private transient @Nullable BufferedImage tint;
+    private final AtomicInteger tinted = new AtomicInteger();
+    private int @Nullable [] swiping;
+    private BenchModel.@Nullable Line drawing;
     private boolean again;
     private boolean restAgain;
     private double movingScale = 0.75;
@@ -77,7 +82,12 @@ final class BoardView extends Drawn {
             if (change == BenchModel.Change.JOB) {
                 image = null;
                 shown = null;
+                baseImage = null;
+                tint = null;
                 repaint();
+            }
+            if (change == BenchModel.Change.CHOICE || change == BenchModel.Change.RESULT) {
+                tintAgain();
             }
             if (change != BenchModel.Change.RESULT && change != BenchModel.Change.TIME) {
                 redraw();
@@ -157,7 +167,72 @@ final class BoardView extends Drawn {
         again = false;
         int mine = newest.get();
         CompletableFuture<Frame> frame = renderer.draw(q, () -> mine != newest.get());
+        OffscreenRenderer.Request base = baseRequest(q);
+        if (base != null) {
+            // The same view of the job itself, for the left of the divider.
+            CompletableFuture<Frame> other = renderer.draw(base, () -> mine != newest.get());
+            frame = frame.thenCombine(other, (now, before) -> {
+                BufferedImage made = Pictures.image(before);
+                SwingUtilities.invokeLater(() -> baseImage = made);
+                return now;
+            });
+        }
         pending = frame.whenComplete((f, error) -> SwingUtilities.invokeLater(() -> done(q, f, error, still)));
+    }
+
+    private OffscreenRenderer.@Nullable Request baseRequest(OffscreenRenderer.Request q) {
+        BoardSnapshot base = model.baseBoard();
+        if (base == null || model.compare() != BenchModel.Compare.SWIPE) {
+            return null;
+        }
+        return new OffscreenRenderer.Request(
+                base.withMarks(q.board().marks()), base.baseConditions(), q.camera(), q.look(), q.width(), q.height());
+    }
+
+    /** What is tinted over the picture now: difference, joined copper, the far side's cuts; or null. */
+    private PlaneTint.@Nullable At wanted(OffscreenRenderer.Request q) {
+        BoardSnapshot base = model.baseBoard();
+        if (model.compare() == BenchModel.Compare.DIFFERENCE && base != null) {
+            return PlaneTint.difference(base, base.baseConditions(), q.board(), q.conditions());
+        }
+        if (model.through() && !q.board().farRuns().isEmpty()) {
+            return PlaneTint.farCuts(q.board());
+        }
+        double[] p = model.asked();
+        CopperAnswer copper = CopperAnswer.of(model, q.board().side());
+        if (p == null || copper == null || q.camera().fromBelow() || q.board().timeS() < copper.endS()) {
+            return null;
+        }
+        int piece = copper.pieceAt(p[0], p[1]);
+        return piece < 0
+                ? null
+                : (x, y, px, py) -> ((px + py) & 3) != 0 && copper.pieceAt(x, y) == piece ? PlaneTint.JOINED : 0;
+    }
+
+    private void tintAgain() {
+        OffscreenRenderer.Request q = shown;
+        tint = null;
+        int mine = tinted.incrementAndGet();
+        PlaneTint.At at = q == null ? null : wanted(q);
+        if (q == null || at == null) {
+            repaint();
+            return;
+        }
+        int w = getWidth();
+        int h = getHeight();
+        CompletableFuture.supplyAsync(() -> PlaneTint.over(q.board(), q.camera(), w, h, at, () -> mine != tinted.get()))
+                .thenAccept(made -> SwingUtilities.invokeLater(() -> {
+                    if (mine == tinted.get()) {
+                        tint = made;
+                        repaint();
+                    }
+                }));
+    }
+
+    /** The tint that is over the picture now, for tests; or null. */
+    @Nullable
+    BufferedImage tintImage() {
+        return tint;
     }
 
     private void done(OffscreenRenderer.Request q, @Nullable Frame frame, @Nullable Throwable error, boolean still) {
@@ -168,6 +243,11 @@ final class BoardView extends Drawn {
             image = Pictures.image(frame);
             shown = q;
             framesShown++;
+            tint = null;
+            tinted.incrementAndGet();
+            if (still) {
+                tintAgain();
+            }
             if (!still) {
                 movingScale =
                         frame.drawS() > SLOW_S ? Math.max(0.4, movingScale * 0.85) : Math.min(1, movingScale * 1.1);
@@ -201,14 +281,131 @@ final class BoardView extends Drawn {
             AffineTransform at = AffineTransform.getScaleInstance(
                     (double) getWidth() / im.getWidth(), (double) getHeight() / im.getHeight());
             g.drawImage(im, at, null);
+            BufferedImage over = tint;
+            if (over != null) {
+                g.drawImage(over, 0, 0, getWidth(), getHeight(), null);
+            }
+            swipe(g);
             new OverlayPainter(q, getWidth(), getHeight(), 1).paint(g);
             asked(g, q);
+            lines(g, q);
+            compared(g);
         }
         String words = trouble != null ? trouble : im == null && model.scene() != null ? "Drawing the board ..." : null;
         if (words != null) {
-            paintWords(g, words);
+            paintWords(
+                    g,
+                    trouble == null
+                            ? words
+                            : words
+                                    + "\n\nFindings, conditions and sections go on without the picture; so do the commands\ndryrun (with its report), draft, study and explain.");
         }
         g.dispose();
+    }
+
+    private void swipe(Graphics2D g) {
+        BufferedImage base = baseImage;
+        if (model.compare() != BenchModel.Compare.SWIPE || base == null) {
+            return;
+        }
+        int x = (int) Math.round(model.swipe() * getWidth());
+        Graphics2D left = (Graphics2D) g.create(0, 0, x, getHeight());
+        left.drawImage(base, 0, 0, getWidth(), getHeight(), null);
+        left.dispose();
+        g.setColor(new Color(0, 0, 0, 170));
+        g.fillRect(x - 2, 0, 5, getHeight());
+        g.setColor(Color.WHITE);
+        g.fillRect(x - 1, 0, 3, getHeight());
+        g.fillRoundRect(x - 7, getHeight() / 2 - 22, 15, 44, 8, 8);
+        g.setColor(Color.BLACK);
+        g.drawLine(x - 2, getHeight() / 2 - 12, x - 2, getHeight() / 2 + 12);
+        g.drawLine(x + 2, getHeight() / 2 - 12, x + 2, getHeight() / 2 + 12);
+    }
+
+    private void compared(Graphics2D g) {
+        boolean none = model.whatIf().equals(BenchModel.WhatIf.NONE);
+        int y = getHeight() - 92;
+        if (model.compare() == BenchModel.Compare.SWIPE) {
+            int x = (int) Math.round(model.swipe() * getWidth());
+            tag(g, "the job", x - 66, 100);
+            tag(g, none ? "no what-if is set" : "what if", x + 10, 100);
+        } else if (model.compare() == BenchModel.Compare.DIFFERENCE) {
+            tag(g, none ? "difference: no what-if is set" : "difference, at the foil's underside:", 12, y - 66);
+            swatch(g, PlaneTint.MORE, 12, y - 42);
+            tag(g, "copper more under the what-if (stripes rise)", 40, y - 42);
+            swatch(g, PlaneTint.LESS, 12, y - 18);
+            tag(g, "copper less under the what-if (stripes fall)", 40, y - 18);
+        } else if (model.through()) {
+            BoardSnapshot b = model.board();
+            boolean far = b != null && !b.farRuns().isEmpty();
+            swatch(g, PlaneTint.FAR, 12, y - 18);
+            tag(g, far ? "cuts of the far side, seen through the board" : "no cuts on the far side", 40, y - 18);
+        }
+        if (model.hand() != BenchModel.Hand.ASK) {
+            tag(
+                    g,
+                    model.hand() == BenchModel.Hand.RULER
+                            ? "Ruler: drag from point to point (R or Esc ends)"
+                            : "Section: drag a line across the board (X or Esc ends; K pins)",
+                    12,
+                    100);
+        }
+    }
+
+    private void swatch(Graphics2D g, int argb, int x, int y) {
+        g.setColor(new Color(argb & 0xFFFFFF));
+        g.fillRect(x, y, 22, 18);
+        g.setColor(Color.WHITE);
+        g.drawRect(x, y, 22, 18);
+    }
+
+    private void tag(Graphics2D g, String words, int x, int y) {
+        g.setFont(getFont().deriveFont(12f));
+        int w = g.getFontMetrics().stringWidth(words);
+        boolean dark = model.look().dark();
+        g.setColor(dark ? new Color(18, 21, 26, 225) : new Color(250, 251, 252, 230));
+        g.fillRoundRect(x, y, w + 12, 20, 8, 8);
+        g.setColor(dark ? new Color(0xEEF1F4) : new Color(0x14181D));
+        g.drawString(words, x + 6, y + 14);
+    }
+
+    private void lines(Graphics2D g, OffscreenRenderer.Request q) {
+        int n = 1;
+        for (BenchModel.Line l : model.pinned()) {
+            line(g, q, l, "section " + n++);
+        }
+        BenchModel.Line s = model.section();
+        if (s != null) {
+            line(g, q, s, "section");
+        }
+        BenchModel.Line r = model.ruler();
+        if (r != null) {
+            line(g, q, r, AnswerPanel.length(r.lengthMm()));
+        }
+        BenchModel.Line d = drawing;
+        if (d != null) {
+            line(g, q, d, AnswerPanel.length(d.lengthMm()));
+        }
+    }
+
+    private void line(Graphics2D g, OffscreenRenderer.Request q, BenchModel.Line l, String words) {
+        if (l.side() != q.board().side()) {
+            return;
+        }
+        double[] a = q.camera().project(l.x0Mm(), l.y0Mm(), 0, getWidth(), getHeight());
+        double[] b = q.camera().project(l.x1Mm(), l.y1Mm(), 0, getWidth(), getHeight());
+        if (a[2] <= 0 || b[2] <= 0) {
+            return;
+        }
+        for (int pass = 0; pass < 2; pass++) {
+            g.setColor(pass == 0 ? new Color(0, 0, 0, 170) : new Color(0xF0E442));
+            g.setStroke(new java.awt.BasicStroke(pass == 0 ? 5f : 2f));
+            g.draw(new java.awt.geom.Line2D.Double(a[0], a[1], b[0], b[1]));
+            for (double[] e : new double[][] {a, b}) {
+                g.draw(new java.awt.geom.Ellipse2D.Double(e[0] - 4, e[1] - 4, 8, 8));
+            }
+        }
+        tag(g, words, (int) ((a[0] + b[0]) / 2) + 8, (int) ((a[1] + b[1]) / 2) - 24);
     }
 
     private void asked(Graphics2D g, OffscreenRenderer.Request q) {
@@ -255,6 +452,11 @@ final class BoardView extends Drawn {
             pressed = e;
             start = camera();
             moved = false;
+            int divider = (int) Math.round(model.swipe() * getWidth());
+            swiping = model.compare() == BenchModel.Compare.SWIPE && Math.abs(e.getX() - divider) < 10
+                    ? new int[] {e.getX()}
+                    : null;
+            drawing = null;
         }
 
         @Override
@@ -262,6 +464,17 @@ final class BoardView extends Drawn {
             MouseEvent from = pressed;
             Camera c = start;
             if (from == null || c == null) {
+                return;
+            }
+            if (swiping != null) {
+                moved = true;
+                model.setSwipe((double) e.getX() / Math.max(1, getWidth()));
+                return;
+            }
+            if (model.hand() != BenchModel.Hand.ASK && SwingUtilities.isLeftMouseButton(from)) {
+                moved = true;
+                drawing = drawn(from, e);
+                repaint();
                 return;
             }
             int dx = e.getX() - from.getX();
@@ -278,9 +491,18 @@ final class BoardView extends Drawn {
 
         @Override
         public void mouseReleased(MouseEvent e) {
+            BenchModel.Line l = drawing;
             if (!moved && SwingUtilities.isLeftMouseButton(e)) {
                 askAt(e.getX(), e.getY());
+            } else if (l != null && l.lengthMm() > 1e-4) {
+                if (model.hand() == BenchModel.Hand.RULER) {
+                    model.setRuler(l);
+                } else {
+                    model.setSection(l);
+                }
             }
+            drawing = null;
+            swiping = null;
             pressed = null;
         }
 
@@ -327,6 +549,18 @@ final class BoardView extends Drawn {
         }
         double t = (c.zMm() - ray[2]) / ray[5];
         return new double[] {ray[0] + t * ray[3], ray[1] + t * ray[4]};
+    }
+
+    private BenchModel.@Nullable Line drawn(MouseEvent from, MouseEvent to) {
+        OffscreenRenderer.Request q = shown;
+        if (q == null) {
+            return null;
+        }
+        double[] a = q.camera().pick(q.board(), q.conditions(), from.getX(), from.getY(), getWidth(), getHeight());
+        double[] b = q.camera().pick(q.board(), q.conditions(), to.getX(), to.getY(), getWidth(), getHeight());
+        return a.length == 0 || b.length == 0
+                ? null
+                : new BenchModel.Line(q.board().side(), a[0], a[1], b[0], b[1]);
     }
 
     private void askAt(int x, int y) {

@@ -3,6 +3,8 @@ package foilproof.app.ui;
 import foilproof.app.viewer.JobScene;
 import foilproof.app.viewer.Look;
 import foilproof.bench.IntervalMm;
+import foilproof.bench.Tool;
+import foilproof.bench.ToolShape;
 import foilproof.dryrun.DryRunResult;
 import foilproof.findings.RunFacts;
 import foilproof.report.ResultDocument;
@@ -14,6 +16,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.DoubleConsumer;
+import java.util.function.DoubleSupplier;
+import java.util.function.UnaryOperator;
 import javax.swing.BorderFactory;
 import javax.swing.Box;
 import javax.swing.BoxLayout;
@@ -21,6 +25,7 @@ import javax.swing.ButtonGroup;
 import javax.swing.JButton;
 import javax.swing.JCheckBox;
 import javax.swing.JComboBox;
+import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
@@ -38,6 +43,8 @@ final class ConditionsPanel extends JPanel {
 
     private final transient BenchModel model;
     private final JPanel runs = column();
+    private final JPanel sweep = column();
+    private final transient List<Runnable> shown = new ArrayList<>();
     private final transient List<RunRow> rows = new ArrayList<>();
     private final ZSlider bow;
     private final JSpinner bowTyped;
@@ -56,17 +63,20 @@ final class ConditionsPanel extends JPanel {
         all.setBorder(BorderFactory.createEmptyBorder(8, 10, 10, 10));
         all.add(heading("What if", "Nothing here changes the job; Home on a scale sets it back to 0."));
         all.add(look());
+        all.add(comparing());
         all.add(runs);
         bow = new ZSlider("bow", 0.3, 0.01, v -> change(model.whatIf().withBow(v)));
         bowTyped = typed("bow, mm", 0.3, 0.01, v -> change(model.whatIf().withBow(v)));
-        all.add(row("Bow: middle low by", bowTyped, bow, "+ = low, edge where it was"));
+        all.add(row(new JLabel("Bow: middle low by"), bowTyped, bow, "+ = low, edge where it was"));
+        all.add(presets());
         thickness =
                 new ZSlider("thickness", 0.2, 0.01, v -> change(model.whatIf().withThicknessChange(v)));
         thicknessTyped = typed(
                 "thickness change, mm", 0.2, 0.01, v -> change(model.whatIf().withThicknessChange(v)));
-        all.add(row("Blank thicker by", thicknessTyped, thickness, "+ = thicker, - = thinner"));
+        all.add(row(new JLabel("Blank thicker by"), thicknessTyped, thickness, "+ = thicker, - = thinner"));
         all.add(foil());
         JButton reset = new JButton("Back to the job (B)");
+        all.add(sweep);
         reset.setName("reset");
         reset.addActionListener(e -> model.setWhatIf(BenchModel.WhatIf.NONE));
         reset.setAlignmentX(LEFT_ALIGNMENT);
@@ -133,8 +143,7 @@ final class ConditionsPanel extends JPanel {
         JPanel p = column();
         JLabel a = new JLabel(title);
         a.putClientProperty("FlatLaf.styleClass", "h3");
-        JLabel b = new JLabel("<html><body style='width:200px'>" + words + "</body></html>");
-        b.putClientProperty("FlatLaf.styleClass", "small");
+        Wrapped b = new Wrapped(words);
         p.add(a);
         p.add(b);
         p.setBorder(BorderFactory.createEmptyBorder(0, 0, 6, 0));
@@ -181,23 +190,192 @@ final class ConditionsPanel extends JPanel {
         return s;
     }
 
-    private JPanel row(String words, JSpinner typed, ZSlider slider, String sign) {
-        JPanel p = new JPanel(new BorderLayout(6, 2));
-        p.setAlignmentX(LEFT_ALIGNMENT);
+    private JPanel row(JComponent head, JSpinner typed, ZSlider slider, String sign) {
+        JPanel p = column();
         p.setBorder(BorderFactory.createEmptyBorder(8, 0, 0, 0));
-        JLabel l = new JLabel(words);
-        JPanel right = new JPanel(new FlowLayout(FlowLayout.RIGHT, 4, 0));
+        head.setAlignmentX(LEFT_ALIGNMENT);
+        p.add(head);
+        JPanel line = new JPanel(new BorderLayout(4, 0));
+        line.setAlignmentX(LEFT_ALIGNMENT);
+        line.add(slider);
+        JPanel right = new JPanel(new FlowLayout(FlowLayout.RIGHT, 3, 0));
         right.add(typed);
         right.add(new JLabel("mm"));
-        p.add(l, BorderLayout.CENTER);
+        line.add(right, BorderLayout.EAST);
+        line.setMaximumSize(new Dimension(10_000, 44));
+        p.add(line);
+        p.add(new Wrapped(sign));
+        return p;
+    }
+
+    private JPanel presets() {
+        JPanel p = new JPanel(new java.awt.GridLayout(0, 3, 3, 3));
+        p.setAlignmentX(LEFT_ALIGNMENT);
+        preset(p, "Sag", "middle 0.08 mm low", w -> w.withBow(0.08));
+        preset(p, "Hog", "middle 0.08 mm high", w -> w.withBow(-0.08));
+        preset(
+                p,
+                "Twist",
+                "corners 0.08 mm up and down",
+                w -> w.withSwept(w.swept().withShape(BenchModel.Shape.TWIST, 0.08)));
+        preset(
+                p,
+                "Corner swarf",
+                "the corner at X 0 Y 0 lies 0.08 mm high",
+                w -> w.withSwept(w.swept().withShape(BenchModel.Shape.CORNER, 0.08)));
+        preset(p, "Flat", "no bow, no twist, no tilt", w -> w.withBow(0)
+                .withSwept(w.swept().withShape(BenchModel.Shape.FLAT, 0).withTilt(0, 0)));
+        p.setMaximumSize(new Dimension(10_000, 64));
+        return p;
+    }
+
+    private void preset(JPanel to, String name, String words, UnaryOperator<BenchModel.WhatIf> change) {
+        JButton b = new JButton(name);
+        b.setName("preset " + name);
+        b.setToolTipText(words);
+        b.setMargin(new java.awt.Insets(2, 2, 2, 2));
+        b.addActionListener(e -> change(change.apply(model.whatIf())));
+        to.add(b);
+    }
+
+    /** A typed value in a line of its own; shown and changed through the model. */
+    private void line(
+            JPanel to, String words, String name, double[] range, DoubleSupplier now, DoubleConsumer changed) {
+        JPanel p = new JPanel(new BorderLayout(6, 0));
+        p.setAlignmentX(LEFT_ALIGNMENT);
+        p.setBorder(BorderFactory.createEmptyBorder(3, 0, 0, 0));
+        JSpinner s = typed(name, range[1], range[2], changed);
+        ((SpinnerNumberModel) s.getModel()).setMinimum(range[0]);
+        JPanel right = new JPanel(new FlowLayout(FlowLayout.RIGHT, 3, 0));
+        right.add(s);
+        right.add(new JLabel("mm"));
+        JLabel l = new JLabel(words);
+        l.setToolTipText(words);
+        p.add(l);
         p.add(right, BorderLayout.EAST);
-        JPanel below = new JPanel(new BorderLayout());
-        below.add(slider);
-        JLabel s = new JLabel(sign);
-        s.putClientProperty("FlatLaf.styleClass", "small");
-        below.add(s, BorderLayout.SOUTH);
-        p.add(below, BorderLayout.SOUTH);
-        p.setMaximumSize(new Dimension(10_000, 100));
+        p.setMaximumSize(new Dimension(10_000, 32));
+        to.add(p);
+        shown.add(() -> s.setValue(now.getAsDouble()));
+    }
+
+    private BenchModel.Swept swept() {
+        return model.whatIf().swept();
+    }
+
+    private void sweptTo(BenchModel.Swept s) {
+        change(model.whatIf().withSwept(s));
+    }
+
+    /** Everything that depends on the job's tools: collet, runout, tip; and backlash and tilt. */
+    private void fillSwept(JobScene s) {
+        shown.clear();
+        sweep.removeAll();
+        double[] heights = {-1, 1, 0.01};
+        line(
+                sweep,
+                "Twist or swarf",
+                "shape, mm",
+                heights,
+                () -> swept().shapeMm(),
+                v -> sweptTo(swept().withShape(
+                                swept().shape() == BenchModel.Shape.FLAT ? BenchModel.Shape.TWIST : swept().shape(),
+                                v)));
+        line(
+                sweep,
+                "Tilt: right edge higher by",
+                "tilt X, mm",
+                heights,
+                () -> swept().tiltXMm(),
+                v -> sweptTo(swept().withTilt(v, swept().tiltYMm())));
+        line(
+                sweep,
+                "Tilt: far edge higher by",
+                "tilt Y, mm",
+                heights,
+                () -> swept().tiltYMm(),
+                v -> sweptTo(swept().withTilt(swept().tiltXMm(), v)));
+        var lost = s.job().machine().backlashMm();
+        double[] slack = {0, 0.5, 0.005};
+        line(
+                sweep,
+                "Backlash X",
+                "backlash X, mm",
+                slack,
+                () -> Double.isNaN(swept().backlashXMm()) ? lost.xMm() : swept().backlashXMm(),
+                v -> sweptTo(swept().withBacklash(v == lost.xMm() ? Double.NaN : v, swept().backlashYMm())));
+        line(
+                sweep,
+                "Backlash Y",
+                "backlash Y, mm",
+                slack,
+                () -> Double.isNaN(swept().backlashYMm()) ? lost.yMm() : swept().backlashYMm(),
+                v -> sweptTo(swept().withBacklash(swept().backlashXMm(), v == lost.yMm() ? Double.NaN : v)));
+        for (Tool t : s.job().tools()) {
+            line(
+                    sweep,
+                    "Runout of " + t.name(),
+                    "runout of " + t.name() + ", mm",
+                    slack,
+                    () -> swept().runoutMm().getOrDefault(t.name(), t.runoutMm()),
+                    v -> sweptTo(swept().withRunout(t.name(), v == t.runoutMm() ? Double.NaN : v)));
+            if (t.shape() == ToolShape.V) {
+                double base = t.tipWidthMm().orElse(2 * t.tipRadiusMm().orElse(0.05));
+                line(
+                        sweep,
+                        "Tip flat of " + t.name(),
+                        "tip of " + t.name() + ", mm",
+                        new double[] {0, 2, 0.01},
+                        () -> swept().tipMm().getOrDefault(t.name(), base),
+                        v -> sweptTo(swept().withTip(t.name(), v == base ? Double.NaN : v)));
+            }
+            if (t.number().isPresent()) {
+                collet(s, t, t.number().getAsInt());
+            }
+        }
+        sweep.add(
+                new Wrapped("Twist, tilt, backlash, runout, tip and collet sweep the cutters again: the picture follows"
+                        + " in a moment. A tip that is typed counts as flat."));
+    }
+
+    private void collet(JobScene s, Tool meant, int number) {
+        JPanel p = new JPanel(new BorderLayout(6, 0));
+        p.setAlignmentX(LEFT_ALIGNMENT);
+        p.setBorder(BorderFactory.createEmptyBorder(3, 0, 0, 0));
+        JComboBox<String> box = new JComboBox<>();
+        s.job().tools().forEach(t -> box.addItem(t.name()));
+        box.setName("in collet " + number);
+        box.setPrototypeDisplayValue("engraving bit 30");
+        box.addActionListener(e -> {
+            if (!showing && box.getSelectedItem() instanceof String name) {
+                sweptTo(swept().withCollet(number, name.equals(meant.name()) ? null : name));
+            }
+        });
+        JLabel l = new JLabel("In the collet for T" + number);
+        l.setLabelFor(box);
+        p.add(l);
+        p.add(box, BorderLayout.EAST);
+        p.setMaximumSize(new Dimension(10_000, 32));
+        sweep.add(p);
+        shown.add(() -> box.setSelectedItem(swept().inCollet().getOrDefault(number, meant.name())));
+    }
+
+    private JPanel comparing() {
+        JPanel p = new JPanel(new java.awt.GridLayout(1, 3, 3, 0));
+        p.setAlignmentX(LEFT_ALIGNMENT);
+        p.setBorder(BorderFactory.createEmptyBorder(6, 0, 0, 0));
+        String[] words = {"What-if", "Swipe", "Difference"};
+        ButtonGroup group = new ButtonGroup();
+        for (BenchModel.Compare c : BenchModel.Compare.values()) {
+            JToggleButton b = new JToggleButton(words[c.ordinal()]);
+            b.setName("compare " + words[c.ordinal()]);
+            b.setToolTipText("how job and what-if are held against each other (V)");
+            b.setMargin(new java.awt.Insets(2, 2, 2, 2));
+            b.addActionListener(e -> model.setCompare(c));
+            group.add(b);
+            p.add(b);
+            model.listen(x -> b.setSelected(model.compare() == c));
+        }
+        p.setMaximumSize(new Dimension(10_000, 36));
         return p;
     }
 
@@ -209,7 +387,7 @@ final class ConditionsPanel extends JPanel {
         buttons.setAlignmentX(LEFT_ALIGNMENT);
         ButtonGroup group = new ButtonGroup();
         double[] foil = {Double.NaN, 0.0174, 0.0348, 0.0696};
-        String[] words = {"as the job", "0.5 oz", "1 oz", "2 oz"};
+        String[] words = {"as the job", "half", "one", "two ounce"};
         for (int i = 0; i < foil.length; i++) {
             double mm = foil[i];
             JToggleButton b = new JToggleButton(words[i]);
@@ -238,7 +416,7 @@ final class ConditionsPanel extends JPanel {
         private final ZSlider slider;
         private final JSpinner typed;
         private final JCheckBox present;
-        private final JLabel window = new JLabel(" ");
+        private final Wrapped window = new Wrapped(" ");
 
         RunRow(RunFacts facts, int sides) {
             run = facts.run().index();
@@ -254,20 +432,11 @@ final class ConditionsPanel extends JPanel {
                     Z_REACH_MM,
                     STEP_MM,
                     v -> change(model.whatIf().withZError(run, v)));
-            present = new JCheckBox("", true);
+            present = new JCheckBox(name + " (run " + (run + 1) + ")", true);
             present.setToolTipText("off: as if this tool run were left out");
             present.setName("run " + (run + 1) + " happens");
-            present.getAccessibleContext().setAccessibleName("run " + (run + 1) + " happens");
             present.addActionListener(e -> change(model.whatIf().withAbsent(run, !present.isSelected())));
-            JPanel p = row(name + " (run " + (run + 1) + ")", typed, slider, "Z error: + = really deeper, - = higher");
-            window.putClientProperty("FlatLaf.styleClass", "small");
-            JPanel head = new JPanel(new BorderLayout());
-            head.setAlignmentX(LEFT_ALIGNMENT);
-            head.add(present, BorderLayout.WEST);
-            head.add(p);
-            window.setAlignmentX(LEFT_ALIGNMENT);
-            window.setBorder(BorderFactory.createEmptyBorder(0, 24, 0, 0));
-            runs.add(head);
+            runs.add(row(present, typed, slider, "Z error: + = really deeper, - = higher"));
             runs.add(window);
         }
 
@@ -294,7 +463,7 @@ final class ConditionsPanel extends JPanel {
             }
             double[] inner = found.empty() ? null : ends(found.fromMm(), found.toMm());
             slider.setWindow(inner, ends(found.fixFromMm(), found.fixToMm()), ends);
-            window.setText("<html><body style='width:190px'>" + words(found) + "</body></html>");
+            window.setText(words(found));
         }
     }
 
@@ -337,13 +506,20 @@ final class ConditionsPanel extends JPanel {
                 }
             }
         }
+        if (s != null) {
+            showing = true;
+            fillSwept(s);
+            showing = false;
+        }
         runs.revalidate();
+        sweep.revalidate();
         refresh();
     }
 
     private void refresh() {
         showing = true;
         rows.forEach(RunRow::show);
+        shown.forEach(Runnable::run);
         bow.setValue(model.whatIf().bowMm());
         bowTyped.setValue(model.whatIf().bowMm());
         thickness.setValue(model.whatIf().thicknessChangeMm());

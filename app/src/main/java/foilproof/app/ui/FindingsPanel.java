@@ -20,7 +20,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
-import java.util.function.IntConsumer;
+import java.util.function.BiConsumer;
 import javax.swing.BorderFactory;
 import javax.swing.DefaultListCellRenderer;
 import javax.swing.DefaultListModel;
@@ -45,23 +45,23 @@ final class FindingsPanel extends JPanel {
     private record Row(Finding finding, int index, String difference) {}
 
     private final transient BenchModel model;
-    private final transient IntConsumer fly;
+    private final transient BiConsumer<Integer, Finding> fly;
     private final JLabel verdict = new JLabel(" ");
-    private final JLabel state = new JLabel(" ");
+    private final Wrapped state = new Wrapped(" ");
     private final JTextField filter = new JTextField();
     private final DefaultListModel<Row> rows = new DefaultListModel<>();
     private final JList<Row> list = new JList<>(rows);
     private final JTextArea detail = new JTextArea();
     private boolean filling;
 
-    FindingsPanel(BenchModel model, IntConsumer fly) {
+    FindingsPanel(BenchModel model, BiConsumer<Integer, Finding> fly) {
         super(new BorderLayout(0, 6));
         this.model = model;
         this.fly = fly;
         setName("findings panel");
         setBorder(BorderFactory.createEmptyBorder(8, 10, 8, 10));
         verdict.putClientProperty("FlatLaf.styleClass", "h2");
-        filter.putClientProperty("JTextField.placeholderText", "Filter: hair, side 2, line 431, fix, engraver ...");
+        filter.putClientProperty("JTextField.placeholderText", "Filter: hair, side 2, line 431, T2, holes < 0.6 ...");
         filter.putClientProperty("JTextField.showClearButton", true);
         filter.setName("filter");
         filter.getAccessibleContext().setAccessibleName("Filter findings");
@@ -86,9 +86,7 @@ final class FindingsPanel extends JPanel {
             Row r = list.getSelectedValue();
             if (!filling && !e.getValueIsAdjusting() && r != null) {
                 show(r.finding());
-                if (r.index() >= 0) {
-                    this.fly.accept(r.index());
-                }
+                this.fly.accept(r.index(), r.finding());
             }
         });
         detail.setName("finding text");
@@ -126,6 +124,10 @@ final class FindingsPanel extends JPanel {
                 fill();
             } else if (c == BenchModel.Change.CHOICE) {
                 select(model.chosen());
+                if (model.chosen() < 0 && model.chosenFinding() == null && model.result() != null) {
+                    detail.setText(overview(java.util.Objects.requireNonNull(model.result())));
+                    detail.setCaretPosition(0);
+                }
             }
         });
     }
@@ -145,7 +147,7 @@ final class FindingsPanel extends JPanel {
                 show(rows.get(i).finding());
             }
         }
-        if (index < 0) {
+        if (index < 0 && model.chosenFinding() == null) {
             list.clearSelection();
         }
         filling = false;
@@ -186,7 +188,7 @@ final class FindingsPanel extends JPanel {
             }
             for (Finding f : now) {
                 if (!before.contains(key(f))) {
-                    all.add(fresh++, new Row(f, -1, "new"));
+                    all.add(fresh++, new Row(f, -1, "appeared"));
                 }
             }
             for (Row r : all) {
@@ -194,8 +196,15 @@ final class FindingsPanel extends JPanel {
                     rows.addElement(r);
                 }
             }
+            for (Finding f : FindingFilter.of(filter.getText()).places(other == null ? base : other)) {
+                rows.addElement(new Row(f, -1, "search"));
+            }
             verdict.setText("Verdict: " + base.document().verdict().word());
-            state.setText(counts(findings) + (other == null ? "" : "; what if: " + fresh + " new, " + gone + " gone"));
+            state.setText(counts(findings)
+                    + (other == null
+                            ? ""
+                            : "; what if: " + fresh + " appeared, " + gone + " gone, " + (findings.size() - gone)
+                                    + " unchanged"));
             if (model.chosen() < 0) {
                 detail.setText(overview(base));
                 detail.setCaretPosition(0);
@@ -206,19 +215,8 @@ final class FindingsPanel extends JPanel {
     }
 
     private boolean matches(Finding f) {
-        String words = filter.getText().strip().toLowerCase(Locale.ROOT);
-        if (words.isEmpty()) {
-            return true;
-        }
-        String all = (f.kind() + " " + f.severity().word() + " " + f.message() + " side " + f.side() + " line "
-                        + f.line() + " " + f.tool() + " " + f.program())
-                .toLowerCase(Locale.ROOT);
-        for (String w : words.split(",")) {
-            if (!all.contains(w.strip())) {
-                return false;
-            }
-        }
-        return true;
+        JobScene s = model.scene();
+        return FindingFilter.of(filter.getText()).matches(f, s == null ? null : s.job());
     }
 
     private static String counts(List<Finding> findings) {
@@ -360,8 +358,15 @@ final class FindingsPanel extends JPanel {
             if (value instanceof Row row) {
                 Finding f = row.finding();
                 int severity = Severity.NOTE.ordinal() - f.severity().ordinal();
-                label.setIcon(new Badge(severity, row.index() < 0 ? "+" : Integer.toString(row.index() + 1)));
-                String difference = row.difference().isEmpty() ? "" : "<b>[what if: " + row.difference() + "]</b> ";
+                label.setIcon(new Badge(
+                        severity,
+                        row.difference().equals("search")
+                                ? "o"
+                                : row.index() < 0 ? "+" : Integer.toString(row.index() + 1)));
+                String difference =
+                        row.difference().isEmpty() || row.difference().equals("search")
+                                ? ""
+                                : "<b>[what if: " + row.difference() + "]</b> ";
                 int width = Math.max(160, list.getWidth() - 60);
                 label.setText(
                         "<html><body style='width:" + width * 3 / 4 + "px'>" + difference + "<b>" + f.kind() + "</b> "

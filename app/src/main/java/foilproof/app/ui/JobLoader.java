@@ -4,8 +4,14 @@ import foilproof.app.viewer.JobScene;
 import foilproof.bench.Job;
 import foilproof.bench.JobReader;
 import foilproof.bench.JobSource;
+import foilproof.bench.Machine;
 import foilproof.bench.ReadOptions;
+import foilproof.bench.Side;
+import foilproof.bench.Surface;
+import foilproof.bench.Tool;
+import foilproof.bench.Touch;
 import foilproof.bench.WhatIf;
+import foilproof.bench.XyMm;
 import foilproof.dryrun.DryRun;
 import foilproof.dryrun.DryRunResult;
 import foilproof.findings.ExamineOptions;
@@ -13,6 +19,8 @@ import foilproof.findings.Examiner;
 import foilproof.findings.RunFacts;
 import foilproof.source.Diagnostic;
 import foilproof.source.InputException;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.concurrent.CancellationException;
@@ -23,13 +31,15 @@ import org.jspecify.annotations.Nullable;
 
 /** Reads and runs jobs in the background: first the board to look at, then the findings, and again for what-ifs. */
 final class JobLoader {
-    private static final int SETTLE_MS = 350;
+    private static final int SETTLE_MS = 120;
 
     /** Told how far the work is, and of failures, in words; on the event thread. */
     interface Teller {
         void working(@Nullable String what, double fraction);
 
         void failed(String words);
+
+        void told(String words);
     }
 
     private final BenchModel model;
@@ -38,6 +48,7 @@ final class JobLoader {
     private final Timer settle;
     private @Nullable JobSource source;
     private @Nullable Work<?> running;
+    private BenchModel.Swept sweptFor = BenchModel.Swept.NONE;
 
     JobLoader(BenchModel model, ReadOptions options, Teller teller) {
         this.model = model;
@@ -175,7 +186,51 @@ final class JobLoader {
                 "Checking");
     }
 
+    /** Sweeps again where the what-if asks for it, then looks for findings. */
     private void runWhatIf() {
+        JobScene scene = model.scene();
+        if (scene == null) {
+            return;
+        }
+        BenchModel.Swept wanted = model.whatIf().swept();
+        if (wanted.equals(BenchModel.Swept.NONE)) {
+            model.setSweptScene(null);
+            sweptFor = wanted;
+            findWhatIf();
+        } else if (wanted.equals(sweptFor) && model.drawnScene() != scene) {
+            findWhatIf();
+        } else {
+            sweep(scene, wanted);
+        }
+    }
+
+    private void sweep(JobScene scene, BenchModel.Swept wanted) {
+        start(
+                new Work<JobScene>() {
+                    @Override
+                    protected JobScene doInBackground() throws InputException {
+                        return new JobScene(Examiner.ground(sweptJob(scene, wanted), examine()));
+                    }
+
+                    @Override
+                    void finished(JobScene made) {
+                        if (model.scene() == scene) {
+                            sweptFor = wanted;
+                            model.setSweptScene(made);
+                            findWhatIf();
+                        }
+                    }
+
+                    @Override
+                    void broken(Throwable cause) {
+                        teller.told(
+                                "This what-if cannot be swept: " + words(cause).strip());
+                    }
+                },
+                "Sweeping again");
+    }
+
+    private void findWhatIf() {
         JobScene scene = model.scene();
         if (scene == null || model.result() == null) {
             return;
@@ -202,6 +257,8 @@ final class JobLoader {
                     @Override
                     void broken(Throwable cause) {
                         model.setWhatIfResult(null);
+                        teller.told(
+                                "The what-if cannot be checked: " + words(cause).strip());
                     }
                 },
                 "Checking the what-if");
@@ -209,7 +266,7 @@ final class JobLoader {
 
     /** The job with the what-ifs that findings can answer; a run that is left out is a question to the picture alone. */
     static Job whatIfJob(JobScene scene, BenchModel.WhatIf w) {
-        Job job = scene.job();
+        Job job = sweptJob(scene, w.swept());
         Map<String, Double> errors = new TreeMap<>(job.whatIf().zErrorMm());
         for (RunFacts r : scene.ground().runs()) {
             Double e = w.zErrorMm().get(r.run().index());
@@ -227,6 +284,131 @@ final class JobLoader {
                     changed.blank().withThickness(changed.blank().thicknessMm() + w.thicknessChangeMm()));
         }
         return changed;
+    }
+
+    /** The job with everything that is swept again: surface, backlash, runout, tips, what is in the collet. */
+    static Job sweptJob(JobScene scene, BenchModel.Swept w) {
+        Job job = scene.job();
+        if (w.equals(BenchModel.Swept.NONE)) {
+            return job;
+        }
+        List<Tool> tools = new ArrayList<>();
+        for (Tool t : job.tools()) {
+            Double tip = w.tipMm().get(t.name());
+            Double runout = w.runoutMm().get(t.name());
+            Tool changed = tip == null ? t : t.withTipWidth(tip);
+            tools.add(runout == null ? changed : withRunout(changed, runout));
+        }
+        List<Side> sides = new ArrayList<>();
+        for (Side s : job.sides()) {
+            sides.add(withSurface(s, surface(scene, s, w)));
+        }
+        Map<Integer, String> collet = new TreeMap<>(job.whatIf().inCollet());
+        collet.putAll(w.inCollet());
+        Machine m = job.machine();
+        XyMm lost = new XyMm(
+                Double.isNaN(w.backlashXMm()) ? m.backlashMm().xMm() : w.backlashXMm(),
+                Double.isNaN(w.backlashYMm()) ? m.backlashMm().yMm() : w.backlashYMm());
+        return new Job(
+                job.name(),
+                job.file(),
+                job.blank(),
+                job.spoilBoard(),
+                withBacklash(m, lost),
+                job.spread(),
+                tools,
+                sides,
+                job.keepOuts(),
+                job.design(),
+                job.nets(),
+                job.joins(),
+                job.limits(),
+                new WhatIf(job.whatIf().zErrorMm(), job.whatIf().bowMm(), collet),
+                job.assumed(),
+                job.inputs());
+    }
+
+    private static Surface surface(JobScene scene, Side side, BenchModel.Swept w) {
+        boolean still = w.shape() == BenchModel.Shape.FLAT && w.tiltXMm() == 0 && w.tiltYMm() == 0;
+        if (still) {
+            return side.surface();
+        }
+        double wide = scene.ground().stock().blank().widthMm();
+        double high = scene.ground().stock().blank().heightMm();
+        var lies = scene.ground().stock().sides().get(side.number() - 1).surface();
+        int n = 17;
+        List<Touch> touches = new ArrayList<>();
+        for (int j = 0; j < n; j++) {
+            for (int i = 0; i < n; i++) {
+                double u = i / (n - 1.0);
+                double v = j / (n - 1.0);
+                double z = lies.heightMm(u * wide, v * high)
+                        + w.shapeMm() * w.shape().height(u, v)
+                        + w.tiltXMm() * (u - 0.5)
+                        + w.tiltYMm() * (v - 0.5);
+                touches.add(new Touch(u * wide, v * high, z));
+            }
+        }
+        return new Surface(touches);
+    }
+
+    private static Side withSurface(Side s, Surface surface) {
+        return new Side(
+                s.number(),
+                s.face(),
+                s.turned(),
+                s.workZeroMm(),
+                s.zZero(),
+                s.touchOffMm(),
+                s.probeClipMm(),
+                s.deburred(),
+                s.pinsMm(),
+                surface,
+                s.hold(),
+                s.tapeMm(),
+                s.programs());
+    }
+
+    private static Tool withRunout(Tool t, double runoutMm) {
+        return new Tool(
+                t.name(),
+                t.number(),
+                t.shape(),
+                t.diameterMm(),
+                t.includedAngleRad(),
+                t.tipWidthMm(),
+                t.tipRadiusMm(),
+                t.shankMm(),
+                t.flutes(),
+                t.fluteLengthMm(),
+                t.stickOutMm(),
+                runoutMm,
+                t.centreCutting(),
+                t.lengthMm(),
+                t.duty());
+    }
+
+    private static Machine withBacklash(Machine m, XyMm lost) {
+        return new Machine(
+                m.travelMm(),
+                m.blankAtMm(),
+                m.language(),
+                m.units(),
+                m.dwell(),
+                m.blockDelete(),
+                m.onToolChange(),
+                m.appliesHeightMap(),
+                m.cornerDeviationMm(),
+                m.maxFeedMmPerMin(),
+                m.rapidMmPerMin(),
+                m.accelerationMmPerS2(),
+                m.spindleMinRpm(),
+                m.spindleMaxRpm(),
+                lost,
+                m.repeatabilityMm(),
+                m.colletNut(),
+                m.toolChangeS(),
+                m.extraction());
     }
 
     /** A failure in words. */
