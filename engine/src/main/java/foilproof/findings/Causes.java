@@ -58,6 +58,21 @@ public final class Causes {
             Kinds.BURN,
             Kinds.BURR,
             Kinds.TIME,
+            Kinds.HOT_TRACE,
+            Kinds.OUTLINE_OFF,
+            Kinds.EDGE_COPPER,
+            Kinds.OFF_BLANK,
+            Kinds.OTHER_REVISION,
+            Kinds.BORE_TIGHT,
+            Kinds.SLOT_WEB,
+            Kinds.HOLD_WEAK,
+            Kinds.SPOIL_BOARD_CUT,
+            Kinds.BACKLASH,
+            Kinds.FLOOR_LEFT,
+            Kinds.FOIL_WEIGHT,
+            Kinds.LAND_SMALL,
+            Kinds.LETTERING,
+            Kinds.LAND_HEAT,
             Kinds.WASTED_MOVES);
 
     /** What a depth that is wrong as a whole brings with it. */
