@@ -20,6 +20,7 @@ final class BoardPainter {
     private static final int BARE = 0xfafafa;
     private static final int[] LEFT_RAMP = {0xf2b8c8, 0xe0608c, 0xb01050, 0x600028};
     private static final int[] MARGIN_RAMP = {0x202020, 0xb5402a, 0xe0a030, 0xa8c890, 0x5a9a78};
+    private static final int[] SPOIL_RAMP = {0xfafafa, 0xd8b878, 0xa06a28, 0x401800};
     private static final double[] MARGIN_MM = {0, 0.02, 0.05, 0.1};
     private static final double DEEP_MM = 0.3;
     private static final double CLEAR_MM = 0.005;
@@ -32,7 +33,9 @@ final class BoardPainter {
         /** Foil left where a cutter entered. */
         FOIL_LEFT("foil-left", "foil left where a cutter entered"),
         /** How much Z error the grooves bear before foil is left. */
-        MARGIN("margin", "Z margin of the grooves: how much shallower they would still clear the foil");
+        MARGIN("margin", "Z margin of the grooves: mm of Z that can be lost before foil is left"),
+        /** How deep the spoil board is cut. */
+        SPOIL_BOARD("spoil-board", "cuts into tape and spoil board below the blank");
 
         private final String word;
         private final String title;
@@ -98,6 +101,13 @@ final class BoardPainter {
                         new FlatPicture.Legend(LEFT_RAMP[1], "5 to 10 um"),
                         new FlatPicture.Legend(LEFT_RAMP[2], "10 to 20 um"),
                         new FlatPicture.Legend(LEFT_RAMP[3], "more than 20 um"));
+            case SPOIL_BOARD ->
+                List.of(
+                        new FlatPicture.Legend(UNTOUCHED, "blank not cut through"),
+                        new FlatPicture.Legend(SPOIL_RAMP[0], "tape only"),
+                        new FlatPicture.Legend(SPOIL_RAMP[1], "up to 0.3 mm into the spoil board"),
+                        new FlatPicture.Legend(SPOIL_RAMP[2], "0.3 to 0.5 mm"),
+                        new FlatPicture.Legend(SPOIL_RAMP[3], "more than 0.5 mm"));
             case MARGIN ->
                 List.of(
                         new FlatPicture.Legend(UNTOUCHED, "foil untouched"),
@@ -173,8 +183,17 @@ final class BoardPainter {
                         ? LEFT_RAMP[marginMm <= 0.005 ? 0 : marginMm <= 0.01 ? 1 : marginMm <= 0.02 ? 2 : 3]
                         : UNTOUCHED;
             }
+            case SPOIL_BOARD -> spoilColour(cut[i]);
             case MARGIN -> copper && !entered ? UNTOUCHED : MARGIN_RAMP[marginStep(-marginMm - CLEAR_MM)];
         };
+    }
+
+    private int spoilColour(double cutMm) {
+        if (cutMm >= side.undersideMm() - 1e-6) {
+            return UNTOUCHED;
+        }
+        double intoMm = side.spoilBoardMm() - cutMm;
+        return SPOIL_RAMP[intoMm <= 1e-6 ? 0 : intoMm <= 0.3 ? 1 : intoMm <= 0.5 ? 2 : 3];
     }
 
     private static int marginStep(double leftMm) {

@@ -1,10 +1,8 @@
 package foilproof.report;
 
-import foilproof.bench.Face;
 import foilproof.bench.Side;
 import foilproof.findings.Examination;
 import foilproof.findings.Finding;
-import foilproof.findings.Kinds;
 import foilproof.findings.Severity;
 import foilproof.stock.ComposedSide;
 import java.util.ArrayList;
@@ -15,7 +13,6 @@ import org.jspecify.annotations.Nullable;
 public final class BoardPictures {
     private static final int LONGEST_PX = 1600;
     private static final int CLOSE_UP_PX = 360;
-    private static final double LEAST_CLOSE_UP_MM = 2;
     private static final double MOST_CLOSE_UP_MM = 20;
     private static final int MOST_LABELS = 40;
     private static final int MOST_CLOSE_UPS = 40;
@@ -31,7 +28,8 @@ public final class BoardPictures {
     /** What a report of this job shows beside its numbers. {@code findings} in the order of the report. */
     public static ReportExtras of(Examination examination, List<Finding> findings) {
         BoardPictures pictures = new BoardPictures(examination, findings);
-        return new ReportExtras(pictures.sides(), new ProgramLines(examination.job())::text, pictures::closeUp);
+        return new ReportExtras(
+                pictures.sides(), new ProgramLines(examination.job())::text, pictures::closeUp, examination);
     }
 
     private List<FlatPicture> sides() {
@@ -43,23 +41,40 @@ public final class BoardPictures {
             double pxMm = pixelMm(Math.max(widthMm, heightMm) / LONGEST_PX, composed.cellMm());
             BoardView view = new BoardView(side.number(), 0, 0, widthMm, heightMm, pxMm);
             for (BoardPainter.Theme theme : BoardPainter.Theme.values()) {
-                if (theme == BoardPainter.Theme.FOIL_LEFT && !tellsOfFoilLeft(findings)) {
-                    continue;
-                }
                 BoardPainter painter = new BoardPainter(examination, view, theme);
-                out.add(painter.picture(name(side, theme), title(side, theme), labels(view)));
+                FlatPicture seen = painter.picture(name(side, theme), title(side, theme), labels(view));
+                out.add(seen);
+                if (theme == BoardPainter.Theme.COPPER) {
+                    out.add(through(seen, side));
+                }
             }
         }
         return out;
     }
 
-    private static boolean tellsOfFoilLeft(List<Finding> findings) {
-        for (Finding finding : findings) {
-            if (finding.kind().equals(Kinds.FOIL_LEFT) || tellsOfFoilLeft(finding.consequences())) {
-                return true;
+    /** The same copper as it lies under the far face: left and right exchanged. */
+    private FlatPicture through(FlatPicture seen, Side side) {
+        boolean solder = BenchSections.solderSide(side);
+        FlatPicture.Pixels pixels = (y, rgb) -> {
+            seen.pixels().row(y, rgb);
+            for (int i = 0, j = seen.widthPx() - 1; i < j; i++, j--) {
+                int kept = rgb[i];
+                rgb[i] = rgb[j];
+                rgb[j] = kept;
             }
-        }
-        return false;
+        };
+        String title = "Side " + side.number() + "'s copper seen through the board from the "
+                + (solder ? "component side, components towards you" : "solder side, components away")
+                + "; X runs right to left against the blank as it lies on side " + side.number();
+        return new FlatPicture(
+                "side-" + side.number() + "-copper-through",
+                title,
+                seen.widthPx(),
+                seen.heightPx(),
+                seen.mmPerPx(),
+                pixels,
+                seen.legend(),
+                List.of());
     }
 
     private static String name(Side side, BoardPainter.Theme theme) {
@@ -67,9 +82,11 @@ public final class BoardPictures {
     }
 
     private static String title(Side side, BoardPainter.Theme theme) {
-        String face = side.face() == Face.TOP ? "top copper" : "bottom copper";
-        return "Side " + side.number() + ", " + theme.title() + "; " + face
-                + ", seen with this face up, X to the right";
+        return "Side " + side.number() + ", " + theme.title() + ". You are looking at the "
+                + (BenchSections.solderSide(side)
+                        ? "solder side (bottom copper), components away"
+                        : "component side (top copper), components towards you")
+                + "; X runs left to right as the blank lies on side " + side.number();
     }
 
     private List<FlatPicture.Label> labels(BoardView view) {
@@ -101,20 +118,17 @@ public final class BoardPictures {
                 || side > examination.job().sides().size()) {
             return null;
         }
-        double sizeMm = LEAST_CLOSE_UP_MM;
-        double[] box = finding.boxMm();
-        if (box != null) {
-            double longer = Math.max(box[2] - box[0], box[3] - box[1]);
-            sizeMm = Double.isFinite(longer) ? Math.max(sizeMm, Math.min(MOST_CLOSE_UP_MM, longer * 1.2)) : sizeMm;
-        }
-        double pxMm = pixelMm(sizeMm / CLOSE_UP_PX, 0.001);
+        double pxMm = pixelMm(MOST_CLOSE_UP_MM / CLOSE_UP_PX, 0.001);
         double half = CLOSE_UP_PX * pxMm / 2;
         BoardView view = new BoardView(side, at[0] - half, at[1] - half, half * 2, half * 2, pxMm);
         if (!view.meets(examination.side(side))) {
             return null;
         }
         return new BoardPainter(examination, view, BoardPainter.Theme.COPPER)
-                .picture("finding-" + (index + 1), "Around " + HumanText.place(at), List.of());
+                .picture(
+                        "finding-" + (index + 1),
+                        "20 mm around " + HumanText.place(at) + "; the place is left below the number",
+                        List.of(view.label(at[0], at[1], Integer.toString(index + 1))));
     }
 
     /** The least whole number below ten x 10^n um that is at least {@code wantedMm} and {@code leastMm}. */

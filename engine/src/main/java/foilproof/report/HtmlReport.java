@@ -1,7 +1,10 @@
 package foilproof.report;
 
+import foilproof.bench.Side;
+import foilproof.findings.Examination;
 import foilproof.findings.Finding;
 import foilproof.findings.NotChecked;
+import foilproof.findings.Severity;
 import java.util.Base64;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -30,7 +33,9 @@ public final class HtmlReport {
             .bars{width:100%;height:auto;font:12px "DejaVu Sans",Verdana,sans-serif}
             figure{margin:1rem 0;break-inside:avoid}img{max-width:100%;height:auto;border:1px solid #999;image-rendering:auto}
             .finding img{max-width:20rem}.hash{font:.72rem "DejaVu Sans Mono",monospace;word-break:break-all}
-            .sign td{height:2.2rem}.small{font-size:.82rem;color:#333}
+            .sign td{height:2.2rem}.cutters span{display:inline-block;margin-right:1.5rem;vertical-align:bottom}.cutters svg{display:block}
+            svg.setup{max-width:100%;height:auto}.true{margin:0}.page{break-before:page}
+            .small{font-size:.82rem;color:#333}
             @page{margin:15mm}
             @media print{body{max-width:none;margin:0;padding:0;font-size:10.5pt}h2{break-after:avoid}table{break-inside:auto}tr{break-inside:avoid}figure>img{max-height:112mm;width:auto}a{color:inherit}}
             """;
@@ -66,14 +71,33 @@ public final class HtmlReport {
         notChecked();
         windows();
         findings();
+        changes();
+        Examination x = extras.examination();
+        BenchSections bench = x == null ? null : new BenchSections(x, result, html);
+        if (bench != null) {
+            bench.setUpMap();
+        }
         pictures();
         runs();
-        tools();
+        if (bench != null) {
+            bench.runSheet();
+        }
+        tools(bench);
         holes();
+        if (bench != null) {
+            bench.slivers();
+        }
         nets();
+        if (bench != null) {
+            bench.continuityCard();
+            bench.viaCard();
+        }
         sides();
         setUp();
         signOff();
+        if (bench != null) {
+            bench.template();
+        }
         html.raw("</body></html>\n");
     }
 
@@ -84,6 +108,11 @@ public final class HtmlReport {
                 + " um. Coordinates: mm from the blank's lower-left corner, seen with the ");
         html.text("side's face up; Z 0 is the nominal foil top, down is negative.")
                 .raw("</p>\n");
+        String hash = result.approval().inputsHash();
+        html.raw("<table class=\"sign\"><tbody><tr><th scope=\"row\">Date</th><td></td><th scope=\"row\">Inputs</th>");
+        html.raw("<td class=\"hash\">")
+                .text(hash.isEmpty() ? "see the hashes below" : hash)
+                .raw("</td></tr></tbody></table>\n");
         html.raw("<div class=\"verdict " + result.verdict().word() + "\"><b>")
                 .text(result.verdict().word())
                 .raw("</b> ");
@@ -206,12 +235,85 @@ public final class HtmlReport {
         if (!finding.doThis().isEmpty()) {
             html.element("p class=\"do\"", finding.doThis());
         }
+        String reason = result.approval().reasonFor(number);
+        if (reason != null) {
+            html.element("p", "Accepted, because: " + reason);
+        }
         FlatPicture closeUp = extras.closeUps().of(finding);
         if (closeUp != null) {
             picture(closeUp);
+            section(finding);
+        }
+        Approval.Remains remains = result.approval().remainsOf(number);
+        if (remains != null) {
+            html.element(
+                    "p",
+                    "What remains if " + remains.assuming() + " (verdict then "
+                            + remains.verdict().word() + "):");
+            plain(remains.findings());
         }
         consequences(finding.consequences());
         html.raw("</article>\n");
+    }
+
+    private void section(Finding finding) {
+        Examination x = extras.examination();
+        double[] at = finding.atMm();
+        Integer side = finding.side();
+        if (x != null && at != null && side != null && side <= x.job().sides().size()) {
+            String svg = BenchDrawings.section(x, side, at[0], at[1]);
+            if (svg != null) {
+                html.raw("<figure>" + svg + "</figure>\n");
+            }
+        }
+    }
+
+    private void plain(List<Finding> findings) {
+        html.raw("<ul>\n");
+        boolean any = false;
+        for (Finding finding : findings) {
+            if (finding.severity() != Severity.NOTE) {
+                any = true;
+                String where = HumanText.where(finding);
+                html.element(
+                        "li",
+                        finding.severity().word() + ", " + finding.kind() + ": " + finding.message()
+                                + (where.isEmpty() ? "" : " (" + where + ")"));
+            }
+        }
+        html.raw(any ? "</ul>\n" : "<li>Nothing above a note.</li></ul>\n");
+    }
+
+    private void changes() {
+        Approval approval = result.approval();
+        html.element("h2", "Changes since approval");
+        Comparison against = approval.against();
+        if (against == null) {
+            html.element("p", "No earlier result was named to compare with.");
+        } else {
+            html.raw("<ul>\n");
+            against.lines().forEach(line -> html.element("li", line).raw("\n"));
+            html.raw("</ul>\n");
+        }
+        for (Approval.Expired one : approval.expired()) {
+            html.element(
+                    "p",
+                    "Accepted no longer (" + one.why() + "): "
+                            + one.acceptance().severity() + " "
+                            + one.acceptance().kind() + ", because: "
+                            + one.acceptance().reason());
+        }
+    }
+
+    /** What a person sees of a side that lies up. */
+    static String looking(Examination x, Side side) {
+        boolean solder = BenchSections.solderSide(side);
+        String turned = side.number() == 1
+                ? ""
+                : " The blank was turned " + side.turned().word() + ".";
+        return "You are looking at the "
+                + (solder ? "solder side, components away" : "component side, components towards you")
+                + "; X runs left to right as the blank lies on side " + side.number() + "." + turned;
     }
 
     private void consequences(List<Finding> consequences) {
@@ -271,8 +373,17 @@ public final class HtmlReport {
         html.endTable();
     }
 
-    private void tools() {
+    private void tools(@Nullable BenchSections bench) {
         html.element("h2", "Tools");
+        if (bench != null) {
+            html.raw("<p class=\"cutters\">");
+            for (ResultDocument.ToolFacts tool : result.tools()) {
+                html.raw("<span>" + bench.toolPicture(tool.name())).text(tool.name());
+                html.text(tool.duty() == null ? "" : ", reserved for " + tool.duty())
+                        .raw("</span> ");
+            }
+            html.raw("</p>\n");
+        }
         html.head(
                 "Tool",
                 "#T",

@@ -1,5 +1,6 @@
 package foilproof.report;
 
+import foilproof.findings.Examination;
 import foilproof.findings.Finding;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -10,10 +11,20 @@ import org.jspecify.annotations.Nullable;
  * @param pictures pictures of the whole board, in the order of the report
  * @param lines the text of program lines
  * @param closeUps pictures of single findings
+ * @param examination the examined job, for drawings of the bench; null where only numbers are shown
  */
-public record ReportExtras(List<FlatPicture> pictures, LineText lines, CloseUps closeUps) {
+public record ReportExtras(
+        List<FlatPicture> pictures,
+        LineText lines,
+        CloseUps closeUps,
+        @Nullable Examination examination) {
     /** Nothing beside the numbers. */
     public static final ReportExtras NONE = new ReportExtras(List.of(), (program, line) -> null, finding -> null);
+
+    /** Without drawings of the bench. */
+    public ReportExtras(List<FlatPicture> pictures, LineText lines, CloseUps closeUps) {
+        this(pictures, lines, closeUps, null);
+    }
 
     /** Copies the list. */
     public ReportExtras {

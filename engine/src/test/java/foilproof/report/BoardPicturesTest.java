@@ -54,7 +54,16 @@ class BoardPicturesTest {
                 BoardPictures.of(run.examination(), run.document().findings()).pictures();
         assertThat(pictures)
                 .extracting(FlatPicture::name)
-                .containsExactly("side-1-copper", "side-1-foil-left", "side-1-margin");
+                .containsExactly(
+                        "side-1-copper",
+                        "side-1-copper-through",
+                        "side-1-foil-left",
+                        "side-1-margin",
+                        "side-1-spoil-board");
+        FlatPicture through = pictures.get(1);
+        // The hole at X 10.0 of 20 mm lies in the middle either way; the groove ends at X 18.4 on the right, 1.6
+        // through.
+        assertThat(through.title()).contains("component side");
         FlatPicture copper = pictures.get(0);
         assertThat(copper.widthPx() * copper.mmPerPx()).isBetween(19.98, 20.02);
         assertThat(at(copper, 5, 8)).isEqualTo(colour(copper, "copper"));
@@ -63,10 +72,10 @@ class BoardPicturesTest {
         assertThat(List.of(at(copper, 5, 5), at(copper, 5.03, 5), at(copper, 5.06, 5)))
                 .containsAnyOf(colour(copper, "foil left where a cutter entered"), 0xffffff)
                 .doesNotContain(colour(copper, "copper"));
-        FlatPicture left = pictures.get(1);
+        FlatPicture left = pictures.get(2);
         assertThat(at(left, 5, 5)).isEqualTo(colour(left, "10 to 20 um"));
         assertThat(at(left, 5, 2)).isEqualTo(colour(left, "no foil left"));
-        FlatPicture margin = pictures.get(2);
+        FlatPicture margin = pictures.get(3);
         // 0.100 - 0.0348 - 0.005 = 0.0602 mm of margin
         assertThat(at(margin, 5, 2)).isEqualTo(colour(margin, "0.05 to 0.1 mm"));
         assertThat(at(margin, 5, 5)).isEqualTo(colour(margin, "not cleared by 5 um"));
