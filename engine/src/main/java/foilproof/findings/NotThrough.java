@@ -82,7 +82,7 @@ final class NotThrough implements Check {
             CutLoop worst = null;
             double worstMm = 0;
             int count = 0;
-            for (CutLoop loop : x.paths().outlines()) {
+            for (CutLoop loop : x.paths().deepLoops()) {
                 double depth = -run.blankFromRunMm(loop.deepestMm());
                 // half way and less is a recess, not an outline that failed
                 if (loop.run() != run.run().index() || run.tool() == null || depth < x.thicknessMm() / 2) {

@@ -29,7 +29,7 @@ final class PartFree implements Check {
         for (CutLoop loop : x.paths().outlines()) {
             RunFacts run = x.run(loop.run());
             boolean through = run.blankFromRunMm(loop.deepestMm()) <= -x.thicknessMm() + ROUNDING_MM;
-            if (run.tool() == null || !through || nothingInside(run, loop)) {
+            if (run.tool() == null || !through) {
                 continue;
             }
             if (loop.tabs().isEmpty() && !loop.closedByGaps()) {
@@ -38,11 +38,6 @@ final class PartFree implements Check {
                 tabs(x, run, loop, out);
             }
         }
-    }
-
-    /** Whether the cutter's own width takes all that the way goes round, as in a slot that is run there and back. */
-    private static boolean nothingInside(RunFacts run, CutLoop loop) {
-        return loop.areaMm2() <= loop.lengthMm() * run.knownTool().cutRadiusAtHeightMm(0) + ROUNDING_MM;
     }
 
     private static void freed(Examination x, RunFacts run, CutLoop loop, FindingCollector out) {

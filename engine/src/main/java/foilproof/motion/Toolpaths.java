@@ -87,9 +87,22 @@ public final class Toolpaths {
         return loops;
     }
 
-    /** The loops deeper than copper work: outlines and inside cuts. */
-    public List<CutLoop> outlines() {
+    /** The loops deeper than copper work: outlines, inside cuts, and slots that are run there and back. */
+    public List<CutLoop> deepLoops() {
         return loops.stream().filter(loop -> loop.depthMm() > COPPER_DEPTH_MM).toList();
+    }
+
+    /** The deep loops that leave something inside: outlines and inside cuts. */
+    public List<CutLoop> outlines() {
+        return loops.stream()
+                .filter(loop -> loop.depthMm() > COPPER_DEPTH_MM && leavesSomething(loop))
+                .toList();
+    }
+
+    /** Whether the cutter's own width leaves anything of what the way goes round. */
+    private boolean leavesSomething(CutLoop loop) {
+        Tool tool = plan.runs().get(loop.run()).tool();
+        return tool == null || loop.areaMm2() > loop.lengthMm() * tool.cutRadiusAtHeightMm(0) + 1e-6;
     }
 
     /** Whether a stroke makes a hole. */

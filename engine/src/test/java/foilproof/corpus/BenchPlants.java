@@ -35,48 +35,94 @@ final class BenchPlants {
             Text t = m.text().start(1).box(3, 3, 13, 11, fault ? -0.012 : -0.1).end();
             return on(bench(m).program("a.ngc", t.toString(), "work", "isolation"), 0);
         });
-        add(plants, "B2", "touch-off-spoilt", STOP, (m, fault) -> on(
-                bench(m).program("a.ngc", iso(m, -0.1))
-                        .program(
-                                "b.ngc",
-                                m.text().start(2).bore(8, 7, 1.2, 0.8, -1.65).end().toString(),
-                                "touch_off",
-                                fault ? "[\"13 mm\", \"7 mm\"]" : "[\"14.2 mm\", \"7 mm\"]"),
-                0));
-        add(plants, "B3", "touch-off-spoilt", STOP, (m, fault) -> on(
-                bench(m).program("a.ngc", iso(m, -0.1))
-                        .side("probe_clip", "[\"18 mm\", \"1 mm\"]")
-                        .program(
-                                "b.ngc",
-                                m.text().start(2).bore(5, 5, 1.2, 0.8, -1.65).end().toString(),
-                                "touch_off",
-                                fault ? "[\"10 mm\", \"8 mm\"]" : "[\"15 mm\", \"8 mm\"]"),
-                0));
-        add(plants, "B13", "keep-out-contact", STOP, (m, fault) -> on(
-                bench(m).runs(iso(m, -0.1)).keepOut("bracket", -5, 5, fault ? 2.6 : 0.5, 9, 1.5), 0));
-        add(plants, "B14", "beyond-travel", STOP, (m, fault) -> on(
-                bench(m).machine("travel", "[\"160 mm\", \"100 mm\", \"80 mm\"]", "blank_at",
-                                "[\"" + (fault ? 148 : 146) + " mm\", \"10 mm\", \"-60 mm\"]")
-                        .runs(iso(m, -0.1)),
-                0));
+        add(
+                plants,
+                "B2",
+                "touch-off-spoilt",
+                STOP,
+                (m, fault) -> on(
+                        bench(m).program("a.ngc", iso(m, -0.1))
+                                .program(
+                                        "b.ngc",
+                                        m.text()
+                                                .start(2)
+                                                .bore(8, 7, 1.2, 0.8, -1.65)
+                                                .end()
+                                                .toString(),
+                                        "touch_off",
+                                        fault ? "[\"13 mm\", \"7 mm\"]" : "[\"14.2 mm\", \"7 mm\"]"),
+                        0));
+        add(
+                plants,
+                "B3",
+                "touch-off-spoilt",
+                STOP,
+                (m, fault) -> on(
+                        bench(m).program("a.ngc", iso(m, -0.1))
+                                .side("probe_clip", "[\"18 mm\", \"1 mm\"]")
+                                .program(
+                                        "b.ngc",
+                                        m.text()
+                                                .start(2)
+                                                .bore(5, 5, 1.2, 0.8, -1.65)
+                                                .end()
+                                                .toString(),
+                                        "touch_off",
+                                        fault ? "[\"10 mm\", \"8 mm\"]" : "[\"15 mm\", \"8 mm\"]"),
+                        0));
+        add(
+                plants,
+                "B13",
+                "keep-out-contact",
+                STOP,
+                (m, fault) -> on(bench(m).runs(iso(m, -0.1)).keepOut("bracket", -5, 5, fault ? 2.6 : 0.5, 9, 1.5), 0));
+        add(
+                plants,
+                "B14",
+                "beyond-travel",
+                STOP,
+                (m, fault) -> on(
+                        bench(m).machine(
+                                        "travel",
+                                        "[\"160 mm\", \"100 mm\", \"80 mm\"]",
+                                        "blank_at",
+                                        "[\"" + (fault ? 148 : 146) + " mm\", \"10 mm\", \"-60 mm\"]")
+                                .runs(iso(m, -0.1)),
+                        0));
         add(plants, "D2", "thin-margin", WATCH, (m, fault) -> on(bench(m).runs(iso(m, fault ? -0.07 : -0.075)), 0));
         add(plants, "D2", "thin-margin", FIX, (m, fault) -> on(bench(m).runs(iso(m, fault ? -0.045 : -0.075)), 0));
-        add(plants, "L1", "dust", WATCH, (m, fault) -> on(
-                bench(m).blank("substrate", "FR-4").machine("extraction", fault ? "false" : "true").runs(iso(m, -0.1)), 0));
+        add(
+                plants,
+                "L1",
+                "dust",
+                WATCH,
+                (m, fault) -> on(
+                        bench(m).blank("substrate", "FR-4")
+                                .machine("extraction", fault ? "false" : "true")
+                                .runs(iso(m, -0.1)),
+                        0));
     }
 
     private static void cutters(List<Plant> plants) {
         add(plants, "C11", "deep-plunge", STOP, (m, fault) -> {
             Text t = m.text().start(2).to(6, 6).down(-0.3, 90);
             int line = t.last();
-            return at(bench(m).tool("cutter", "centre_cutting", fault ? "false" : "true").runs(t.up().end().toString()), line,
-                    6, 6);
+            return at(
+                    bench(m).tool("cutter", "centre_cutting", fault ? "false" : "true")
+                            .runs(t.up().end().toString()),
+                    line,
+                    6,
+                    6);
         });
         add(plants, "C13", "duty-broken", WATCH, (m, fault) -> on(bench(m).runs(iso(m, fault ? -0.155 : -0.148)), 0));
         add(plants, "C13", "duty-broken", FIX, (m, fault) -> on(bench(m).runs(iso(m, fault ? -0.31 : -0.149)), 0));
         add(plants, "C1", "tip-unknown", WATCH, (m, fault) -> {
             String tip = fault ? "unknown" : "0.12 mm";
-            Text t = m.text().start(1).box(3, 3, 13, 11, -0.1).box(3.2, 3.2, 12.8, 10.8, -0.1).end();
+            Text t = m.text()
+                    .start(1)
+                    .box(3, 3, 13, 11, -0.1)
+                    .box(3.2, 3.2, 12.8, 10.8, -0.1)
+                    .end();
             return on(bench(m).tool("engraver", "tip_width", tip).runs(t.toString()), 0);
         });
         add(plants, "D1", "foil-left", STOP, (m, fault) -> on(bench(m).runs(iso(m, fault ? -0.021 : -0.0235)), 0));
@@ -105,7 +151,10 @@ final class BenchPlants {
             return at(bench(m).runs(t.up().end().toString()), 0, 6, 6);
         });
         add(plants, "G4", "not-through", FIX, (m, fault) -> {
-            Text t = m.text().start(2).bore(6, 6, 1.2, 0.8, fault ? -1.54 : -1.555).end();
+            Text t = m.text()
+                    .start(2)
+                    .bore(6, 6, 1.2, 0.8, fault ? -1.54 : -1.555)
+                    .end();
             return at(bench(m).runs(t.toString()), 0, 6, 6);
         });
         add(plants, "G6", "deep-plunge", WATCH, (m, fault) -> {
@@ -116,17 +165,46 @@ final class BenchPlants {
         add(plants, "G5", "drill-wander", WATCH, (m, fault) -> {
             Text t = m.text().start(6).to(6, 6).down(-1.85, 180);
             Text spot = m.text().start(5).to(6, 6).down(-0.15, 90).up().end();
-            var b = bench(m).tool("small drill", "number", "6", "shape", "drill", "diameter", fault ? "0.55 mm" : "0.6 mm",
-                    "included_angle", "118 deg", "flutes", "2", "stick_out", "15 mm", "flute_length", "9 mm", "shank",
-                    "3.175 mm", "duty", "any", "runout", "0 mm", "centre_cutting", "true");
+            var b = bench(m).tool(
+                            "small drill",
+                            "number",
+                            "6",
+                            "shape",
+                            "drill",
+                            "diameter",
+                            fault ? "0.55 mm" : "0.6 mm",
+                            "included_angle",
+                            "118 deg",
+                            "flutes",
+                            "2",
+                            "stick_out",
+                            "15 mm",
+                            "flute_length",
+                            "9 mm",
+                            "shank",
+                            "3.175 mm",
+                            "duty",
+                            "any",
+                            "runout",
+                            "0 mm",
+                            "centre_cutting",
+                            "true");
             return at(spot.last() > 0 ? b.runs(t.up().end().toString()) : b, 0, 6, 6);
         });
         add(plants, "I2", "spoil-board-deep", WATCH, (m, fault) -> {
-            Text t = m.text().start(2).bore(6, 6, 1.2, 0.8, fault ? -2.02 : -1.98).end();
+            Text t = m.text()
+                    .start(2)
+                    .bore(6, 6, 1.2, 0.8, fault ? -2.02 : -1.98)
+                    .end();
             return at(bench(m).runs(t.toString()), 0, 6, 6);
         });
         add(plants, "I2", "table-contact", STOP, (m, fault) -> {
-            Text t = m.text().start(4).to(6, 6).down(fault ? -2.75 : -2.5, 200).up().end();
+            Text t = m.text()
+                    .start(4)
+                    .to(6, 6)
+                    .down(fault ? -2.75 : -2.5, 200)
+                    .up()
+                    .end();
             return at(bench(m).spoilBoard("1.1 mm").runs(t.toString()), 0, 6, 6);
         });
     }
@@ -152,8 +230,15 @@ final class BenchPlants {
     }
 
     private static void outline(List<Plant> plants) {
-        add(plants, "H2", "part-free", STOP, (m, fault) -> on(
-                bench(m).blank("hold", "edge clamps", "tape", "0 mm").runs(around(m, 2, -1.7, !fault).toString()), 0));
+        add(
+                plants,
+                "H2",
+                "part-free",
+                STOP,
+                (m, fault) -> on(
+                        bench(m).blank("hold", "edge clamps", "tape", "0 mm")
+                                .runs(around(m, 2, -1.7, !fault).toString()),
+                        0));
         add(plants, "H5", "part-free", WATCH, (m, fault) -> {
             String outline = around(m, 2, -1.7, false).toString();
             String bores = m.text().start(2).bore(8, 7, 1.2, 0.8, -1.65).end().toString();
@@ -163,13 +248,33 @@ final class BenchPlants {
                             : bench(m).program("b.ngc", bores).program("o.ngc", outline),
                     0);
         });
-        add(plants, "H8", "not-through", FIX, (m, fault) -> on(
-                bench(m).runs(around(m, 2, fault ? -1.52 : -1.54, false).toString()), 0));
-        add(plants, "I1", "spoil-board-contact", STOP, (m, fault) -> on(
-                bench(m).runs(around(m, fault ? 3 : 2, -1.7, true).toString()), 0));
-        add(plants, "C13", "duty-broken", STOP, (m, fault) -> on(
-                bench(m).runs(around(m, fault ? 3 : 2, -1.7, true).toString()), 0));
-        add(plants, "C12", "wrong-bit-drilling", STOP, (m, fault) -> on(
-                bench(m).runs(around(m, fault ? 5 : 2, -1.7, true).toString()), 0));
+        add(
+                plants,
+                "H8",
+                "not-through",
+                FIX,
+                (m, fault) -> on(
+                        bench(m).runs(around(m, 2, fault ? -1.52 : -1.54, false).toString()), 0));
+        add(
+                plants,
+                "I1",
+                "spoil-board-contact",
+                STOP,
+                (m, fault) ->
+                        on(bench(m).runs(around(m, fault ? 3 : 2, -1.7, true).toString()), 0));
+        add(
+                plants,
+                "C13",
+                "duty-broken",
+                STOP,
+                (m, fault) ->
+                        on(bench(m).runs(around(m, fault ? 3 : 2, -1.7, true).toString()), 0));
+        add(
+                plants,
+                "C12",
+                "wrong-bit-drilling",
+                STOP,
+                (m, fault) ->
+                        on(bench(m).runs(around(m, fault ? 5 : 2, -1.7, true).toString()), 0));
     }
 }

@@ -59,8 +59,10 @@ class PlantedCorpusTest {
         }
         double[] at = planted.atMm();
         if (at != null) {
-            assertThat(hits).as(story).anyMatch(f -> f.atMm() != null
-                    && StrictMath.hypot(f.atMm()[0] - at[0], f.atMm()[1] - at[1]) <= 1.0);
+            assertThat(hits)
+                    .as(story)
+                    .anyMatch(
+                            f -> f.atMm() != null && StrictMath.hypot(f.atMm()[0] - at[0], f.atMm()[1] - at[1]) <= 1.0);
         }
     }
 

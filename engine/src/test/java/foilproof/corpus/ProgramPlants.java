@@ -27,9 +27,15 @@ final class ProgramPlants {
 
     private static void words(List<Plant> plants) {
         add(plants, "A1", "units-unset", STOP, (m, fault) -> {
-            Text t = m.text().line("G90 G91.1 G94 G17 G40 G49 G80 G54 G61").change(1).spin();
+            Text t = m.text()
+                    .line("G90 G91.1 G94 G17 G40 G49 G80 G54 G61")
+                    .change(1)
+                    .spin();
             t.box(3, 3, 13, 11, -0.1).end();
-            return on(bench(m).machine("units", fault ? "unknown" : m.inch() ? "inch" : "mm").runs(t.toString()), 3);
+            return on(
+                    bench(m).machine("units", fault ? "unknown" : m.inch() ? "inch" : "mm")
+                            .runs(t.toString()),
+                    3);
         });
         add(plants, "A2", "wrong-z-reference", STOP, (m, fault) -> {
             Text t = m.text().start(5).to(3, 3).down(fault ? -1.0 : -0.49, 90);
@@ -68,8 +74,10 @@ final class ProgramPlants {
             return on(bench(m).runs(t.toString()), line);
         });
         add(plants, "A16", "cycle-suspect", STOP, (m, fault) -> {
-            Text t = m.text().start(4).line("G99 G81 " + m.text().xy(5, 5) + " Z" + m.text().z(-2.05) + " R"
-                    + m.text().z(fault ? -0.1 : 0.6) + " F" + m.text().z(200));
+            Text t = m.text()
+                    .start(4)
+                    .line("G99 G81 " + m.text().xy(5, 5) + " Z" + m.text().z(-2.05) + " R"
+                            + m.text().z(fault ? -0.1 : 0.6) + " F" + m.text().z(200));
             int line = t.last();
             return on(bench(m).runs(t.line("G80").end().toString()), line);
         });
@@ -82,11 +90,16 @@ final class ProgramPlants {
     private static void state(List<Plant> plants) {
         add(plants, "A4", "distance-mode", STOP, (m, fault) -> {
             String head = (m.inch() ? "G20" : "G21") + (fault ? "" : " G90") + " G91.1 G94 G17 G40 G49 G80 G54 G61";
-            Text t = m.text().line(head).change(1).spin().box(3, 3, 13, 11, -0.1).end();
+            Text t =
+                    m.text().line(head).change(1).spin().box(3, 3, 13, 11, -0.1).end();
             return on(bench(m).runs(t.toString()), 0);
         });
         add(plants, "A9", "feed-unset", STOP, (m, fault) -> {
-            Text t = m.text().start(1).to(3, 3).line("G1 Z" + m.text().z(-0.1) + (fault ? "" : " F" + m.text().z(90)));
+            Text t = m.text()
+                    .start(1)
+                    .to(3, 3)
+                    .line("G1 Z" + m.text().z(-0.1)
+                            + (fault ? "" : " F" + m.text().z(90)));
             int line = t.last();
             t.line("G1 " + m.text().xy(13, 3)).up().end();
             return at(bench(m).runs(t.toString()), line, 3, 3);
@@ -97,12 +110,25 @@ final class ProgramPlants {
             return on(bench(m).runs(t.up().end().toString()), line);
         });
         add(plants, "A10", "spindle-not-turning", STOP, (m, fault) -> {
-            Text t = m.text().head().change(1).line(fault ? "S16000" : "S16000 M3").line("G4 P3").up().to(3, 3).down(-0.1, 90);
+            Text t = m.text()
+                    .head()
+                    .change(1)
+                    .line(fault ? "S16000" : "S16000 M3")
+                    .line("G4 P3")
+                    .up()
+                    .to(3, 3)
+                    .down(-0.1, 90);
             int line = t.last();
             return at(bench(m).runs(t.cut(13, 3, 300).up().end().toString()), line, 3, 3);
         });
         add(plants, "A10", "spindle-not-turning", STOP, (m, fault) -> {
-            Text t = m.text().head().change(1).line(fault ? "S16000 M4" : "S16000 M3").line("G4 P3").up().to(3, 3)
+            Text t = m.text()
+                    .head()
+                    .change(1)
+                    .line(fault ? "S16000 M4" : "S16000 M3")
+                    .line("G4 P3")
+                    .up()
+                    .to(3, 3)
                     .down(-0.1, 90);
             int line = t.last();
             return at(bench(m).runs(t.cut(13, 3, 300).up().end().toString()), line, 3, 3);
@@ -113,7 +139,12 @@ final class ProgramPlants {
             return on(bench(m).runs(t.toString()), 0);
         });
         add(plants, "A13", "length-offset", STOP, (m, fault) -> {
-            Text t = m.text().start(1).box(3, 3, 13, 11, -0.1).line("M5").line("G0 Z" + m.text().z(25)).line("T2 M6");
+            Text t = m.text()
+                    .start(1)
+                    .box(3, 3, 13, 11, -0.1)
+                    .line("M5")
+                    .line("G0 Z" + m.text().z(25))
+                    .line("T2 M6");
             // The first turn that cuts: spindle, dwell, lift, two rapids, and the way down to the foil come before it.
             int line = t.last() + 7;
             if (!fault) {
@@ -123,7 +154,11 @@ final class ProgramPlants {
             return on(bench(m).machine("on_tool_change", "ignored").runs(t.toString()), line);
         });
         add(plants, "L4", "unsafe-pause", STOP, (m, fault) -> {
-            Text t = m.text().start(1).box(3, 3, 13, 11, -0.1).line(fault ? "G4 P1" : "M5").line("M0");
+            Text t = m.text()
+                    .start(1)
+                    .box(3, 3, 13, 11, -0.1)
+                    .line(fault ? "G4 P1" : "M5")
+                    .line("M0");
             int line = t.last();
             if (!fault) {
                 t.line("M3").line("G4 P3");
@@ -140,7 +175,10 @@ final class ProgramPlants {
             return at(bench(m).runs(t.cut(13, 3, 300).up().end().toString()), line, 3, 3);
         });
         add(plants, "B15", "rapid-in-material", WATCH, (m, fault) -> {
-            Text t = m.text().start(1).box(3, 3, 13, 11, -0.1).line("G0 Z" + m.text().z(fault ? 0.17 : 0.24));
+            Text t = m.text()
+                    .start(1)
+                    .box(3, 3, 13, 11, -0.1)
+                    .line("G0 Z" + m.text().z(fault ? 0.17 : 0.24));
             t.line("G0 " + m.text().xy(8, 3));
             int line = t.last();
             return on(bench(m).runs(t.up().end().toString()), line);
@@ -153,7 +191,8 @@ final class ProgramPlants {
         add(plants, "A14", "program-error", STOP, (m, fault) -> {
             Text t = m.text().start(1).to(8, 5).down(-0.1, 90);
             double off = fault ? 0.03 : 0.002;
-            t.line("G3 " + m.text().xy(8, 9) + " I" + m.text().z(0) + " J" + m.text().z(2 + off) + " F" + m.text().z(300));
+            t.line("G3 " + m.text().xy(8, 9) + " I" + m.text().z(0) + " J"
+                    + m.text().z(2 + off) + " F" + m.text().z(300));
             int line = t.last();
             return on(bench(m).runs(t.up().end().toString()), line);
         });
@@ -162,8 +201,8 @@ final class ProgramPlants {
             for (int i = 1; i <= 5; i++) {
                 t.cut(6 + 0.1 * i, 7, 300);
             }
-            t.line("G2 " + (fault ? m.text().xy(6.5, 7) : m.text().xy(6.6, 7)) + " I" + m.text().z(0.05) + " J"
-                    + m.text().z(fault ? -3 : 0));
+            t.line("G2 " + (fault ? m.text().xy(6.5, 7) : m.text().xy(6.6, 7)) + " I"
+                    + m.text().z(0.05) + " J" + m.text().z(fault ? -3 : 0));
             int line = t.last();
             for (int i = 2; i <= 6; i++) {
                 t.cut(6.5 + 0.1 * i, 7, 300);
