@@ -63,8 +63,13 @@ final class AnswerPanel extends JPanel {
                 turn();
             }
         });
-        add(section, BorderLayout.NORTH);
-        add(scroll);
+        javax.swing.JSplitPane split =
+                new javax.swing.JSplitPane(javax.swing.JSplitPane.VERTICAL_SPLIT, section, scroll);
+        split.setResizeWeight(0.5);
+        split.setBorder(BorderFactory.createEmptyBorder());
+        section.setMinimumSize(new Dimension(100, 120));
+        scroll.setMinimumSize(new Dimension(100, 120));
+        add(split);
         model.listen(c -> {
             if (c == BenchModel.Change.CHOICE || c == BenchModel.Change.BOARD || c == BenchModel.Change.CONDITIONS) {
                 answer();
@@ -155,7 +160,7 @@ final class AnswerPanel extends JPanel {
         BoardSnapshot.Spot spot = b.spot(c, x, y);
         StringBuilder w = new StringBuilder();
         w.append(String.format(
-                Locale.ROOT, "X %.3f Y %.3f mm (%.1f, %.1f thou), side %d\n", x, y, x / 0.0254, y / 0.0254, b.side()));
+                Locale.ROOT, "X %.3f Y %.3f mm (%.1f, %.1f thou), side %d%n", x, y, x / 0.0254, y / 0.0254, b.side()));
         w.append("Here: ").append(material(b, spot)).append('\n');
         PointHistory h = s.history(b, c, x, y);
         double open = h.madeFloor() == null ? spot.surfaceMm() : h.madeFloor().heightMm();

@@ -57,6 +57,10 @@ final class BenchActions {
     private final List<Key> keys = new ArrayList<>();
     private final Timer play;
     private final Timer flight;
+    private final Timer turning;
+    private int turnTo = 1;
+    private boolean turnAboutX;
+    private long turnStart;
     private int speed = 3;
     private long lastNanos;
     private @Nullable Camera flightFrom;
@@ -70,12 +74,14 @@ final class BenchActions {
         this.frame = frame;
         play = new Timer(33, e -> tick());
         flight = new Timer(25, e -> fly());
+        turning = new Timer(30, e -> turn());
     }
 
     /** Stops all that moves. */
     void stop() {
         play.stop();
         flight.stop();
+        turning.stop();
     }
 
     private void key(String stroke, String shown, String words, Runnable work) {
@@ -320,8 +326,30 @@ final class BenchActions {
     private void nextSide() {
         JobScene s = model.scene();
         if (s != null) {
-            model.setSide(model.side() % s.job().sides().size() + 1);
+            int next = model.side() % s.job().sides().size() + 1;
+            if (next == model.side() || turning.isRunning()) {
+                return;
+            }
+            turnTo = next;
+            turnAboutX = s.job().sides().get(Math.max(next, model.side()) - 1).turned() == foilproof.bench.Turn.ABOUT_X;
+            turnStart = System.nanoTime();
+            turning.start();
         }
+    }
+
+    /** The blank goes over about its declared axis, then lies as the other side. */
+    private void turn() {
+        BoardSnapshot b = model.board();
+        double f = (System.nanoTime() - turnStart) / 0.7e9;
+        if (b == null || f >= 1) {
+            turning.stop();
+            if (b != null) {
+                model.setCamera(board.camera().turning(b, turnAboutX, 0));
+            }
+            model.setSide(turnTo);
+            return;
+        }
+        model.setCamera(board.camera().turning(b, turnAboutX, Math.PI * f * f * (3 - 2 * f)));
     }
 
     private void nextFinding(int step) {

@@ -18,6 +18,7 @@ import java.awt.datatransfer.DataFlavor;
 import java.awt.event.WindowAdapter;
 import java.awt.event.WindowEvent;
 import java.io.File;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.CountDownLatch;
@@ -50,6 +51,9 @@ final class BenchWindow {
     final BoardView board;
     private final FindingsPanel findings;
     private final AnswerPanel answer;
+    private final FileWatch watch;
+    private @Nullable JobSource source;
+    private @Nullable Path folder;
     private final JobLoader loader;
     private final JPanel cards = new JPanel(new CardLayout());
     private final JTextArea message = new JTextArea();
@@ -83,6 +87,8 @@ final class BenchWindow {
                 busy.setText(words);
             }
         });
+        watch = new FileWatch(model, loader::reload);
+        findings.onAccept(f -> accept(f, options));
         actions.attach(frame.getRootPane(), findings, answer, loader, this::chooseFile, this::setDark);
         build(actions);
     }
@@ -118,7 +124,27 @@ final class BenchWindow {
                 closed.countDown();
             }
         });
+        w.placeAsBefore();
         w.open(job);
+    }
+
+    private void placeAsBefore() {
+        String[] was = preferences().get("window", "").split(" ");
+        Dimension screen = Toolkit.getDefaultToolkit().getScreenSize();
+        try {
+            int width = Math.min(screen.width, Integer.parseInt(was[0]));
+            int height = Math.min(screen.height, Integer.parseInt(was[1]));
+            frame.setSize(width, height);
+            frame.setLocationRelativeTo(null);
+        } catch (NumberFormatException | ArrayIndexOutOfBoundsException e) {
+            // Never opened before: the size that was built in stays.
+        }
+        frame.addWindowListener(new WindowAdapter() {
+            @Override
+            public void windowClosing(WindowEvent e) {
+                preferences().put("window", frame.getWidth() + " " + frame.getHeight());
+            }
+        });
     }
 
     private static Preferences preferences() {
@@ -143,9 +169,32 @@ final class BenchWindow {
     void open(@Nullable JobSource job) {
         frame.setVisible(true);
         if (job != null) {
-            loader.load(job, false);
+            put(job, null);
         } else {
             showCard("welcome");
+        }
+    }
+
+    /** Puts a job on the bench; its folder where it lies on disk. */
+    private void put(JobSource job, @Nullable Path in) {
+        source = job;
+        folder = in;
+        watch.watch(in);
+        loader.load(job, false);
+    }
+
+    private void accept(foilproof.findings.Finding f, ReadOptions options) {
+        JobSource from = source;
+        Path in = folder;
+        var scene = model.scene();
+        if (from == null || in == null || scene == null) {
+            busy.setText("A finding is accepted beside a job on disk; samples are not written to.");
+            return;
+        }
+        String done = AcceptDialog.ask(frame, from, scene.job(), in, options.settings(), f);
+        busy.setText(done.isEmpty() ? " " : done);
+        if (done.startsWith("Accepted")) {
+            loader.reload();
         }
     }
 
@@ -157,6 +206,7 @@ final class BenchWindow {
             public void windowClosed(WindowEvent e) {
                 actions.stop();
                 loader.cancel();
+                watch.stop();
                 renderer.close();
             }
         });
@@ -306,7 +356,7 @@ final class BenchWindow {
             b.setName("sample " + s.name());
             b.setHorizontalAlignment(JButton.LEFT);
             b.setAlignmentX(0);
-            b.addActionListener(e -> loader.load(s.source(), false));
+            b.addActionListener(e -> put(s.source(), null));
             list.add(Box.createVerticalStrut(6));
             list.add(b);
         }
@@ -364,7 +414,9 @@ final class BenchWindow {
 
     private void openPath(Path path) {
         try {
-            loader.load(DiskFiles.source(path), false);
+            put(
+                    DiskFiles.source(path),
+                    Files.isDirectory(path) ? path : path.toAbsolutePath().getParent());
             remember(path);
         } catch (InputException e) {
             showMessage(JobLoader.words(e));

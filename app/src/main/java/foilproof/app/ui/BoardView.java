@@ -221,6 +221,13 @@ final class BoardView extends Drawn {
         int w = getWidth();
         int h = getHeight();
         CompletableFuture.supplyAsync(() -> PlaneTint.over(q.board(), q.camera(), w, h, at, () -> mine != tinted.get()))
+                .exceptionally(e -> {
+                    SwingUtilities.invokeLater(() -> {
+                        trouble = "The tint failed: " + e;
+                        repaint();
+                    });
+                    return null;
+                })
                 .thenAccept(made -> SwingUtilities.invokeLater(() -> {
                     if (mine == tinted.get()) {
                         tint = made;

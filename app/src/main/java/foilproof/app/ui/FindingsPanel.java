@@ -21,10 +21,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.function.BiConsumer;
+import java.util.function.Consumer;
 import javax.swing.BorderFactory;
 import javax.swing.DefaultListCellRenderer;
 import javax.swing.DefaultListModel;
 import javax.swing.Icon;
+import javax.swing.JButton;
 import javax.swing.JLabel;
 import javax.swing.JList;
 import javax.swing.JPanel;
@@ -53,6 +55,7 @@ final class FindingsPanel extends JPanel {
     private final JList<Row> list = new JList<>(rows);
     private final JTextArea detail = new JTextArea();
     private boolean filling;
+    private transient Consumer<Finding> accepting = f -> {};
 
     FindingsPanel(BenchModel model, BiConsumer<Integer, Finding> fly) {
         super(new BorderLayout(0, 6));
@@ -103,6 +106,16 @@ final class FindingsPanel extends JPanel {
         upper.setPreferredSize(new Dimension(300, 320));
         lower.setPreferredSize(new Dimension(300, 260));
         add(split);
+        JButton accept = new JButton("Accept this finding, because ...");
+        accept.setName("accept");
+        accept.setToolTipText("stored beside the job; void when any byte of the inputs changes");
+        accept.addActionListener(e -> {
+            Row r = list.getSelectedValue();
+            if (r != null && r.index() >= 0) {
+                accepting.accept(r.finding());
+            }
+        });
+        add(accept, BorderLayout.SOUTH);
         filter.getDocument().addDocumentListener(new DocumentListener() {
             @Override
             public void insertUpdate(DocumentEvent e) {
@@ -130,6 +143,11 @@ final class FindingsPanel extends JPanel {
                 }
             }
         });
+    }
+
+    /** What happens when a finding of the job is to be accepted. */
+    void onAccept(Consumer<Finding> what) {
+        accepting = what;
     }
 
     /** Puts the cursor into the filter. */
@@ -252,9 +270,33 @@ final class FindingsPanel extends JPanel {
 
     private void show(Finding f) {
         StringBuilder s = new StringBuilder();
+        String text = lineOf(f);
+        if (!text.isEmpty()) {
+            s.append(f.program())
+                    .append(' ')
+                    .append(f.line())
+                    .append(":  ")
+                    .append(text)
+                    .append("\n\n");
+        }
         tell(s, f, "");
         detail.setText(s.toString());
         detail.setCaretPosition(0);
+    }
+
+    /** The program's line that a finding names, "" where there is none. */
+    private String lineOf(Finding f) {
+        JobScene scene = model.scene();
+        if (scene == null || f.program() == null || f.line() == null) {
+            return "";
+        }
+        for (var p : scene.ground().plan().programs()) {
+            if (p.file().equals(f.program())) {
+                String[] text = p.entry().source().latin1().split("\r\n|\n|\r", -1);
+                return f.line() >= 1 && f.line() <= text.length ? text[f.line() - 1].strip() : "";
+            }
+        }
+        return "";
     }
 
     private static void tell(StringBuilder s, Finding f, String indent) {

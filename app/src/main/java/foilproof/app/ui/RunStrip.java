@@ -1,5 +1,6 @@
 package foilproof.app.ui;
 
+import foilproof.app.viewer.BoardSnapshot;
 import foilproof.app.viewer.JobScene;
 import foilproof.app.viewer.OverlayPainter;
 import foilproof.findings.Finding;
@@ -31,8 +32,8 @@ final class RunStrip extends Drawn {
 
     RunStrip(BenchModel model) {
         this.model = model;
-        setPreferredSize(new Dimension(400, 82));
-        setMinimumSize(new Dimension(100, 82));
+        setPreferredSize(new Dimension(400, 94));
+        setMinimumSize(new Dimension(100, 94));
         setName("run strip");
         getAccessibleContext().setAccessibleName("Run strip: the job as time");
         setToolTipText("");
@@ -139,7 +140,8 @@ final class RunStrip extends Drawn {
             g.fill(new Rectangle2D.Double(x, TOP + BAR, 1, 5));
             g.setColor(text);
             String words = JobScene.clock(t);
-            g.drawString(words, (float) (x - g.getFontMetrics().stringWidth(words) / 2.0), TOP + BAR + 19);
+            int w = g.getFontMetrics().stringWidth(words);
+            g.drawString(words, (float) Math.max(2, Math.min(getWidth() - w - 2, x - w / 2.0)), TOP + BAR + 19);
         }
     }
 
@@ -164,8 +166,12 @@ final class RunStrip extends Drawn {
         g.draw(new java.awt.geom.Line2D.Double(x, TOP - 4, x, TOP + BAR + 4));
         g.fill(OverlayPainter.severityShape(2, x, TOP + BAR + 8, 6));
         String words = String.format(Locale.ROOT, "%s of %s", JobScene.clock(model.timeS()), JobScene.clock(s.endS()));
+        BoardSnapshot b = model.board();
+        if (b != null) {
+            words += "   " + b.stateWords();
+        }
         int w = g.getFontMetrics().stringWidth(words);
         float at = (float) Math.max(SIDE, Math.min(getWidth() - SIDE - w, x - w / 2.0));
-        g.drawString(words, at, 80);
+        g.drawString(words, at, 88);
     }
 }

@@ -90,23 +90,46 @@ public final class OverlayPainter {
     }
 
     private void words(Graphics2D g) {
-        String first = board.job();
-        String second = lookingAt(board, camera);
-        String third = board.stateWords() + whatIf(board, conditions);
+        double most = Math.max(ink.px(200), width - ink.px(44));
         g.setFont(ink.plain());
-        double w = Math.max(
-                g.getFontMetrics().getStringBounds(second, g).getWidth(),
-                g.getFontMetrics().getStringBounds(third, g).getWidth());
+        List<String> lines = new ArrayList<>(broken(g, lookingAt(board, camera), most));
+        int faintFrom = lines.size();
+        lines.addAll(broken(g, board.stateWords() + whatIf(board, conditions), most));
+        double w = 0;
+        for (String line : lines) {
+            w = Math.max(w, g.getFontMetrics().getStringBounds(line, g).getWidth());
+        }
         g.setFont(ink.bold());
-        w = Math.max(w, g.getFontMetrics().getStringBounds(first, g).getWidth());
+        w = Math.max(w, g.getFontMetrics().getStringBounds(board.job(), g).getWidth());
         double x = ink.px(12);
-        ink.plate(g, x, ink.px(12), w + ink.px(20), ink.px(64));
+        ink.plate(g, x, ink.px(12), w + ink.px(20), ink.px(28 + 18 * lines.size()));
         g.setColor(ink.text);
-        g.drawString(first, (float) (x + ink.px(10)), (float) ink.px(31));
+        g.drawString(board.job(), (float) (x + ink.px(10)), (float) ink.px(31));
         g.setFont(ink.plain());
-        g.drawString(second, (float) (x + ink.px(10)), (float) ink.px(49));
-        g.setColor(ink.faint);
-        g.drawString(third, (float) (x + ink.px(10)), (float) ink.px(67));
+        for (int i = 0; i < lines.size(); i++) {
+            g.setColor(i < faintFrom ? ink.text : ink.faint);
+            g.drawString(lines.get(i), (float) (x + ink.px(10)), (float) ink.px(49 + 18 * i));
+        }
+    }
+
+    /** Words broken into lines no wider than this, pixels. */
+    private static List<String> broken(Graphics2D g, String words, double most) {
+        List<String> lines = new ArrayList<>();
+        StringBuilder line = new StringBuilder();
+        for (String word : words.split(" ")) {
+            String longer = line.length() == 0 ? word : line + " " + word;
+            if (line.length() > 0
+                    && g.getFontMetrics().getStringBounds(longer, g).getWidth() > most) {
+                lines.add(line.toString());
+                line.setLength(0);
+                line.append(word);
+            } else {
+                line.setLength(0);
+                line.append(longer);
+            }
+        }
+        lines.add(line.toString());
+        return lines;
     }
 
     /** The what-ifs in words, each with a leading semicolon; empty where there are none. */
