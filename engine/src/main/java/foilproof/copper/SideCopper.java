@@ -264,9 +264,12 @@ public final class SideCopper {
         if (copperOnly && deepest != null) {
             highestFix = Math.min(highestFix, limits.window().dutyFixMm() - deepest.belowZeroMm());
         }
+        // Where foil stays at the set-up nothing is apart yet: widths are those from which on the foil is cleared.
+        ZLimit foil = FoilLeft.limit(cut, run, limits.window().clearedBelowFoilMm());
+        boolean shallow = foil != null && foil.eMm() > 1e-6 && foil.eMm() < run.headroomMm();
         @Nullable
         ZLimit[] widths = StripFinder.widthLimits(
-                map(),
+                shallow ? CopperMap.of(run, foil.eMm()) : map(),
                 run,
                 new double[] {limits.traceWatchMm(), limits.traceFixMm()},
                 new double[] {highest, highestFix},

@@ -133,7 +133,7 @@ public final class StripFinder {
      * The Z error from which a run leaves wanted copper narrower than a width: the least over all strips that are not
      * leftover.
      *
-     * @param map copper at the foil's bottom at the set-up
+     * @param map copper at the foil's bottom at the set-up, or at a Z error (its level) from which on it is cleared
      * @param field e* of the run
      * @param thresholdMm the width (needs.md E8: 0.25 watch, 0.15 fix)
      * @param highestMm errors above this are not in question
@@ -160,7 +160,8 @@ public final class StripFinder {
         // A wall moves sideways by 1 / slope of the error: strips wider than this cannot get so narrow.
         double widest = 0;
         for (int k = 0; k < thresholdMm.length; k++) {
-            widest = Math.max(widest, thresholdMm[k] + 2 * Math.max(0, highestMm[k]) / field.flattestSlope() + 1e-4);
+            double room = Math.max(0, highestMm[k] - map.levelMm());
+            widest = Math.max(widest, thresholdMm[k] + 2 * room / field.flattestSlope() + 1e-4);
         }
         StripFinder finder = new StripFinder(map, Strip.Limits.DEFAULTS.withWidest(widest), cuts, designed);
         List<Integer> samples = new ArrayList<>();
@@ -207,7 +208,7 @@ public final class StripFinder {
         int asked = 0;
         for (int s : samples) {
             double best = least == null ? highestMm : least.eMm();
-            double bound = 0.5 * (copper.widthMm[s] - thresholdMm) * field.flattestSlope();
+            double bound = map.levelMm() + 0.5 * (copper.widthMm[s] - thresholdMm) * field.flattestSlope();
             // Both walls of this run move at most so fast; the rest of the samples are wider still.
             if ((bound >= best - 1e-4 && copper.widthMm[s] > thresholdMm) || asked++ > 400) {
                 break;

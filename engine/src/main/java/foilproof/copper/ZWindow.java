@@ -19,8 +19,8 @@ import org.jspecify.annotations.Nullable;
  * @param spreadToMm upper end of the stated spread
  * @param noneWithinHeadroom whether what must hold holds at no Z error that the envelope reaches (two nets that no
  *     groove parts, say)
- * @param flattened where the interval is empty: the same limits if the blank were flat and touched off on it; null
- *     where the interval is not empty
+ * @param flattened where the interval is empty or narrower than the spread: the same limits if the blank were flat and touched off on it; null
+ *     where the interval is wide enough
  */
 public record ZWindow(
         @Nullable Double fromMm,

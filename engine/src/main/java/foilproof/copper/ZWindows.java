@@ -11,7 +11,10 @@ public final class ZWindows {
     /** The window of one tool run, the others at their set-up; or of all runs where the field is the joint one. */
     public static ZWindow of(ZWindowSetup setup) {
         ZWindow window = limits(setup, setup.field(), netsOf(setup, setup.field()));
-        if (!window.empty()) {
+        boolean wide = window.fromMm() == null
+                || window.toMm() == null
+                || window.toMm() - window.fromMm() >= window.spreadToMm() - window.spreadFromMm() - 1e-9;
+        if (!window.empty() && wide) {
             return window;
         }
         ToolRunField flat = setup.field().flattened();

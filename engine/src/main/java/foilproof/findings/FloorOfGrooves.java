@@ -147,7 +147,7 @@ final class FloorOfGrooves implements Check {
             Level a = levels.get(k - 1);
             Level b = levels.get(k);
             double high = Math.abs(a.zMm - b.zMm);
-            if (a.stroke != b.stroke || high <= limit + 1e-6 || !atOnce(x, a, b) && comesBack(levels, k, limit)) {
+            if (a.stroke != b.stroke || high <= limit + 1e-6 || (!atOnce(x, a, b) && comesBack(levels, k, limit))) {
                 continue;
             }
             if (floors.uncoveredMm(a, limit) < LEAST_MM || floors.uncoveredMm(b, limit) < LEAST_MM) {
@@ -165,12 +165,14 @@ final class FloorOfGrooves implements Check {
         }
     }
 
-    /** Whether a later stretch of the stroke comes back by a step the other way: a slope that follows the blank. */
+    /** Whether another step of the same stroke goes the other way: slopes that follow the blank. */
     private static boolean comesBack(List<Level> levels, int k, double limit) {
         double up = levels.get(k).zMm - levels.get(k - 1).zMm;
-        for (int j = k + 1; j < levels.size() && levels.get(j).stroke == levels.get(k).stroke; j++) {
-            double back = levels.get(j).zMm - levels.get(k).zMm;
-            if (Math.abs(back) > limit && back * up < 0) {
+        for (int j = 1; j < levels.size(); j++) {
+            double other = levels.get(j).zMm - levels.get(j - 1).zMm;
+            boolean same =
+                    levels.get(j).stroke == levels.get(k).stroke && levels.get(j - 1).stroke == levels.get(k).stroke;
+            if (same && Math.abs(other) > limit && other * up < 0) {
                 return true;
             }
         }

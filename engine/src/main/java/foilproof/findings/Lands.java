@@ -53,7 +53,8 @@ final class Lands implements Check {
                 add(deep, width(x, copper, layer, land));
                 double[] areas = areas(x, copper, layer, land);
                 add(small, area(x, copper, land, areas));
-                add(heat, thermal(x, copper, land));
+                // where foil stays in the grooves every land is joined to all
+                add(heat, copper.left().values().stream().allMatch(List::isEmpty) ? thermal(x, copper, land) : null);
                 add(heat, lifting(x, copper, land, areas));
             }
             lead(deep, out);

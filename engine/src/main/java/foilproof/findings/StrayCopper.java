@@ -26,7 +26,10 @@ final class StrayCopper implements Check {
             List<Piece> small = new ArrayList<>();
             int large = 0;
             for (Piece piece : copper.map().pieces()) {
-                if (x.design().carriesNet(copper.side(), piece.index())) {
+                // a hair or sliver that stands alone has a finding of its own
+                boolean strip = copper.strips().stream()
+                        .anyMatch(t -> t.piece() == piece.index() && t.leftover() && t.island());
+                if (x.design().carriesNet(copper.side(), piece.index()) || strip) {
                     continue;
                 }
                 if (piece.areaMm2() < x.limit(LimitKey.STRAY_AREA)) {

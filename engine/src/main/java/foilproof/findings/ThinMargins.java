@@ -48,7 +48,7 @@ final class ThinMargins implements Check {
                 .tool(run.toolName())
                 .atLeast(Measured.mm("margin of the Z window", margin, Math.max(0.0005, window.plusMinusMm())), wanted)
                 .says(words(run, window, margin, none))
-                .doThis(remedy(window, none));
+                .doThis(remedy(x, run, window, none));
         if (!Double.isNaN(limit.xMm())) {
             b.at(limit.xMm(), limit.yMm());
         }
@@ -84,12 +84,19 @@ final class ThinMargins implements Check {
                         : "only " + Words.plainMm(margin) + " are left.");
     }
 
-    private static String remedy(ZWindow window, boolean none) {
+    private static String remedy(Examination x, RunFacts run, ZWindow window, boolean none) {
         if (none) {
             ZWindow flat = window.flattened();
+            double flatSpread = window.spreadToMm() - window.spreadFromMm();
+            boolean helps = flat != null
+                    && !flat.empty()
+                    && flat.bestShiftMm() != null
+                    && flat.toMm() - flat.fromMm() >= flatSpread - 1e-9;
+            double now = helps ? deepestMm(x, run) : 0;
             return "Flatten the blank (roller, full-face tape), map its height, or use a narrower spread"
-                    + (flat != null && !flat.empty() && flat.bestShiftMm() != null
-                            ? "; on a flat blank cut " + Words.signedMm(flat.bestShiftMm()) + " deeper than now."
+                    + (helps && now > 0
+                            ? "; on a flat blank a depth of " + Words.mm(now + flat.bestShiftMm())
+                                    + " below the foil top would do."
                             : ".");
         }
         Double shift = window.bestShiftMm();
@@ -97,6 +104,18 @@ final class ThinMargins implements Check {
                 ? "Cut a little " + (window.fromMm() != null ? "deeper" : "shallower") + ", or touch off more closely."
                 : "Cut " + Words.plainMm(Math.abs(shift)) + (shift > 0 ? " deeper" : " shallower")
                         + " for the widest margin, or touch off more closely.";
+    }
+
+    /** Deepest level copper work of a run below its zero, without what-ifs, mm. */
+    private static double deepestMm(Examination x, RunFacts run) {
+        double depth = 0;
+        for (int i = run.run().firstSegment(); i < run.run().endSegment(); i++) {
+            var work = x.workOf(i);
+            if (work != null && work.copper() && x.plan().segments().isFeed(i)) {
+                depth = Math.max(depth, run.depthMm(x.plan().segments().lowestMm(i)) - run.zErrorMm());
+            }
+        }
+        return depth;
     }
 
     private static String end(@org.jspecify.annotations.Nullable Double valueMm) {

@@ -30,7 +30,21 @@ final class FinePitchBreakout implements SampleJob {
     private static final double DISH_RADIUS_MM = 19;
 
     /** Where the five grooves of a row meet the frame, from left to right. */
-    private static final double[] FAN_MM = {6.0, 10.5, 15.0, 19.5, 24.0};
+    private static final double[] FAN_MM = {11.0, 13.0, 15.0, 17.0, 19.0};
+
+    /** Where the grooves of a row turn aside, from the line between the rows. */
+    private static final double KNEE_MM = 2.0;
+
+    private static final double HALF_GAP_MM = 0.11;
+    /** The outer pads, and how far they lie from the line between the rows. */
+    private static final double PAD_MM = 0.8;
+
+    private static final double OUTER_PAD_MM = 6.5;
+    /**
+     * The groove that leaves a guard trace along the frame: 0.466 mm from it. So far out the blank lies higher, and the
+     * trace is narrower than 0.25 mm at the foil bottom from 0.135 mm of real depth on.
+     */
+    private static final double GUARD_X_MM = 26.534;
 
     private static final double FRAME_X0_MM = 3;
     private static final double FRAME_Y0_MM = 3;
@@ -68,7 +82,9 @@ final class FinePitchBreakout implements SampleJob {
         p.cut(FRAME_X0_MM + 0.3, FRAME_Y0_MM, 0);
         p.up();
         p.comment("between the rows");
-        line(p, new double[][] {{FRAME_X0_MM, MIDDLE_Y_MM}, {FRAME_X1_MM, MIDDLE_Y_MM}});
+        line(p, new double[][] {{FRAME_X0_MM, MIDDLE_Y_MM}, {GUARD_X_MM, MIDDLE_Y_MM}});
+        p.comment("guard trace along the frame");
+        line(p, new double[][] {{GUARD_X_MM, FRAME_Y0_MM}, {GUARD_X_MM, FRAME_Y1_MM}});
         for (int up : new int[] {1, -1}) {
             p.comment(up > 0 ? "upper row, gaps of the lands and fan" : "lower row, gaps of the lands and fan");
             for (int i = 0; i < FAN_MM.length; i++) {
@@ -95,7 +111,7 @@ final class FinePitchBreakout implements SampleJob {
     private static double[][] fan(int i, int up, double aside) {
         double x = MIDDLE_X_MM + (i - 2) * PITCH_MM + aside;
         double frame = up > 0 ? FRAME_Y1_MM : FRAME_Y0_MM;
-        return new double[][] {{x, MIDDLE_Y_MM}, {x, MIDDLE_Y_MM + up * 2.0}, {FAN_MM[i] + aside, frame}};
+        return new double[][] {{x, MIDDLE_Y_MM}, {x, MIDDLE_Y_MM + up * KNEE_MM}, {FAN_MM[i] + aside, frame}};
     }
 
     /** The second groove beside the lands only. */
@@ -117,41 +133,88 @@ final class FinePitchBreakout implements SampleJob {
         }
         for (int row = 0; row < 2; row++) {
             for (int i = 0; i < 4; i++) {
-                double x = (FAN_MM[i] + FAN_MM[i + 1]) / 2;
-                double y = row == 0 ? 17.0 : 5.0;
+                // In the middle of what both slanting grooves leave over the pad's whole height.
+                double low = OUTER_PAD_MM - PAD_MM / 2;
+                double high = OUTER_PAD_MM + PAD_MM / 2;
+                double left = Math.max(fanX(i, low), fanX(i, high));
+                double right = Math.min(fanX(i + 1, low), fanX(i + 1, high));
+                double x = Math.rint(50 * (left + right)) / 100;
+                double y = MIDDLE_Y_MM + (row == 0 ? OUTER_PAD_MM : -OUTER_PAD_MM);
                 String net = (row == 0 ? UPPER : LOWER)[i];
-                pads.add(new Pad(net, "J" + (row + 1), Integer.toString(i + 1), BOARD_X_MM - x, y, 1.8, 1.8, 0));
+                pads.add(new Pad(net, "J" + (row + 1), Integer.toString(i + 1), BOARD_X_MM - x, y, PAD_MM, PAD_MM, 0));
             }
+        }
+        for (int end = 0; end < 2; end++) {
+            double x = (GUARD_X_MM + FRAME_X1_MM) / 2;
+            double y = end == 0 ? FRAME_Y0_MM + 1 : FRAME_Y1_MM - 1;
+            pads.add(new Pad("GUARD", "J3", Integer.toString(end + 1), BOARD_X_MM - x, y, 0.24, 0.8, 0));
         }
         return pads;
     }
 
-    /** The sectors, 0.11 mm off the grooves' middle lines: half the gap of the lands. */
+    /** X of groove {@code i} of the fan at a distance from the line between the rows, beyond its knee. */
+    private static double fanX(int i, double fromMiddleMm) {
+        return kneeX(i) + slope(i) * (fromMiddleMm - KNEE_MM);
+    }
+
+    private static double kneeX(int i) {
+        return MIDDLE_X_MM + (i - 2) * PITCH_MM;
+    }
+
+    /** How far groove {@code i} goes aside per mm beyond its knee. */
+    private static double slope(int i) {
+        return (FAN_MM[i] - kneeX(i)) / (FRAME_Y1_MM - MIDDLE_Y_MM - KNEE_MM);
+    }
+
+    /**
+     * One edge of a sector: 0.11 mm, half the gap of the lands, off the middle line of groove {@code i} everywhere, the
+     * slanting part too.
+     *
+     * @param to +1 for copper at greater X than the groove, -1 for copper at less
+     * @return x and distance from the line between the rows at the knee and at the frame
+     */
+    private static double[][] edge(int i, int to) {
+        double m = slope(i);
+        double h = to * HALF_GAP_MM * Math.sqrt(1 + m * m);
+        double knee = m == 0 ? KNEE_MM : KNEE_MM + (to * HALF_GAP_MM - h) / m;
+        double far = FRAME_Y1_MM - MIDDLE_Y_MM - HALF_GAP_MM;
+        return new double[][] {{kneeX(i) + to * HALF_GAP_MM, knee}, {fanX(i, far) + h, far}};
+    }
+
+    /** The sectors, half the gap of the lands off the grooves' middle lines; the outer ones leave out the second groove. */
     private static List<Copper> areas() {
-        double g = 0.11;
         List<Copper> areas = new ArrayList<>();
         for (int row = 0; row < 2; row++) {
             int up = row == 0 ? 1 : -1;
-            double frame = up > 0 ? FRAME_Y1_MM : FRAME_Y0_MM;
             for (int i = 0; i < 4; i++) {
-                double x0 = MIDDLE_X_MM + (i - 2) * PITCH_MM + g;
-                double x1 = MIDDLE_X_MM + (i - 1) * PITCH_MM - g;
-                double far = frame - up * g;
-                // Slanting grooves are wider along X than across: 0.22 keeps every sector inside what is milled.
-                areas.add(new Copper(
-                        (row == 0 ? UPPER : LOWER)[i],
-                        0,
-                        DesignWriter.turned(
-                                List.of(
-                                        new double[] {x0, MIDDLE_Y_MM + up * 0.6},
-                                                new double[] {x1, MIDDLE_Y_MM + up * 0.6},
-                                        new double[] {x1, MIDDLE_Y_MM + up * 2.1},
-                                                new double[] {FAN_MM[i + 1] - 0.25, far},
-                                        new double[] {FAN_MM[i] + 0.25, far},
-                                                new double[] {x0, MIDDLE_Y_MM + up * 2.1}),
-                                BOARD_X_MM)));
+                double[][] left = edge(i, 1);
+                double[][] right = edge(i + 1, -1);
+                List<double[]> corners = new ArrayList<>();
+                corners.add(new double[] {left[0][0], 0.6});
+                corners.add(new double[] {right[0][0], 0.6});
+                corners.add(right[0]);
+                corners.add(right[1]);
+                corners.add(left[1]);
+                corners.add(left[0]);
+                List<double[]> placed = new ArrayList<>();
+                for (double[] c : corners) {
+                    placed.add(new double[] {c[0], MIDDLE_Y_MM + up * c[1]});
+                }
+                areas.add(new Copper((row == 0 ? UPPER : LOWER)[i], 0, DesignWriter.turned(placed, BOARD_X_MM)));
             }
         }
+        double x0 = GUARD_X_MM + HALF_GAP_MM;
+        double x1 = FRAME_X1_MM - HALF_GAP_MM;
+        double y0 = FRAME_Y0_MM + HALF_GAP_MM;
+        double y1 = FRAME_Y1_MM - HALF_GAP_MM;
+        areas.add(new Copper(
+                "GUARD",
+                0,
+                DesignWriter.turned(
+                        List.of(new double[] {x0, y0}, new double[] {x1, y0}, new double[] {x1, y1}, new double[] {
+                            x0, y1
+                        }),
+                        BOARD_X_MM)));
         return areas;
     }
 
