@@ -243,7 +243,11 @@ public final class CopperFacts {
             for (double d = step; d < best + step; d += step) {
                 double r = radiusMm + d;
                 if (map.pieceAt(xMm + dx * r, yMm + dy * r) < 0) {
-                    best = Math.min(best, edgeMm(xMm, yMm, dx, dy, radiusMm, Math.max(0, d - step), d, best));
+                    // a ray on which there is copper at the least so far is no less
+                    if (d < best
+                            || field.exactMarginMm(xMm + dx * (radiusMm + best), yMm + dy * (radiusMm + best)) <= 0) {
+                        best = Math.min(best, edgeMm(xMm, yMm, dx, dy, radiusMm, Math.max(0, d - step), d, best));
+                    }
                     break;
                 }
             }

@@ -204,6 +204,19 @@ public final class ComposedSide {
         return cut;
     }
 
+    /** Whether {@link #exactCutMm} is at a level or below it: sooner known than how deep the cut is. */
+    boolean cutReaches(double xMm, double yMm, double levelMm) {
+        if (capMm <= levelMm) {
+            return true;
+        }
+        for (Layer layer : layers) {
+            if (layer.reaches(xMm, yMm, levelMm)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     /** Height of what is left at a point, exactly, mm. */
     public double exactHeightMm(double xMm, double yMm) {
         return Math.min(surfaceMm(xMm, yMm), exactCutMm(xMm, yMm));

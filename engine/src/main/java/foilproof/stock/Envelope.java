@@ -217,7 +217,9 @@ public final class Envelope {
         double height = capMm;
         if (tile >= 0) {
             // Last first: later moves mostly lie deeper, and what lies no deeper than the best so far is passed over.
-            for (int at = bins.from(tile, end) - 1; at >= bins.from(tile); at--) {
+            int first = bins.from(tile);
+            int last = end == pieces.size ? bins.to(tile) : bins.from(tile, end);
+            for (int at = last - 1; at >= first; at--) {
                 int p = bins.piece(at);
                 if (pieces.lowest(p) < height) {
                     height = Math.min(height, PieceShape.heightMm(pieces, p, profile, xMm, yMm));
@@ -225,6 +227,33 @@ public final class Envelope {
             }
         }
         return height;
+    }
+
+    /**
+     * Whether the exact height, shifted, is at a level or below it: ends at the first piece that comes down so far, and
+     * looks at none that lies higher.
+     */
+    boolean reaches(double xMm, double yMm, double shiftMm, double levelMm) {
+        if (part != null) {
+            double height = exactHeightMm(xMm, yMm);
+            return height < capMm && height + shiftMm <= levelMm;
+        }
+        int tile = bins.tileAt(xMm, yMm);
+        if (tile < 0) {
+            return false;
+        }
+        int first = bins.from(tile);
+        int last = endPiece == pieces.size ? bins.to(tile) : bins.from(tile, endPiece);
+        for (int at = last - 1; at >= first; at--) {
+            int p = bins.piece(at);
+            if (pieces.lowest(p) + shiftMm <= levelMm) {
+                double height = PieceShape.heightMm(pieces, p, profile, xMm, yMm);
+                if (height < capMm && height + shiftMm <= levelMm) {
+                    return true;
+                }
+            }
+        }
+        return false;
     }
 
     /**

@@ -202,7 +202,7 @@ final class GridSum {
                 double middle = (from + to) / 2;
                 double px = x + (QuadArea.X[k] + (QuadArea.X[next] - QuadArea.X[k]) * middle) * cellMm;
                 double py = y + (QuadArea.Y[k] + (QuadArea.Y[next] - QuadArea.Y[k]) * middle) * cellMm;
-                if (columns.exactHeightMm(px, py) <= level == low[k]) {
+                if (columns.reaches(px, py, level) == low[k]) {
                     from = middle;
                 } else {
                     to = middle;

@@ -35,6 +35,11 @@ record Layer(int run, Envelope envelope, double shiftMm, double mirrorXMm, doubl
         return height >= envelope.capMm() ? Double.POSITIVE_INFINITY : height + shiftMm;
     }
 
+    /** Whether the shifted envelope is at a level or below it at a point, exactly. */
+    boolean reaches(double xMm, double yMm, double levelMm) {
+        return envelope.reaches(x(xMm), y(yMm), shiftMm, levelMm);
+    }
+
     /** Whether the layer may reach any cell of a tile of the grid; a tile that it does not reach it leaves as it is. */
     boolean touches(int tileX, int tileY) {
         HeightTiles tiles = envelope.tiles();
@@ -174,10 +179,27 @@ record Layer(int run, Envelope envelope, double shiftMm, double mirrorXMm, doubl
         double gy = yMm / h - 0.5;
         int i = (int) Math.floor(gx);
         int j = (int) Math.floor(gy);
-        double a = tiles.heightMm(i, j);
-        double b = tiles.heightMm(i + 1, j);
-        double c = tiles.heightMm(i, j + 1);
-        double d = tiles.heightMm(i + 1, j + 1);
+        double a;
+        double b;
+        double c;
+        double d;
+        int last = HeightTiles.TILE - 1;
+        if ((i & last) != last && (j & last) != last) {
+            float[] tile = tiles.sharedTile(Math.floorDiv(i, HeightTiles.TILE), Math.floorDiv(j, HeightTiles.TILE));
+            if (tile == null) {
+                return Double.POSITIVE_INFINITY;
+            }
+            int at = (j & last) * HeightTiles.TILE + (i & last);
+            a = tile[at];
+            b = tile[at + 1];
+            c = tile[at + HeightTiles.TILE];
+            d = tile[at + HeightTiles.TILE + 1];
+        } else {
+            a = tiles.heightMm(i, j);
+            b = tiles.heightMm(i + 1, j);
+            c = tiles.heightMm(i, j + 1);
+            d = tiles.heightMm(i + 1, j + 1);
+        }
         double high = Math.max(Math.max(a, b), Math.max(c, d));
         double low = Math.min(Math.min(a, b), Math.min(c, d));
         if (low >= tiles.untouchedMm()) {

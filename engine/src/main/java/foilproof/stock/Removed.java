@@ -179,6 +179,13 @@ public record Removed(double foilMm3, double substrateMm3, double spoilBoardMm3)
         }
 
         @Override
+        public boolean reaches(double xMm, double yMm, double levelMm) {
+            return far
+                    ? exactHeightMm(xMm, yMm) <= levelMm
+                    : side.surfaceMm(xMm, yMm) <= levelMm || side.cutReaches(xMm, yMm, levelMm);
+        }
+
+        @Override
         public boolean hasWalls() {
             return walls;
         }
@@ -244,6 +251,11 @@ public record Removed(double foilMm3, double substrateMm3, double spoilBoardMm3)
         @Override
         public double exactHeightMm(double xMm, double yMm) {
             return Math.min(side.exactCutMm(xMm, yMm), side.spoilBoardMm());
+        }
+
+        @Override
+        public boolean reaches(double xMm, double yMm, double levelMm) {
+            return side.spoilBoardMm() <= levelMm || side.cutReaches(xMm, yMm, levelMm);
         }
 
         @Override
