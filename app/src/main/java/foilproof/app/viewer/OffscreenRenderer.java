@@ -149,6 +149,11 @@ public final class OffscreenRenderer implements AutoCloseable {
         return submit(() -> drawer().draw(request, overtaken));
     }
 
+    /** Fills the same pixels with a plain textured quad and reads them back: what frame times are held to. */
+    CompletableFuture<Frame> drawPlainQuad(int width, int height) {
+        return submit(() -> drawer().plainQuad(width, height));
+    }
+
     /** What draws, in words: the way to the context, the driver's name and version. */
     public String words() {
         return words;

@@ -205,6 +205,29 @@ final class SceneDrawer {
             }
             read(sumBuffer);
         }
+        return new Frame(width, height, colours(), samples, (System.nanoTime() - began) * 1e-9);
+    }
+
+    /** A quad over the whole picture, each pixel from a texture; what frame times are held to. */
+    Frame plainQuad(int w, int h) throws GraphicsException {
+        long began = System.nanoTime();
+        resize(w, h);
+        glBindFramebuffer(GL_FRAMEBUFFER, frameBuffer);
+        glViewport(0, 0, width, height);
+        glDisable(GL_DEPTH_TEST);
+        glDisable(GL_BLEND);
+        sum.use();
+        sum.set("frame", 0);
+        sum.set("weight", 1.0);
+        glActiveTexture(GL_TEXTURE0);
+        glBindTexture(GL_TEXTURE_2D, noise);
+        glBindVertexArray(emptyArray);
+        glDrawArrays(GL_TRIANGLES, 0, 3);
+        read(frameBuffer);
+        return new Frame(width, height, colours(), 1, (System.nanoTime() - began) * 1e-9);
+    }
+
+    private int[] colours() {
         int[] rgb = new int[width * height];
         for (int y = 0; y < height; y++) {
             int from = 4 * width * (height - 1 - y);
@@ -212,7 +235,7 @@ final class SceneDrawer {
                 rgb[y * width + x] = pixels.getInt(from + 4 * x) & 0xFFFFFF;
             }
         }
-        return new Frame(width, height, rgb, samples, (System.nanoTime() - began) * 1e-9);
+        return rgb;
     }
 
     private record Prepared(int cutPatches, int plainPatches, int solidCorners, double[][] regions) {}
