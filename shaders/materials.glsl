@@ -23,6 +23,12 @@ const vec3 BARE_COLOUR = vec3(0.560, 0.450, 0.240);   // CEM-1
 const vec3 BARE_COLOUR = vec3(0.620, 0.620, 0.440);   // CEM-3
 #endif
 
+// The bare colour of a layer, without grain: for what is mixed in by a share of a pixel.
+vec3 colourOf(int layer) {
+    return layer <= FAR_FOIL ? vec3(0.88, 0.375, 0.235) : layer == BARE ? BARE_COLOUR
+            : layer == TAPE ? vec3(0.25, 0.38, 0.56) : vec3(0.40, 0.325, 0.215);
+}
+
 Stuff stuffOf(int layer, vec2 p) {
     bool metal = layer <= FAR_FOIL;
     // Brushed foil: long streaks along X. Substrate and wood: fibres. Tape: ribs across.
@@ -31,8 +37,7 @@ Stuff stuffOf(int layer, vec2 p) {
             : layer == TAPE ? vec4(0.16, 0.16, 0.3, 0.3) : vec4(0.006, 0.045, 0.06, 0.13);
     float a = texture(noiseMap, p * s.xy).r - 0.5;
     float b = texture(noiseMap, p.yx * s.wz + 0.37).g - 0.5;
-    vec3 colour = metal ? vec3(0.88, 0.375, 0.235) : layer == BARE ? BARE_COLOUR
-            : layer == TAPE ? vec3(0.25, 0.38, 0.56) : vec3(0.40, 0.325, 0.215);
+    vec3 colour = colourOf(layer);
     vec2 depth = metal ? vec2(0.22, 0.20) : layer == BARE ? (SUBSTRATE == 0 ? vec2(0.75, 0.75) : vec2(0.32, 0.32)) : layer == TAPE ? vec2(0.3, 0.3)
             : vec2(0.5, 0.55);
     float tone = 1.0 + a * depth.x + b * depth.y;

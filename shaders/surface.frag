@@ -192,8 +192,17 @@ void main() {
     int layer = layerAt(min(z, s - 0.001), s, true);
     vec2 grain = vec2(p.x + p.y, z);
 #endif
+#if COARSE == 1 && FINE == 0 && PART == 0
+    // While something moves, one look for grain has to do.
+    int above = layerAt(s, s, false);
+    Stuff uncut = stuffOf(above, grain);
+    float metal = layer <= FAR_FOIL ? 1.0 : 0.0;
+    Stuff m = Stuff(mix(uncut.albedo, colourOf(layer), share), mix(uncut.metal, metal, share),
+            mix(uncut.rough, metal > 0.5 ? 0.4 : 0.85, share), uncut.bend * (1.0 - share));
+#else
     Stuff m = stuffOf(layer, grain);
-#if COARSE == 1 && PART == 0
+#endif
+#if COARSE == 1 && FINE == 1 && PART == 0
     Stuff uncut = stuffOf(layerAt(s, s, false), grain);
     m = Stuff(mix(uncut.albedo, m.albedo, share), mix(uncut.metal, m.metal, share), mix(uncut.rough, m.rough, share),
             mix(uncut.bend, m.bend, share));
