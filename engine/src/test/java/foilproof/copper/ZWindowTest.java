@@ -125,6 +125,41 @@ class ZWindowTest {
         assertThat(terminals).hasSize(3);
     }
 
+    /** Closed form (issue 3): 0.20 = w(d - t), w = 0.10 + 2 x tan 15 deg, so e = 0.0348 + 0.05 / tan 15 deg - 0.1. */
+    @Test
+    void shouldLoseATraceBetweenTwoGroovesAtTheSameErrorAtAnyAngle() {
+        long seed = 314;
+        Random random = new Random(seed);
+        for (int k = 0; k < 12; k++) {
+            double a = StrictMath.PI * random.nextDouble();
+            double c = StrictMath.cos(a);
+            double s = StrictMath.sin(a);
+            double x = 3 + 0.01 * random.nextDouble();
+            double y = 3 + 0.01 * random.nextDouble();
+            GrooveField f = new GrooveField(6, 6, 0.01, 0.0348, 0.3);
+            f.v30(x - 1.5 * c - 0.1 * s, y - 1.5 * s + 0.1 * c, x + 1.5 * c - 0.1 * s, y + 1.5 * s + 0.1 * c, 0.1);
+            f.v30(x - 1.5 * c + 0.1 * s, y - 1.5 * s - 0.1 * c, x + 1.5 * c + 0.1 * s, y + 1.5 * s - 0.1 * c, 0.1);
+            // grooves across, so that only the trace joins the two ends
+            f.v30(x - 0.1 * s, y + 0.1 * c, x - 9 * s, y + 9 * c, 0.1);
+            f.v30(x + 0.1 * s, y - 0.1 * c, x + 9 * s, y - 9 * c, 0.1);
+            ZWindow w = ZWindows.of(new ZWindowSetup(
+                    new RunField(f, null),
+                    lines(x - 1.5 * c - 0.1 * s, y - 1.5 * s + 0.1 * c, x + 1.5 * c - 0.1 * s, y + 1.5 * s + 0.1 * c),
+                    List.of(new Terminal(1, 1, x - 2 * c, y - 2 * s), new Terminal(1, 1, x + 2 * c, y + 2 * s)),
+                    new double[0],
+                    false,
+                    null,
+                    -0.03,
+                    0.03,
+                    null,
+                    null,
+                    ZWindowSetup.Limits.DEFAULTS));
+            String what = k + " of seed " + seed + " at " + StrictMath.toDegrees(a);
+            assertThat(w.toMm()).as(what).isCloseTo(0.0348 + 0.05 * GrooveField.RISE_30 - 0.1, within(0.003));
+            assertThat(w.fromMm()).as(what).isCloseTo(0.0398 - 0.1, within(1e-6));
+        }
+    }
+
     /**
      * 50 seeded boards: loops round pads and traces between them. The window from the tree must be the one that
      * thresholding the closed forms anew at each error gives, by pieces.
