@@ -25,6 +25,7 @@ public final class Catalogue {
             new ThinMargins(),
             new NetsWholeAndApart(),
             new NetsElectrical(),
+            new NetlistDiffers(),
             new HolesAsDesigned(),
             new SeveredCopper(),
             new Rings(),

@@ -205,11 +205,39 @@ public final class CopperFacts {
             }
         }
         CutLines own = lines.get(run);
-        if (own != null) {
+        int hole = plungeNearer(x, xMm, yMm, best);
+        if (hole >= 0) {
+            finding.line(x.plan().programOf(hole).file(), x.plan().segments().line(hole))
+                    .time(x.plan().segments().startS(hole))
+                    .tool(x.run(x.plan().segments().run(hole)).toolName());
+        } else if (own != null) {
             finding.line(x.plan().programs().get(own.program(at)).file(), own.line(at))
                     .time(x.timeAtLine(x.run(run), own.program(at), own.line(at)))
                     .tool(x.run(run).toolName());
         }
+    }
+
+    /** A plunge whose hole holds the place, where no groove runs nearer than its middle; -1 where there is none. */
+    private int plungeNearer(Examination x, double xMm, double yMm, double grooveMm) {
+        foilproof.motion.Segments s = x.plan().segments();
+        int best = -1;
+        double least = grooveMm;
+        for (RunFacts run : x.runs()) {
+            if (run.side().number() != side || run.tool() == null) {
+                continue;
+            }
+            for (int i = run.run().firstSegment(); i < run.run().endSegment(); i++) {
+                double low = run.blankFromRunMm(s.lowestMm(i));
+                if (s.isFeed(i) && s.planLengthMm(i) == 0 && low < -x.foilMm()) {
+                    double d = StrictMath.hypot(s.x1Mm(i) - xMm, s.y1Mm(i) - yMm);
+                    if (d < least - 1e-9 && d <= run.knownTool().cutRadiusAtHeightMm(-low - x.foilMm()) + 0.05) {
+                        least = d;
+                        best = i;
+                    }
+                }
+            }
+        }
+        return best;
     }
 
     private static double distanceMm(CutLines own, int i, double xMm, double yMm) {

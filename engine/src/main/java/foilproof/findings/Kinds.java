@@ -91,6 +91,8 @@ public final class Kinds {
     public static final String LAND_SMALL = "land-small";
     public static final String LETTERING = "lettering";
     public static final String LAND_HEAT = "land-heat";
+    public static final String HAND_JOINS = "hand-joins";
+    public static final String NETLIST_DIFFERS = "netlist-differs";
 
     /** Every kind, in the order of the documentation. */
     public static final List<String> ALL = List.of(
@@ -180,7 +182,9 @@ public final class Kinds {
             FLOOR_LEFT,
             FOIL_WEIGHT,
             LAND_SMALL,
-            LAND_HEAT);
+            LAND_HEAT,
+            HAND_JOINS,
+            NETLIST_DIFFERS);
 
     private Kinds() {}
 }

@@ -6,7 +6,11 @@ import foilproof.electrical.NetPlace;
 import foilproof.electrical.NetVerdict;
 import foilproof.source.Diagnostic;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
@@ -14,7 +18,7 @@ import org.jspecify.annotations.Nullable;
 final class NetsWholeAndApart implements Check {
     @Override
     public List<String> kinds() {
-        return List.of(Kinds.SHORT, Kinds.OPEN);
+        return List.of(Kinds.SHORT, Kinds.OPEN, Kinds.HAND_JOINS);
     }
 
     @Override
@@ -33,25 +37,72 @@ final class NetsWholeAndApart implements Check {
             out.notChecked("opens and shorts", "no netlist or layer image is given");
             return;
         }
+        List<Finding> shorts = new ArrayList<>();
+        Set<String> told = new HashSet<>();
+        for (Bridges.Told bridge : verdict.shorts().isEmpty() ? List.<Bridges.Told>of() : Bridges.of(x)) {
+            shorts.add(bridge.finding());
+            told.add(bridge.netA());
+            told.add(bridge.netB());
+        }
         for (NetVerdict.Short s : verdict.shorts()) {
-            out.add(shorted(x, design, s));
+            if (!told.contains(s.netA()) || !told.contains(s.netB())) {
+                shorts.add(shorted(x, design, s));
+            }
         }
         List<Finding> vias = new ArrayList<>();
         for (NetVerdict.Open o : verdict.opens()) {
+            Finding open = open(x, design, o);
+            int same = o.onlyVias() ? -1 : sameFault(shorts, open);
             if (o.onlyVias()) {
-                vias.add(open(x, design, o));
+                vias.add(open);
+            } else if (same >= 0) {
+                shorts.set(same, shorts.get(same).withConsequences(List.of(open)));
             } else {
-                out.add(open(x, design, o));
+                out.add(open);
             }
         }
+        shorts.forEach(out::add);
         if (!vias.isEmpty()) {
             out.add(vias.get(0).withConsequences(vias.subList(1, vias.size())));
         }
-        if (!verdict.handJoins().isEmpty()) {
-            out.notChecked(
-                    verdict.handJoins().size() + " joins made by hand (part pins through the board, wires in vias)",
-                    "they are taken as soldered; buzz them out");
+        handJoins(verdict, out);
+    }
+
+    /** Joins that hands make, as one note (J8): buzz them out. */
+    private static void handJoins(NetVerdict verdict, FindingCollector out) {
+        if (verdict.handJoins().isEmpty()) {
+            return;
         }
+        String list = verdict.handJoins().stream()
+                .limit(12)
+                .map(j -> j.kind()
+                        + (j.net().isEmpty() ? "" : " of " + j.net())
+                        + String.format(Locale.ROOT, " at (%.2f, %.2f)", j.xMm(), j.yMm()))
+                .distinct()
+                .collect(Collectors.joining("; "));
+        int count = verdict.handJoins().size();
+        out.add(Finding.of(Kinds.HAND_JOINS, Severity.NOTE, Certainty.GEOMETRY)
+                .measured(Measured.exact("joins made by hand", count, "joins"))
+                .says("Whole nets rest on " + count
+                        + " joins made by hand, taken as soldered (design coordinates, mm): " + list
+                        + (count > 12 ? " and more." : "."))
+                .doThis("Solder them on both faces and buzz them out.")
+                .build());
+    }
+
+    /** The short that the same fault made: its bridge lies within a millimetre of the cut. */
+    private static int sameFault(List<Finding> shorts, Finding open) {
+        for (int k = 0; k < shorts.size(); k++) {
+            double[] a = shorts.get(k).atMm();
+            double[] b = open.atMm();
+            if (a != null
+                    && b != null
+                    && Objects.equals(shorts.get(k).side(), open.side())
+                    && StrictMath.hypot(a[0] - b[0], a[1] - b[1]) <= 1) {
+                return k;
+            }
+        }
+        return -1;
     }
 
     private static Finding shorted(Examination x, DesignFacts design, NetVerdict.Short s) {
@@ -68,30 +119,83 @@ final class NetsWholeAndApart implements Check {
     }
 
     private static Finding open(Examination x, DesignFacts design, NetVerdict.Open o) {
-        boolean vias = o.onlyVias();
+        if (o.onlyVias()) {
+            return openVias(x, design, o);
+        }
         NetPlace first = !o.missing().isEmpty()
                 ? o.missing().get(0)
-                : o.groups().size() > 1 && !o.groups().get(1).isEmpty()
+                : o.groups().size() > 1
                         ? o.groups().get(1).get(0)
                         : o.groups().get(0).get(0);
         String what = !o.missing().isEmpty()
-                ? o.missing().size() + " of its places have no copper (" + labels(o.missing()) + ")"
-                : "it is in " + o.groups().size() + " pieces; "
-                        + labels(o.groups().get(o.groups().size() - 1)) + " hang apart from the rest";
-        Finding.Builder f = Finding.of(Kinds.OPEN, vias ? Severity.WATCH : Severity.STOP, Certainty.GEOMETRY)
-                .says("Net " + o.net() + " is not whole: " + what + "."
-                        + (vias ? " Wires in its vias would join it; no [[join]] names them." : ""))
+                ? labels(o.missing()) + (o.missing().size() == 1 ? " has" : " have") + " no copper left"
+                : "it is in " + o.groups().size() + " pieces: " + groups(o);
+        Finding.Builder f = Finding.of(Kinds.OPEN, Severity.STOP, Certainty.GEOMETRY);
+        Cuts.Cut cut = o.missing().isEmpty() ? Cuts.between(x, o) : null;
+        int segment = -1;
+        if (cut != null) {
+            f.side(cut.side())
+                    .at(cut.xMm(), cut.yMm())
+                    .atMost(Measured.mm("copper gone along the net", cut.lengthMm(), cut.cellMm()), 0);
+            segment = Cuts.segmentAt(x, cut.side(), cut.xMm(), cut.yMm());
+            if (segment >= 0) {
+                x.at(f, segment).side(cut.side()).at(cut.xMm(), cut.yMm());
+            }
+        } else {
+            place(x, f, design.onBlank(first), false);
+        }
+        String where = cut == null
+                ? "."
+                : ". "
+                        + (segment < 0
+                                ? "It is cut"
+                                : "Line " + x.plan().segments().line(segment) + " cuts it") + " at "
+                        + Words.place(cut.xMm(), cut.yMm()) + ": " + Words.mm(cut.lengthMm())
+                        + " of wanted copper are gone there.";
+        return f.says("Net " + o.net() + " is not whole: " + what + where)
                 .doThis(
-                        vias
-                                ? "Solder a wire into each of its vias and name them as [[join]] in the job."
-                                : "Find the cut through this net and move or drop it.");
-        place(x, f, design.onBlank(first), false);
+                        segment < 0 || cut == null
+                                ? "Find the cut through this net and move or drop it, or bridge it with a wire."
+                                : "Raise line " + x.plan().segments().line(segment) + " out of the foil for about "
+                                        + Words.number(cut.lengthMm() + 0.2, 1) + " mm round "
+                                        + Words.place(cut.xMm(), cut.yMm())
+                                        + ", or move it off the net; on a board already cut, a wire across the gap joins"
+                                        + " it.")
+                .build();
+    }
+
+    private static Finding openVias(Examination x, DesignFacts design, NetVerdict.Open o) {
+        NetPlace via = o.viasToJoin().get(0);
+        String vias = o.viasToJoin().stream()
+                .limit(6)
+                .map(v -> String.format(Locale.ROOT, "(%.2f, %.2f)", v.xMm(), v.yMm()))
+                .distinct()
+                .collect(Collectors.joining(", "));
+        Finding.Builder f = Finding.of(Kinds.OPEN, Severity.WATCH, Certainty.GEOMETRY)
+                .says("Net " + o.net() + " is in " + o.groups().size() + " pieces until its via"
+                        + (o.viasToJoin().size() == 1 ? "" : "s") + " at " + vias
+                        + (o.viasToJoin().size() > 6 ? " and more" : "")
+                        + " (design coordinates, mm) are joined through the board: " + groups(o)
+                        + ". No [[join]] names them.")
+                .doThis("Solder a wire into each of these vias on both faces and name them as [[join]] in the job.");
+        place(x, f, design.onBlank(via), false);
         return f.build();
     }
 
+    private static String groups(NetVerdict.Open o) {
+        return o.groups().stream()
+                .limit(4)
+                .map(NetsWholeAndApart::labels)
+                .collect(Collectors.joining(" | ", "", o.groups().size() > 4 ? " | ..." : ""));
+    }
+
     private static String labels(List<NetPlace> places) {
-        String text = places.stream().limit(3).map(NetPlace::label).collect(Collectors.joining(", "));
-        return places.size() > 3 ? text + " and " + (places.size() - 3) + " more" : text;
+        List<String> names = places.stream()
+                .map(p -> p.pin() != null ? p.pin() : (p.via() ? "via " : "pad ") + p.label())
+                .distinct()
+                .toList();
+        String text = String.join(", ", names.subList(0, Math.min(3, names.size())));
+        return names.size() > 3 ? text + " and " + (names.size() - 3) + " more" : text;
     }
 
     /** The place where the window says that the nets join or part, where it does, else that of the pad. */

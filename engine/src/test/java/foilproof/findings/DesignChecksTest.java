@@ -8,6 +8,7 @@ import static foilproof.findings.Programs.rectangle;
 import static foilproof.findings.Programs.start;
 import static foilproof.findings.Programs.text;
 import static foilproof.findings.Severity.FIX;
+import static foilproof.findings.Severity.NOTE;
 import static foilproof.findings.Severity.STOP;
 import static foilproof.findings.Severity.WATCH;
 import static org.assertj.core.api.Assertions.assertThat;
@@ -59,6 +60,8 @@ class DesignChecksTest {
         with(almostClosed(0.03))
                 .raises(Kinds.SHORT, STOP, GEOMETRY)
                 .saying("Nets A and B")
+                .measuring(0.03, "mm", 0.003)
+                .at(6, 3 + BOTTOM_MM / 2 + 0.015)
                 .in("a.ngc")
                 .with("engraver");
     }
@@ -100,6 +103,57 @@ class DesignChecksTest {
                         .toString())
                 .contains("opens and shorts")
                 .contains("no drill file");
+    }
+
+    // ---- netlist against layer image, joins made by hand
+
+    private static Bench withNetlist(String netOfSecond) {
+        String point = "327%-14s   U1    -%d          A01X%+07dY%+07dX1600Y0000R000 S0%n";
+        String list = "P  UNITS CUST 1\n"
+                + String.format(Locale.ROOT, point, "A", 1, 8000, 7000)
+                + String.format(Locale.ROOT, point, netOfSecond, 2, 11000, 7000)
+                + String.format(Locale.ROOT, point, "B", 3, 17000, 7000)
+                + "999\n";
+        String joined = LAYER.replace(
+                "M02*", "%ADD11C,0.4*%\nD11*\n%TO.N,A*%\nX8000000Y7000000D02*\nX11000000Y7000000D01*\nM02*");
+        return Bench.job()
+                .cellUm(10)
+                .side("face", "top")
+                .design("top_copper", "top.gbr", joined)
+                .design("netlist", "board.ipc", list.replace("\r", ""))
+                .runs(start(1) + rectangle(6, 3, 13, 11, -0.1) + END);
+    }
+
+    @Test
+    @Fires("J3 netlist-differs")
+    void shouldWatchANetlistThatTheLayerImageContradicts() {
+        withNetlist("B")
+                .raises(Kinds.NETLIST_DIFFERS, WATCH, GEOMETRY)
+                .saying("U1-2 is in net B of the netlist and in A of the layer image");
+    }
+
+    @Test
+    @Silent("J3 netlist-differs")
+    void shouldNotMindANetlistThatFitsTheLayerImage() {
+        withNetlist("A").isSilentOn(Kinds.NETLIST_DIFFERS);
+    }
+
+    @Test
+    @Fires("J8 hand-joins")
+    void shouldNoteTheJoinsThatHandsMake() {
+        with(rectangle(6, 3, 13, 11, -0.1) + line(9.5, 3, 9.5, 11, -0.1))
+                .also("[[join]]\n"
+                        + "from = [\"8 mm\", \"7 mm\", \"top\"]\n"
+                        + "to = [\"11 mm\", \"7 mm\", \"top\"]\n"
+                        + "wire = \"0.6 mm\"")
+                .raises(Kinds.HAND_JOINS, NOTE, GEOMETRY)
+                .saying("wire of A at (8.00, 7.00)");
+    }
+
+    @Test
+    @Silent("J8 hand-joins")
+    void shouldNotListJoinsWhereThereAreNone() {
+        with(rectangle(6, 3, 13, 11, -0.1)).isSilentOn(Kinds.HAND_JOINS);
     }
 
     // ---- hole-missing, hole-size

@@ -185,7 +185,7 @@ class ElectricalChecksTest {
     @Test
     void shouldNoteANetThatNoFileHas() {
         Verdicts v = trace(BOTTOM_MM).also(net("VCC", "current = \"1 A\"\n")).examined();
-        v.raises(Kinds.NARROW_NET, NOTE, GEOMETRY).saying("VCC").saying("A, B");
+        v.raises(Kinds.NARROW_NET, NOTE, GEOMETRY).saying("VCC");
     }
 
     /** A pad of 3 x 0.4 mm turned by a quarter lies along Y on the blank: its extents swap with the design. */

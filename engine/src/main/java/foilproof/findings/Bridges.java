@@ -1,0 +1,251 @@
+package foilproof.findings;
+
+import foilproof.bench.LimitKey;
+import foilproof.bench.Tool;
+import foilproof.copper.Piece;
+import foilproof.design.LayerImage;
+import foilproof.design.RasterGrid;
+import foilproof.electrical.Chord;
+import foilproof.electrical.CopperBridges;
+import foilproof.electrical.IntendedNets;
+import foilproof.electrical.NetPlace;
+import foilproof.motion.Segments;
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/** Copper that joins two nets: where it is narrowest, which line left it, and the smallest change that removes it. */
+final class Bridges {
+    /** Copper wider than this between two nets is no bridge but a groove that is not there, mm. */
+    private static final double WIDEST_MM = 4;
+    /** A cutter that passes so near the middle of a bridge passed over it, mm. */
+    private static final double OVER_MM = 0.03;
+    /** Deepening beyond this is no remedy, mm. */
+    private static final double MOST_DEEPER_MM = 0.08;
+
+    private static final int MOST = 40;
+
+    private Bridges() {}
+
+    /** One bridge and the two nets that it joins. */
+    record Told(String netA, String netB, Finding finding) {}
+
+    static List<Told> of(Examination x) {
+        List<Told> out = new ArrayList<>();
+        for (CopperFacts copper : x.copper()) {
+            Map<Integer, List<CopperBridges.Seed>> byPiece = seeds(x, copper);
+            for (Map.Entry<Integer, List<CopperBridges.Seed>> e : byPiece.entrySet()) {
+                Set<Integer> nets = new HashSet<>();
+                e.getValue().forEach(s -> nets.add(s.net()));
+                if (nets.size() > 1 && out.size() < MOST) {
+                    onPiece(x, copper, e.getKey(), e.getValue(), out);
+                }
+            }
+        }
+        return out;
+    }
+
+    private static Map<Integer, List<CopperBridges.Seed>> seeds(Examination x, CopperFacts copper) {
+        Map<Integer, List<CopperBridges.Seed>> byPiece = new LinkedHashMap<>();
+        List<IntendedNets.Net> nets = x.design().nets().nets();
+        for (int n = 0; n < nets.size() && n < Short.MAX_VALUE; n++) {
+            for (NetPlace place : nets.get(n).places()) {
+                if (x.design().sideOf(place.face()) != copper.side()) {
+                    continue;
+                }
+                var map = x.design().blankFromDesign(copper.side());
+                for (double[] p : place.probes()) {
+                    double px = map.xMm(p[0], p[1]);
+                    double py = map.yMm(p[0], p[1]);
+                    int piece = copper.map().pieceAt(px, py);
+                    if (piece >= 0) {
+                        byPiece.computeIfAbsent(piece, k -> new ArrayList<>()).add(new CopperBridges.Seed(n, px, py));
+                    }
+                }
+            }
+        }
+        return byPiece;
+    }
+
+    private static void onPiece(
+            Examination x, CopperFacts copper, int index, List<CopperBridges.Seed> seeds, List<Told> out) {
+        Piece piece = copper.map().pieces().get(index);
+        LayerImage layer = x.design().layerUp(copper.side());
+        LayerImage laid = layer == null ? null : layer.mapped(x.design().blankFromDesign(copper.side()));
+        List<CopperBridges.Bridge> bridges = CopperBridges.find(
+                (px, py) -> copper.map().pieceAt(px, py) == index,
+                new double[] {piece.x0Mm(), piece.y0Mm(), piece.x1Mm(), piece.y1Mm()},
+                copper.field().cellMm(),
+                (x0, y0, cell, columns, rows) ->
+                        laid == null ? new BitSet() : laid.rasterise(new RasterGrid(x0, y0, cell, columns, rows)),
+                seeds);
+        for (CopperBridges.Bridge bridge : bridges) {
+            String a = x.design().nets().nets().get(bridge.netA()).name();
+            String b = x.design().nets().nets().get(bridge.netB()).name();
+            if (out.size() < MOST) {
+                out.add(new Told(a, b, finding(x, copper, bridge, a, b)));
+            }
+        }
+    }
+
+    private static Finding finding(Examination x, CopperFacts copper, CopperBridges.Bridge bridge, String a, String b) {
+        double step = copper.field().cellMm() / 2;
+        Chord chord = Chord.narrowest(
+                (px, py) -> copper.field().exactMarginMm(px, py) > 0 && onBlank(copper, px, py),
+                bridge.xMm(),
+                bridge.yMm(),
+                step,
+                WIDEST_MM);
+        double px = chord == null ? bridge.xMm() : chord.xMm();
+        double py = chord == null ? bridge.yMm() : chord.yMm();
+        Finding.Builder f = Finding.of(Kinds.SHORT, Severity.STOP, Certainty.GEOMETRY)
+                .side(copper.side())
+                .at(px, py);
+        String where = " at " + Words.place(px, py);
+        Cause cause = cause(x, copper.side(), px, py, chord);
+        if (chord == null) {
+            f.says("Nets " + a + " and " + b + " are joined: no groove runs between them" + where
+                    + ", the copper there is more than " + Words.plainMm(WIDEST_MM) + " wide.");
+        } else {
+            f.atMost(Measured.mm("bridge width", chord.lengthMm(), 0.002), 0)
+                    .says("Nets " + a + " and " + b + " are joined by a bridge of copper " + Words.mm(chord.lengthMm())
+                            + " wide at the foil bottom" + where + ". " + cause.words());
+        }
+        if (cause.segment() >= 0) {
+            Segments s = x.plan().segments();
+            f.line(x.plan().programOf(cause.segment()).file(), s.line(cause.segment()))
+                    .time(s.endS(cause.segment()))
+                    .tool(x.run(s.run(cause.segment())).toolName());
+        }
+        return f.doThis(remedy(x, copper, chord, cause)).build();
+    }
+
+    private static boolean onBlank(CopperFacts copper, double px, double py) {
+        return px >= 0
+                && py >= 0
+                && px <= copper.field().widthMm()
+                && py <= copper.field().heightMm();
+    }
+
+    /** What left the bridge. {@code over}: the cutter passed there, but not deep enough. */
+    private record Cause(int segment, boolean over, String words, double[] at) {}
+
+    private static Cause cause(Examination x, int side, double px, double py, @Nullable Chord chord) {
+        Segments s = x.plan().segments();
+        int over = -1;
+        int end = -1;
+        int start = -1;
+        double overLow = Double.POSITIVE_INFINITY;
+        double endD = Double.POSITIVE_INFINITY;
+        double startD = Double.POSITIVE_INFINITY;
+        for (RunFacts run : x.runs()) {
+            if (run.side().number() != side || run.tool() == null) {
+                continue;
+            }
+            for (int i = run.run().firstSegment(); i < run.run().endSegment(); i++) {
+                if (!s.isFeed(i) || s.planLengthMm(i) == 0) {
+                    continue;
+                }
+                double low = run.blankFromRunMm(s.lowestMm(i));
+                if (low < 0.5 && low < overLow && Paths.distanceMm(s, i, px, py) < OVER_MM) {
+                    over = i;
+                    overLow = low;
+                }
+                if (low >= 0) {
+                    continue;
+                }
+                double d = StrictMath.hypot(s.x1Mm(i) - px, s.y1Mm(i) - py);
+                if (d < endD - 1e-6 && leaves(x, i, run)) {
+                    endD = d;
+                    end = i;
+                }
+                d = StrictMath.hypot(s.x0Mm(i) - px, s.y0Mm(i) - py);
+                if (d < startD - 1e-6 && enters(x, i, run)) {
+                    startD = d;
+                    start = i;
+                }
+            }
+        }
+        if (over >= 0) {
+            return new Cause(
+                    over,
+                    true,
+                    "Line " + s.line(over) + " runs over it, but not deep enough to cut the foil there.",
+                    new double[] {px, py});
+        }
+        if (end >= 0 && endD <= 1.5 * startD + 0.2) {
+            return new Cause(
+                    end,
+                    false,
+                    "The groove of line " + s.line(end) + " ends " + Words.plainMm(endD) + " from it.",
+                    new double[] {s.x1Mm(end), s.y1Mm(end)});
+        }
+        if (start >= 0) {
+            return new Cause(
+                    start,
+                    false,
+                    "The groove of line " + s.line(start) + " begins only " + Words.plainMm(startD) + " from it.",
+                    new double[] {s.x0Mm(start), s.y0Mm(start)});
+        }
+        return new Cause(-1, false, "No groove ends near it.", new double[] {px, py});
+    }
+
+    /** Whether the cutter leaves the foil where a segment ends. */
+    private static boolean leaves(Examination x, int i, RunFacts run) {
+        Segments s = x.plan().segments();
+        return i + 1 >= run.run().endSegment() || run.blankFromRunMm(Math.max(s.z0Mm(i + 1), s.z1Mm(i + 1))) >= 0;
+    }
+
+    /** Whether the cutter came into the foil where a segment begins. */
+    private static boolean enters(Examination x, int i, RunFacts run) {
+        Segments s = x.plan().segments();
+        return i == run.run().firstSegment() || run.blankFromRunMm(Math.max(s.z0Mm(i - 1), s.z1Mm(i - 1))) >= 0;
+    }
+
+    private static String remedy(Examination x, CopperFacts copper, @Nullable Chord chord, Cause cause) {
+        String check = " Check that every isolation move is in the program.";
+        if (chord == null || cause.segment() < 0) {
+            return "Put a groove between the two nets: one pass that no cutter made yet." + check;
+        }
+        double highest = 0;
+        for (int k = 1; k < 40; k++) {
+            double t = k / 40.0;
+            highest = Math.max(
+                    highest,
+                    copper.field()
+                            .exactMarginMm(
+                                    chord.x0Mm() + t * (chord.x1Mm() - chord.x0Mm()),
+                                    chord.y0Mm() + t * (chord.y1Mm() - chord.y0Mm())));
+        }
+        double deeper = highest + x.limit(LimitKey.FOIL_CLEARED);
+        boolean known = highest < copper.field().capMm() - 1e-6;
+        String plain = "Line " + x.plan().segments().line(cause.segment()) + ": ";
+        if (cause.over()) {
+            return known
+                    ? plain + Words.plainMm(deeper) + " deeper here closes it."
+                    : plain + "take it down to the depth of the rest of the groove here.";
+        }
+        Tool tool = x.run(x.plan().segments().run(cause.segment())).knownTool();
+        double half = tool.cutRadiusAtHeightMm(Math.max(
+                0,
+                -x.run(x.plan().segments().run(cause.segment()))
+                                .blankFromRunMm(x.plan().segments().lowestMm(cause.segment()))
+                        - x.foilMm()));
+        double ax = cause.at()[0];
+        double ay = cause.at()[1];
+        double dx = chord.xMm() - ax;
+        double dy = chord.yMm() - ay;
+        double d = Math.max(1e-9, StrictMath.hypot(dx, dy));
+        double length = Math.max(0.01, d + chord.lengthMm() / 2 - half + 0.01);
+        String groove = "about " + Words.number(length, 2) + " mm of groove on from " + Words.place(ax, ay)
+                + " towards " + Words.place(ax + dx / d * length, ay + dy / d * length) + " closes it";
+        return plain + groove
+                + (known && deeper <= MOST_DEEPER_MM ? ", or " + Words.plainMm(deeper) + " deeper here" : "")
+                + "; run a lead-over of 0.3 to 0.5 mm where a loop closes.";
+    }
+}

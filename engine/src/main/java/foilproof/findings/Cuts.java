@@ -1,0 +1,178 @@
+package foilproof.findings;
+
+import foilproof.design.LayerImage;
+import foilproof.design.RasterGrid;
+import foilproof.electrical.NetPlace;
+import foilproof.electrical.NetVerdict;
+import foilproof.motion.Segments;
+import java.util.ArrayDeque;
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** Where a net was cut: the least wanted copper that is gone between two of its parts, and the line that took it. */
+final class Cuts {
+    private static final double MOST_CELLS = 3e6;
+
+    private Cuts() {}
+
+    /**
+     * A cut through a net.
+     *
+     * @param side side, from 1
+     * @param xMm its middle, blank's frame of the side
+     * @param yMm likewise
+     * @param lengthMm how much wanted copper is gone along the net there, mm
+     * @param cellMm how far that may be off
+     */
+    record Cut(int side, double xMm, double yMm, double lengthMm, double cellMm) {}
+
+    /** The cut between two groups of places; null where no layer image tells the way or they share no side. */
+    static @Nullable Cut between(Examination x, NetVerdict.Open open) {
+        for (CopperFacts copper : x.copper()) {
+            LayerImage layer = x.design().layerUp(copper.side());
+            if (layer == null) {
+                continue;
+            }
+            for (int g = 1; g < open.groups().size(); g++) {
+                Cut cut = onSide(
+                        x, copper, layer, open.groups().get(0), open.groups().get(g));
+                if (cut != null) {
+                    return cut;
+                }
+            }
+        }
+        return null;
+    }
+
+    private static @Nullable Cut onSide(
+            Examination x, CopperFacts copper, LayerImage layer, List<NetPlace> from, List<NetPlace> to) {
+        double w = x.job().blank().widthMm();
+        double h = x.job().blank().heightMm();
+        double cell = Math.max(0.01, Math.sqrt(w * h / MOST_CELLS));
+        int columns = (int) Math.ceil(w / cell);
+        int rows = (int) Math.ceil(h / cell);
+        BitSet wanted = layer.mapped(x.design().blankFromDesign(copper.side()))
+                .rasterise(new RasterGrid(0, 0, cell, columns, rows));
+        int[] parent = new int[columns * rows];
+        int[] cost = new int[columns * rows];
+        Arrays.fill(cost, Integer.MAX_VALUE);
+        Arrays.fill(parent, -1);
+        ArrayDeque<Integer> queue = new ArrayDeque<>();
+        for (int i : cells(x, copper, from, cell, columns, rows, wanted)) {
+            cost[i] = 0;
+            queue.addLast(i);
+        }
+        while (!queue.isEmpty()) {
+            int i = queue.pollFirst();
+            int c = i % columns;
+            int[] beside = {c < columns - 1 ? i + 1 : -1, c > 0 ? i - 1 : -1, i + columns, i - columns};
+            for (int j : beside) {
+                if (j < 0 || j >= cost.length || !wanted.get(j)) {
+                    continue;
+                }
+                int step = gone(copper, j, cell, columns) ? 1 : 0;
+                if (cost[i] + step < cost[j]) {
+                    cost[j] = cost[i] + step;
+                    parent[j] = i;
+                    if (step == 0) {
+                        queue.addFirst(j);
+                    } else {
+                        queue.addLast(j);
+                    }
+                }
+            }
+        }
+        int end = -1;
+        for (int i : cells(x, copper, to, cell, columns, rows, wanted)) {
+            if (cost[i] < Integer.MAX_VALUE && (end < 0 || cost[i] < cost[end])) {
+                end = i;
+            }
+        }
+        return end < 0 ? null : longestGone(copper, parent, end, cell, columns);
+    }
+
+    private static boolean gone(CopperFacts copper, int i, double cell, int columns) {
+        return copper.map().pieceAt((i % columns + 0.5) * cell, (i / columns + 0.5) * cell) < 0;
+    }
+
+    private static @Nullable Cut longestGone(CopperFacts copper, int[] parent, int end, double cell, int columns) {
+        int bestLength = 0;
+        int bestMiddle = -1;
+        int length = 0;
+        int[] way = new int[64];
+        for (int i = end; i >= 0; i = parent[i]) {
+            if (gone(copper, i, cell, columns)) {
+                if (length == way.length) {
+                    way = Arrays.copyOf(way, 2 * length);
+                }
+                way[length++] = i;
+            } else {
+                if (length > bestLength) {
+                    bestLength = length;
+                    bestMiddle = way[length / 2];
+                }
+                length = 0;
+            }
+        }
+        return bestMiddle < 0
+                ? null
+                : new Cut(
+                        copper.side(),
+                        (bestMiddle % columns + 0.5) * cell,
+                        (bestMiddle / columns + 0.5) * cell,
+                        bestLength * cell,
+                        2 * cell);
+    }
+
+    private static List<Integer> cells(
+            Examination x,
+            CopperFacts copper,
+            List<NetPlace> places,
+            double cell,
+            int columns,
+            int rows,
+            BitSet wanted) {
+        List<Integer> out = new java.util.ArrayList<>();
+        for (NetPlace place : places) {
+            if (x.design().sideOf(place.face()) != copper.side()) {
+                continue;
+            }
+            var map = x.design().blankFromDesign(copper.side());
+            for (double[] p : place.probes()) {
+                int c = (int) Math.floor(map.xMm(p[0], p[1]) / cell);
+                int r = (int) Math.floor(map.yMm(p[0], p[1]) / cell);
+                if (c >= 0 && r >= 0 && c < columns && r < rows && wanted.get(r * columns + c)) {
+                    out.add(r * columns + c);
+                }
+            }
+        }
+        return out;
+    }
+
+    /** The segment that took the copper at a place: the one whose path passes nearest, at foil depth; -1 where none. */
+    static int segmentAt(Examination x, int side, double px, double py) {
+        Segments s = x.plan().segments();
+        int best = -1;
+        double least = Double.POSITIVE_INFINITY;
+        for (RunFacts run : x.runs()) {
+            if (run.side().number() != side || run.tool() == null) {
+                continue;
+            }
+            for (int i = run.run().firstSegment(); i < run.run().endSegment(); i++) {
+                double low = run.blankFromRunMm(s.lowestMm(i));
+                if (low > -x.foilMm() || !x.removes(i)) {
+                    continue;
+                }
+                double radius = run.knownTool().cutRadiusAtHeightMm(-low - x.foilMm());
+                double d = Paths.distanceMm(s, i, px, py) - radius;
+                if (d < least - 1e-9) {
+                    least = d;
+                    best = i;
+                }
+            }
+        }
+        return best;
+    }
+}
