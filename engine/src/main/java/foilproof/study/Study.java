@@ -1,6 +1,8 @@
 package foilproof.study;
 
 import foilproof.bench.Job;
+import foilproof.bench.ProgramEntry;
+import foilproof.bench.Side;
 import foilproof.bench.Tool;
 import foilproof.bench.WhatIf;
 import foilproof.findings.Catalogue;
@@ -15,6 +17,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalInt;
 import java.util.TreeMap;
 import java.util.concurrent.CancellationException;
 import org.jspecify.annotations.Nullable;
@@ -36,6 +39,9 @@ public record Study(
     private static final double HALF_OUNCE_MM = 0.0174;
     private static final double ONE_OUNCE_MM = 0.0348;
     private static final int MOST_SWAPS = 28;
+
+    /** Cells of the runs of what-ifs, mm: differences are of whole findings, whose values are interpolated anyway. */
+    private static final double CELL_MM = 0.025;
 
     /** Copies the lists. */
     public Study {
@@ -59,18 +65,25 @@ public record Study(
         variations(base.job(), asked);
         List<Change> changes = new ArrayList<>();
         ReadDesign design = base.design().read();
+        double cellMm = Math.max(base.options().cellMm(), CELL_MM);
+        List<Finding> asItIs = findings;
+        if (cellMm > base.options().cellMm() && !asked.isEmpty()) {
+            // Held side by side, both must be of one grid.
+            ExamineOptions options = new ExamineOptions(
+                    cellMm, base.options().threads(), (what, fraction) -> progress.at("as it is", 0.0));
+            asItIs = Catalogue.judge(Examiner.examine(base.job(), design, options))
+                    .findings();
+        }
         for (int i = 0; i < asked.size(); i++) {
             Asked one = asked.get(i);
             if (!progress.at(one.what(), (double) i / asked.size())) {
                 throw new CancellationException();
             }
             ExamineOptions options = new ExamineOptions(
-                    base.options().cellMm(),
-                    base.options().threads(),
-                    (what, fraction) -> progress.at(one.what(), (double) 0));
+                    cellMm, base.options().threads(), (what, fraction) -> progress.at(one.what(), (double) 0));
             Examination changed = Examiner.examine(one.job(), design, options);
-            changes.add(Change.between(
-                    one.what(), findings, Catalogue.judge(changed).findings()));
+            changes.add(
+                    Change.between(one.what(), asItIs, Catalogue.judge(changed).findings()));
         }
         return new Study(changes.subList(0, swaps), changes.subList(swaps, changes.size()), Odds.of(base), leftOut);
     }
@@ -79,40 +92,104 @@ public record Study(
     private record Asked(String what, Job job) {}
 
     private static int swaps(Examination base, List<Asked> asked, List<String> leftOut) {
-        Map<Integer, Tool> fitted = new TreeMap<>();
-        Map<String, Tool> unnumbered = new LinkedHashMap<>();
+        Map<String, Tool> fitted = new LinkedHashMap<>();
         for (RunFacts run : base.runs()) {
-            Tool tool = run.tool();
+            Tool tool = run.tool() == null ? null : base.job().toolNamed(run.toolName());
             if (tool != null && base.cuts(run)) {
-                if (tool.number().isPresent()) {
-                    fitted.put(tool.number().getAsInt(), tool);
-                } else {
-                    unnumbered.put(tool.name(), tool);
-                }
+                fitted.put(tool.name(), tool);
             }
         }
-        unnumbered.keySet().forEach(name -> leftOut.add("swaps of " + name + ": the job gives it no T number"));
-        List<Map.Entry<Integer, Tool>> list = List.copyOf(fitted.entrySet());
+        List<Tool> list = List.copyOf(fitted.values());
         for (int i = 0; i < list.size(); i++) {
             for (int j = i + 1; j < list.size(); j++) {
                 if (asked.size() == MOST_SWAPS) {
                     leftOut.add("swaps beyond the first " + MOST_SWAPS);
                     return asked.size();
                 }
-                Map<Integer, String> collet = new TreeMap<>(base.job().whatIf().inCollet());
-                collet.put(list.get(i).getKey(), list.get(j).getValue().name());
-                collet.put(list.get(j).getKey(), list.get(i).getValue().name());
-                WhatIf old = base.job().whatIf();
-                Job job = base.job().withWhatIf(new WhatIf(old.zErrorMm(), old.bowMm(), collet));
+                Tool a = list.get(i);
+                Tool b = list.get(j);
                 asked.add(new Asked(
-                        "T" + list.get(i).getKey() + " ("
-                                + list.get(i).getValue().name() + ") and T"
-                                + list.get(j).getKey() + " ("
-                                + list.get(j).getValue().name() + ") exchanged",
-                        job));
+                        called(a) + " and " + called(b) + " exchanged", exchanged(exchanged(base.job(), a, b), b, a)));
             }
         }
         return asked.size();
+    }
+
+    private static String called(Tool tool) {
+        return tool.number().isPresent() ? "T" + tool.number().getAsInt() + " (" + tool.name() + ")" : tool.name();
+    }
+
+    /** The job with {@code other} in the collet wherever {@code meant} is called for, by its number or its name. */
+    private static Job exchanged(Job job, Tool meant, Tool other) {
+        if (meant.number().isPresent()) {
+            Map<Integer, String> collet = new TreeMap<>(job.whatIf().inCollet());
+            collet.put(meant.number().getAsInt(), other.name());
+            WhatIf old = job.whatIf();
+            return job.withWhatIf(
+                    new WhatIf(old.zErrorMm(), old.bowMm(), collet, old.programUnits(), old.programZMm()));
+        }
+        // A cutter without a T word is called for by name: the name keeps its place, the other cutter comes with it.
+        String hidden = "exchanged for " + meant.name();
+        List<Tool> tools = new ArrayList<>(job.tools());
+        if (job.toolNamed(hidden) == null) {
+            tools.add(renamed(other, hidden));
+        }
+        List<Side> sides = new ArrayList<>();
+        for (Side side : job.sides()) {
+            List<ProgramEntry> programs = new ArrayList<>();
+            for (ProgramEntry entry : side.programs()) {
+                programs.add(meant.name().equals(entry.tool()) ? withTool(entry, hidden) : entry);
+            }
+            sides.add(withPrograms(side, programs));
+        }
+        return job.withTools(tools).withSides(sides);
+    }
+
+    private static Tool renamed(Tool tool, String name) {
+        return new Tool(
+                name,
+                OptionalInt.empty(),
+                tool.shape(),
+                tool.diameterMm(),
+                tool.includedAngleRad(),
+                tool.tipWidthMm(),
+                tool.tipRadiusMm(),
+                tool.shankMm(),
+                tool.flutes(),
+                tool.fluteLengthMm(),
+                tool.stickOutMm(),
+                tool.runoutMm(),
+                tool.centreCutting(),
+                tool.lengthMm(),
+                tool.duty());
+    }
+
+    private static ProgramEntry withTool(ProgramEntry entry, String tool) {
+        return new ProgramEntry(
+                entry.source(),
+                tool,
+                entry.work(),
+                entry.workZeroMm(),
+                entry.zZero(),
+                entry.touchOffMm(),
+                entry.retouch());
+    }
+
+    private static Side withPrograms(Side side, List<ProgramEntry> programs) {
+        return new Side(
+                side.number(),
+                side.face(),
+                side.turned(),
+                side.workZeroMm(),
+                side.zZero(),
+                side.touchOffMm(),
+                side.probeClipMm(),
+                side.deburred(),
+                side.pinsMm(),
+                side.surface(),
+                side.hold(),
+                side.tapeMm(),
+                programs);
     }
 
     private static void variations(Job job, List<Asked> asked) {

@@ -84,6 +84,27 @@ class StudyTest {
     }
 
     @Test
+    void shouldExchangeCuttersThatHaveNoNumber() throws Exception {
+        String job = JOB.replace("number = 1\n", "")
+                .replace("number = 2\n", "")
+                .replace(
+                        "file = \"a.ngc\"\n",
+                        "file = \"a.ngc\"\n  tool = \"engraver\"\n  [[side.program]]\n  file = \"b.ngc\"\n  tool = \"cutter\"\n");
+        String head = "G21 G90 G17 G94 G54\nM3 S16000\nG4 P3\nG0 Z2\n";
+        MemoryFiles files = new MemoryFiles()
+                .with("job.toml", job)
+                .with("a.ngc", head + "G0 X3 Y3\nG1 Z-0.0724 F60\nG1 X13 F300\nG0 Z2\nM5\nM2\n")
+                .with("b.ngc", head + "G0 X8 Y7\nG1 Z-1.7 F60\nG0 Z2\nM5\nM2\n");
+        DryRunResult run = DryRun.run(
+                new JobSource(files, "job.toml"), ReadOptions.DEFAULT, new ExamineOptions(0.02, 1, Progress.NONE));
+        Study study = Study.of(run.examination(), run.document().findings(), Progress.NONE);
+        assertThat(study.swaps()).singleElement().satisfies(swap -> {
+            assertThat(swap.what()).isEqualTo("engraver and cutter exchanged");
+            assertThat(swap.appeared()).extracting(Change.Count::kind).contains("wrong-bit-drilling");
+        });
+    }
+
+    @Test
     void shouldCountOnlyWhatIsNewAndWhatIsGone() {
         Finding hair = Finding.of("hair", Severity.FIX, Certainty.GEOMETRY)
                 .says("a")

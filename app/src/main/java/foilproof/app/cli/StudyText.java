@@ -26,7 +26,7 @@ final class StudyText {
         new ResultText(out).windows(base);
         out.println();
         out.println("Cutters exchanged in the collet (against the job as it is):");
-        changes(study.swaps(), true, "fewer than two cutters with T numbers cut in this job.");
+        changes(study.swaps(), true, "fewer than two cutters cut in this job.");
         out.println();
         out.println("Another blank:");
         changes(study.variations(), false, "none.");
@@ -72,7 +72,7 @@ final class StudyText {
         }
         out.println(
                 "Odds: " + Decimals.fixed(100.0 * odds.good() / odds.trials(), 1) + " % of " + odds.trials()
-                        + " seeded set-ups within your spread stay within every Z window (relative: only Z errors are varied).");
+                        + " seeded set-ups within your spread stay within every Z window (relative: touch-off, bow, foil and blank thickness, worn tips, runout, backlash and XY shift are varied, nothing else).");
         for (Odds.Cause cause :
                 odds.causes().subList(0, Math.min(MOST_CAUSES, odds.causes().size()))) {
             out.println("  " + cause.what() + ": alone decides "
