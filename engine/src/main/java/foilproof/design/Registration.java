@@ -124,6 +124,29 @@ public record Registration(List<Match> matches, Match declared, double scoreInPl
      */
     public static Registration compare(
             LayerImage layer, CopperProbe milled, double widthMm, double heightMm, double reachMm) {
+        return compare(layer, milled, widthMm, heightMm, reachMm, Double.NaN, Double.NaN);
+    }
+
+    /**
+     * Compares, with the middle of the copper work known: outlines and bores beside it would draw the middle of all that
+     * is cut away from it.
+     *
+     * @param layer the drawn copper, already in the blank's frame of the side as declared
+     * @param milled the milled copper in the same frame
+     * @param widthMm the blank along X, mm
+     * @param heightMm the blank along Y, mm
+     * @param reachMm how far to look for a shift, mm
+     * @param middleXMm middle of the copper work, mm; NaN where not known
+     * @param middleYMm middle of the copper work, mm; NaN where not known
+     */
+    public static Registration compare(
+            LayerImage layer,
+            CopperProbe milled,
+            double widthMm,
+            double heightMm,
+            double reachMm,
+            double middleXMm,
+            double middleYMm) {
         Points points = Points.of(layer);
         if (points.inX.length == 0 || points.outX.length == 0) {
             Match none = new Match(Way.AS_DECLARED, 0, 0, 0);
@@ -133,8 +156,8 @@ public record Registration(List<Match> matches, Match declared, double scoreInPl
         Bounds box = layer.bounds();
         double cx = 0.5 * (box.minXMm() + box.maxXMm());
         double cy = 0.5 * (box.minYMm() + box.maxYMm());
-        double boardX = board.cutCentreX(cx);
-        double boardY = board.cutCentreY(cy);
+        double boardX = Double.isNaN(middleXMm) ? board.cutCentreX(cx) : middleXMm;
+        double boardY = Double.isNaN(middleYMm) ? board.cutCentreY(cy) : middleYMm;
         List<Match> matches = new ArrayList<>();
         Match declared = new Match(Way.AS_DECLARED, 0, 0, 0);
         for (Way way : Way.values()) {

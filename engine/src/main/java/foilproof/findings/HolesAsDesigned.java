@@ -58,7 +58,7 @@ final class HolesAsDesigned implements Check {
         List<Finding> extra = new ArrayList<>();
         for (int i = 0; i < used.length; i++) {
             Hole hole = x.holes().get(i);
-            if (!used[i] && (hole.through() || -hole.tipMm() > x.thicknessMm() / 2)) {
+            if (!used[i] && !Slots.inSlot(x, drill, hole) && (hole.through() || -hole.tipMm() > x.thicknessMm() / 2)) {
                 extra.add(extra(x, hole));
             }
         }

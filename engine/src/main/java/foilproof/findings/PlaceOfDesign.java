@@ -3,13 +3,17 @@ package foilproof.findings;
 import foilproof.bench.LimitKey;
 import foilproof.design.CopperProbe;
 import foilproof.design.DrillFile;
+import foilproof.design.EdgeFit;
 import foilproof.design.HoleFit;
 import foilproof.design.LayerImage;
 import foilproof.design.PlaneMap;
 import foilproof.design.Registration;
+import foilproof.motion.Segments;
+import foilproof.motion.Stroke;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -17,22 +21,26 @@ import org.jspecify.annotations.Nullable;
  * against the copper (B8).
  */
 final class PlaceOfDesign implements Check {
-    /** A score in place from which the board lies as declared; the shift is then looked for nearby only. */
+    /** Share of the drawn edges found in place from which the board lies as declared. */
     private static final double IN_PLACE = 0.75;
 
     private static final double REACH_MM = 2.5;
-    private static final double PLUS_MINUS_MM = 0.02;
-    private static final double SCALE_OFF = 0.001;
-    private static final double TURN_DEG = 0.05;
+    private static final double PLUS_MINUS_MM = 0.006;
+    /** Edges that the fit explains this well are those of the design, mm. */
+    private static final double CLEAN_EDGE_MM = 0.05;
+    /** Share of the copper work's length in copper of the design from which the files are of two boards. */
+    private static final double OTHER_SHARE = 0.10;
+
+    private static final double INSIDE_MM = 0.25;
 
     @Override
     public List<String> kinds() {
-        return List.of(Kinds.MIRRORED, Kinds.SIDES_SHIFTED);
+        return List.of(Kinds.MIRRORED, Kinds.SIDES_SHIFTED, Kinds.OTHER_REVISION);
     }
 
     @Override
     public List<String> needsRows() {
-        return List.of("B8", "B9", "B11");
+        return List.of("A23", "B8", "B9", "B11", "B19");
     }
 
     /** Shift of a side's copper against the design, in the frame of that side. */
@@ -63,45 +71,120 @@ final class PlaceOfDesign implements Check {
     private static @Nullable Shift side(Examination x, CopperFacts copper, LayerImage layer, FindingCollector out) {
         CopperProbe milled = (px, py) -> copper.map().pieceAt(px, py) >= 0;
         int side = copper.side();
-        if (Registration.scoreInPlace(layer, milled) >= IN_PLACE) {
-            Registration.Match near = Registration.shiftInPlace(layer, milled);
-            return new Shift(side, near.dxMm(), near.dyMm());
+        EdgeFit edges = EdgeFit.fit(layer, milled, 0, 0);
+        if (edges != null && edges.share() >= IN_PLACE && edges.rmsMm() < CLEAN_EDGE_MM) {
+            return new Shift(side, edges.dxMm(), edges.dyMm());
         }
+        double[] middle = middle(x, side);
         Registration r = Registration.compare(
-                layer, milled, x.job().blank().widthMm(), x.job().blank().heightMm(), REACH_MM);
-        switch (r.verdict()) {
-            case AS_DECLARED -> {
-                return new Shift(side, r.declared().dxMm(), r.declared().dyMm());
-            }
-            case OTHERWISE ->
-                out.add(Finding.of(Kinds.MIRRORED, Severity.STOP, Certainty.GEOMETRY)
-                        .side(side)
-                        .measured(new Measured(
-                                "score " + r.best().way().words(), r.best().score(), "", 0.02))
-                        .says(String.format(
-                                Locale.ROOT,
-                                "The copper milled on side %d fits the design %s (score %.2f of 1), not as the job places it"
-                                        + " (%.2f).",
-                                side,
-                                r.best().way().words(),
-                                r.best().score(),
-                                r.declared().score()))
-                        .doThis(
-                                "Check how the copper was exported (bottom copper is milled mirrored), which face lies up, and"
-                                        + " about which axis the blank is turned.")
-                        .build());
-            case CANNOT_TELL -> {
-                if (r.declared().score() > r.best().score() - Registration.LEAD) {
-                    return new Shift(side, r.declared().dxMm(), r.declared().dyMm());
-                }
-                out.notChecked("whether side " + side + " is mirrored", "its copper is too symmetric to tell");
-            }
-            default ->
-                out.notChecked(
-                        "whether side " + side + " is mirrored or shifted",
-                        "the milled copper fits the layer image in no way: another revision, or hardly anything is milled");
+                layer, milled, x.job().blank().widthMm(), x.job().blank().heightMm(), REACH_MM, middle[0], middle[1]);
+        boolean declaredFits = r.declared().score() > Registration.FITS_FROM
+                && r.declared().score() > r.best().score() - Registration.LEAD;
+        if (declaredFits) {
+            return refined(side, layer, milled, r.declared());
+        }
+        if (r.best().score() > Registration.FITS_FROM) {
+            out.add(otherwise(side, r));
+        } else if (runsInDesign(x, copper, layer) > OTHER_SHARE) {
+            out.add(Finding.of(Kinds.OTHER_REVISION, Severity.STOP, Certainty.GEOMETRY)
+                    .side(side)
+                    .measured(new Measured(
+                            "best score of all ways to lay the design", r.best().score(), "", 0.02))
+                    .says(String.format(
+                            Locale.ROOT,
+                            "The copper milled on side %d agrees with the layer image in no way, turned, mirrored or shifted"
+                                    + " (best score %.2f of 1): the grooves run through copper of the design.",
+                            side,
+                            r.best().score()))
+                    .doThis("Export programs and layer image again from one revision of one board, all at once.")
+                    .build());
+        } else {
+            out.notChecked(
+                    "whether side " + side + " is mirrored or shifted",
+                    "the milled copper fits the layer image in no way: another revision, or hardly anything is milled");
         }
         return null;
+    }
+
+    private static Finding otherwise(int side, Registration r) {
+        boolean symmetric = r.verdict() == Registration.Verdict.CANNOT_TELL;
+        return Finding.of(Kinds.MIRRORED, Severity.STOP, Certainty.GEOMETRY)
+                .side(side)
+                .measured(
+                        new Measured("score " + r.best().way().words(), r.best().score(), "", 0.02))
+                .says(String.format(
+                        Locale.ROOT,
+                        "The copper milled on side %d fits the design %s%s (score %.2f of 1), not as the job places it"
+                                + " (%.2f).",
+                        side,
+                        r.best().way().words(),
+                        symmetric ? " or another way, its art is symmetric," : "",
+                        r.best().score(),
+                        r.declared().score()))
+                .doThis(
+                        "Check how the copper was exported (bottom copper is milled mirrored), which face lies up, and about"
+                                + " which axis the blank is turned.")
+                .build();
+    }
+
+    /** The shift by the edges, where they are found beside the place that the score found. */
+    private static Shift refined(int side, LayerImage layer, CopperProbe milled, Registration.Match match) {
+        EdgeFit edges = EdgeFit.fit(layer, milled, match.dxMm(), match.dyMm());
+        if (edges == null) {
+            return new Shift(side, match.dxMm(), match.dyMm());
+        }
+        EdgeFit again = EdgeFit.fit(layer, milled, edges.dxMm(), edges.dyMm());
+        return again == null
+                ? new Shift(side, edges.dxMm(), edges.dyMm())
+                : new Shift(side, again.dxMm(), again.dyMm());
+    }
+
+    /** Middle of the box round the copper work of a side, mm. */
+    private static double[] middle(Examination x, int side) {
+        double[] box = {Double.MAX_VALUE, Double.MAX_VALUE, -Double.MAX_VALUE, -Double.MAX_VALUE};
+        Set<Integer> deep = TapeThenCopper.deepStrokes(x);
+        for (Stroke stroke : x.paths().strokes()) {
+            if (x.run(stroke.run()).side().number() == side && TapeThenCopper.copperWork(x, stroke, deep)) {
+                box[0] = Math.min(box[0], stroke.extents().x0Mm());
+                box[1] = Math.min(box[1], stroke.extents().y0Mm());
+                box[2] = Math.max(box[2], stroke.extents().x1Mm());
+                box[3] = Math.max(box[3], stroke.extents().y1Mm());
+            }
+        }
+        return box[0] > box[2]
+                ? new double[] {Double.NaN, Double.NaN}
+                : new double[] {(box[0] + box[2]) / 2, (box[1] + box[3]) / 2};
+    }
+
+    /** Whether a place lies in copper of the design, and not just at its edge: grooves nibble at narrow lands. */
+    private static boolean wellInside(LayerImage layer, double x, double y) {
+        return layer.covers(x, y)
+                && layer.covers(x + INSIDE_MM, y)
+                && layer.covers(x - INSIDE_MM, y)
+                && layer.covers(x, y + INSIDE_MM)
+                && layer.covers(x, y - INSIDE_MM);
+    }
+
+    /** Share of the copper work's length that runs in copper of the design. */
+    private static double runsInDesign(Examination x, CopperFacts copper, LayerImage layer) {
+        Set<Integer> deep = TapeThenCopper.deepStrokes(x);
+        Segments s = x.plan().segments();
+        double all = 0;
+        double within = 0;
+        for (Stroke stroke : x.paths().strokes()) {
+            if (x.run(stroke.run()).side().number() != copper.side() || !TapeThenCopper.copperWork(x, stroke, deep)) {
+                continue;
+            }
+            for (int i = stroke.firstSegment(); i < stroke.endSegment(); i++) {
+                int n = (int) Math.ceil(s.planLengthMm(i) / 0.2);
+                for (int k = 0; k < n; k++) {
+                    double[] p = s.pointAt(i, (k + 0.5) / n);
+                    all += s.planLengthMm(i) / n;
+                    within += wellInside(layer, p[0], p[1]) ? s.planLengthMm(i) / n : 0;
+                }
+            }
+        }
+        return all > 0 ? within / all : 0;
     }
 
     private static @Nullable Severity grade(Examination x, double shiftMm) {
@@ -184,6 +267,9 @@ final class PlaceOfDesign implements Check {
                 bores.add(new double[] {hole.xMm(), hole.yMm()});
             }
         }
+        if (BoresOnRings.scattered(x, copper.side(), HoleFit.fit(bores, places, 1.0), "the drill file", out)) {
+            return;
+        }
         HoleFit fit = HoleFit.fit(bores, places, 0.5);
         if (fit == null
                 || fit.unitsSlipped()
@@ -195,7 +281,8 @@ final class PlaceOfDesign implements Check {
         double dy = fit.dyMm() - copper.dyMm();
         double shift = StrictMath.hypot(dx, dy);
         Severity severity = grade(x, shift);
-        boolean scaled = Math.abs(fit.scale() - 1) > SCALE_OFF || Math.abs(fit.turnDeg()) > TURN_DEG;
+        boolean scaled = Math.abs(fit.scale() - 1) > x.limit(LimitKey.XY_SCALE)
+                || Math.abs(fit.turnDeg()) > x.limit(LimitKey.XY_ROTATION);
         if (severity == null && !scaled) {
             return;
         }

@@ -478,4 +478,109 @@ class PlaceAndHoldChecksTest {
         Bench.job().runs(loose(11, 0.3)).isSilentOn(Kinds.HOLD_WEAK);
         Bench.job().runs(outline(0.4, -1.0, 3, 3, 8, 8)).isSilentOn(Kinds.HOLD_WEAK);
     }
+
+    // ---- files of one side against each other
+
+    private static final double[] PLACES = {4, 4, 9, 4, 14, 4, 4, 10, 9, 10, 14, 9};
+
+    private static Bench onRings(double scale, double... shifts) {
+        StringBuilder rings = new StringBuilder(start(1));
+        StringBuilder bores = new StringBuilder(start(2));
+        for (int i = 0; i < PLACES.length; i += 2) {
+            rings.append(land(PLACES[i], PLACES[i + 1], 1.3));
+            double dx = shifts[i % shifts.length];
+            double dy = shifts[(i + 1) % shifts.length];
+            bores.append(hole(PLACES[i] * scale + dx, PLACES[i + 1] * scale + dy));
+        }
+        return Bench.job().program("a.ngc", rings + END).program("b.ngc", bores + END);
+    }
+
+    @Test
+    @Fires({"B8 sides-shifted", "B19 sides-shifted"})
+    void shouldTellBoresThatLieOffTheRingsMilledRoundThem() {
+        onRings(1, 0.062, 0)
+                .raises(Kinds.SIDES_SHIFTED, WATCH, GEOMETRY)
+                .measuring(0.062, "mm", 0.005)
+                .against(0.05)
+                .in("b.ngc");
+        onRings(1, 0.3, -0.2)
+                .raises(Kinds.SIDES_SHIFTED, FIX, GEOMETRY)
+                .measuring(0.3606, "mm", 0.005)
+                .against(0.15);
+        onRings(1.002, 0, 0).raises(Kinds.SIDES_SHIFTED, FIX, GEOMETRY).saying("scaled by 1.0020");
+    }
+
+    @Test
+    @Silent({"B8 sides-shifted", "B19 sides-shifted", "A23 other-revision"})
+    void shouldNotMindBoresOnTheirRings() {
+        onRings(1, 0.045, 0).isSilentOn(Kinds.SIDES_SHIFTED).isSilentOn(Kinds.OTHER_REVISION);
+        onRings(1.0005, 0, 0).isSilentOn(Kinds.SIDES_SHIFTED);
+        Bench.job()
+                .program("a.ngc", Programs.isolation())
+                .program("o.ngc", outline(0.4, -1.0, 2.5, 2.5, 15, 12))
+                .isSilentOn(Kinds.OTHER_REVISION);
+    }
+
+    @Test
+    @Fires("A23 other-revision")
+    void shouldStopWhereHolesScatterAgainstTheRings() {
+        onRings(1, 0.4, 0, -0.4, 0.2, 0, 0.5)
+                .raises(Kinds.OTHER_REVISION, STOP, GEOMETRY)
+                .against(0.15);
+    }
+
+    @Test
+    @Fires("A23 other-revision")
+    void shouldStopWhereTheOutlineDoesNotHoldTheCopperWorkOrTheCopperFitsNoLayer() {
+        Bench.job()
+                .program("a.ngc", Programs.isolation())
+                .program("o.ngc", outline(0.4, -1.0, 2.5, 2.5, 9, 12))
+                .raises(Kinds.OTHER_REVISION, STOP, GEOMETRY)
+                .in("a.ngc");
+        Bench.job()
+                .cellUm(10)
+                .side("face", "top")
+                .design("top_copper", "top.gbr", lands("ComponentPad", 4.0, 4, 4, 9, 4, 14, 5, 4, 10, 10, 10))
+                .runs(start(1) + land(4, 4, 0.9) + land(9, 4, 0.9) + land(14, 5, 1.1) + land(4, 10, 1.2) + END)
+                .raises(Kinds.OTHER_REVISION, STOP, GEOMETRY)
+                .saying("in no way");
+    }
+
+    private static Bench slot(double pitch) {
+        StringBuilder holes = new StringBuilder(start(4, 8000));
+        for (int k = 0; k * pitch < 4 + 1e-6; k++) {
+            holes.append(text("G83 X%s Y7 Z-1.9 R1 Q0.5 F200\n", 6 + k * pitch));
+        }
+        return Bench.job()
+                .side("face", "top")
+                .design("drill", "holes.drl", "M48\nMETRIC\nT1C1.000\n%\nG05\nT1\nX6.0Y7.0G85X10.0Y7.0\nM30\n")
+                .runs(holes + "G80\n" + END);
+    }
+
+    @Test
+    @Fires({"G10 slot-web", "G3 hole-missing"})
+    void shouldTellWhatStandsInASlotAndASlotThatNobodyMakes() {
+        // cusp of two holes of 1 mm at 0.5 mm: (1 - sqrt(1 - 0.25)) / 2 = 0.067 mm (closed form)
+        slot(0.5)
+                .raises(Kinds.SLOT_WEB, FIX, GEOMETRY)
+                .measuring(0.067, "mm", 0.015)
+                .saying("cusp");
+        slot(2).raises(Kinds.SLOT_WEB, FIX, GEOMETRY).measuring(1.0, "mm", 0.05).saying("web");
+        Bench.job()
+                .side("face", "top")
+                .design(
+                        "drill",
+                        "holes.drl",
+                        "M48\nMETRIC\nT1C1.000\n%\nG05\nT1\nX8.0Y7.0\nX12.0Y3.0G85X12.0Y9.0\nM30\n")
+                .runs(BORES)
+                .raises(Kinds.HOLE_MISSING, STOP, GEOMETRY)
+                .saying("slot");
+    }
+
+    @Test
+    @Silent("G10 slot-web")
+    void shouldNotMindASlotOfCloseHolesNorTakeThemForHolesTooMany() {
+        // 0.25 mm apart: cusps of 0.016 mm
+        slot(0.25).isSilentOn(Kinds.SLOT_WEB).isSilentOn(Kinds.HOLE_MISSING);
+    }
 }

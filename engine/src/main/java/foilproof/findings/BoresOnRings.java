@@ -1,0 +1,209 @@
+package foilproof.findings;
+
+import foilproof.bench.LimitKey;
+import foilproof.design.HoleFit;
+import foilproof.motion.CutLoop;
+import foilproof.motion.Extents;
+import foilproof.motion.Segments;
+import foilproof.motion.ToolRun;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Bores against the rings that are milled round them, program by program (B8, B19, A23), where no layer image says
+ * where the copper should be: shift, scale, turn, and scatter. Bores of a program whose units nobody states are judged
+ * as if they were inches where their size says so: what remains when that is mended.
+ */
+final class BoresOnRings implements Check {
+    private static final double INCH = 25.4;
+    private static final int LEAST_PAIRS = 3;
+    private static final double LARGEST_RING_MM = 8;
+    private static final double PLUS_MINUS_MM = 0.005;
+    /** Bores that share one shift scatter by less than this, mm. */
+    private static final double SHARED_MM = 0.08;
+
+    @Override
+    public List<String> kinds() {
+        return List.of(Kinds.SIDES_SHIFTED, Kinds.OTHER_REVISION);
+    }
+
+    @Override
+    public List<String> needsRows() {
+        return List.of("A23", "B8", "B19");
+    }
+
+    @Override
+    public void examine(Examination x, FindingCollector out) {
+        for (var side : x.job().sides()) {
+            if (x.design().layerUp(side.number()) == null) {
+                side(x, side.number(), out);
+            }
+        }
+    }
+
+    private static void side(Examination x, int side, FindingCollector out) {
+        List<double[]> rings = rings(x, side);
+        if (rings.size() < LEAST_PAIRS) {
+            return;
+        }
+        Map<Integer, List<foilproof.motion.Hole>> byProgram = new TreeMap<>();
+        Segments s = x.plan().segments();
+        for (foilproof.motion.Hole hole : x.paths().holes()) {
+            boolean unit = s.has(hole.firstSegment(), Segments.UNITS_UNSET);
+            if (hole.side() == side && (unit || hole.depthMm() > x.thicknessMm() / 2)) {
+                byProgram
+                        .computeIfAbsent(s.program(hole.firstSegment()), p -> new ArrayList<>())
+                        .add(hole);
+            }
+        }
+        byProgram.forEach((program, holes) -> program(x, side, rings, holes, out));
+    }
+
+    private static void program(
+            Examination x, int side, List<double[]> rings, List<foilproof.motion.Hole> holes, FindingCollector out) {
+        Segments s = x.plan().segments();
+        List<double[]> bores = new ArrayList<>();
+        boolean inch = false;
+        for (foilproof.motion.Hole hole : holes) {
+            bores.add(new double[] {hole.xMm(), hole.yMm()});
+            inch |= s.has(hole.firstSegment(), Segments.UNITS_UNSET);
+        }
+        HoleFit plain = HoleFit.fit(bores, rings, 1.0);
+        if (holes.size() < LEAST_PAIRS) {
+            return;
+        }
+        if (inch && plain != null && plain.unitsSlipped()) {
+            ToolRun run = x.run(holes.get(0).run()).run();
+            for (double[] bore : bores) {
+                bore[0] = run.workZeroXMm() + INCH * (bore[0] - run.workZeroXMm());
+                bore[1] = run.workZeroYMm() + INCH * (bore[1] - run.workZeroYMm());
+            }
+        } else {
+            // the machine's own units were right
+            inch = false;
+            holes = holes.stream()
+                    .filter(h -> h.depthMm() > x.thicknessMm() / 2)
+                    .toList();
+            bores = new ArrayList<>();
+            for (foilproof.motion.Hole hole : holes) {
+                bores.add(new double[] {hole.xMm(), hole.yMm()});
+            }
+        }
+        if (holes.isEmpty() || scattered(x, side, HoleFit.fit(bores, rings, 1.0), "the rings milled round them", out)) {
+            return;
+        }
+        HoleFit fit = HoleFit.fit(bores, rings, 0.5);
+        if (fit == null
+                || fit.matched().size() < LEAST_PAIRS
+                || 2 * fit.matched().size() < bores.size()
+                || fit.scatterMm() > SHARED_MM) {
+            return;
+        }
+        tell(x, side, fit, holes.get(0).firstSegment(), bores, inch, out);
+    }
+
+    private static void tell(
+            Examination x,
+            int side,
+            HoleFit fit,
+            int segment,
+            List<double[]> bores,
+            boolean inch,
+            FindingCollector out) {
+        double shift = StrictMath.hypot(fit.dxMm(), fit.dyMm());
+        double turn = Math.abs(fit.turnDeg());
+        double scale = Math.abs(fit.scale() - 1);
+        boolean scaled = scale > x.limit(LimitKey.XY_SCALE) + 1e-5 || turn > x.limit(LimitKey.XY_ROTATION) + 1e-3;
+        double watch = x.limit(LimitKey.XY_SHIFT_WATCH);
+        double fix = x.limit(LimitKey.XY_SHIFT_FIX);
+        if (shift <= watch + PLUS_MINUS_MM && !scaled) {
+            return;
+        }
+        boolean far = shift > fix + PLUS_MINUS_MM || scaled;
+        out.add(x.at(Finding.of(Kinds.SIDES_SHIFTED, far ? Severity.FIX : Severity.WATCH, Certainty.GEOMETRY), segment)
+                .side(side)
+                .at(bores.get(0)[0], bores.get(0)[1])
+                .atMost(Measured.mm("shift", shift, PLUS_MINUS_MM), far ? fix : watch)
+                .says(String.format(
+                        Locale.ROOT,
+                        "The bores of this program lie (%+.2f, %+.2f) mm off the rings milled round them%s%s; %d of %d bores"
+                                + " have a ring, %.3f mm of scatter is left.",
+                        fit.dxMm(),
+                        fit.dyMm(),
+                        scaled
+                                ? String.format(
+                                        Locale.ROOT,
+                                        ", scaled by %.4f and turned by %+.3f deg",
+                                        fit.scale(),
+                                        fit.turnDeg())
+                                : "",
+                        inch ? ", once its units are taken as inches" : "",
+                        fit.matched().size(),
+                        bores.size(),
+                        fit.scatterMm()))
+                .doThis(
+                        scaled
+                                ? "Calibrate the axes, or export both programs at one scale."
+                                : String.format(
+                                        Locale.ROOT,
+                                        "Use one XY zero for all programs of a side: move that of this program by (%+.2f,"
+                                                + " %+.2f) mm.",
+                                        -fit.dxMm(),
+                                        -fit.dyMm()))
+                .build());
+    }
+
+    /** Tells holes that lie on no pattern of the other file: more scatter than one shift, scale and turn explain. */
+    static boolean scattered(Examination x, int side, @Nullable HoleFit fit, String what, FindingCollector out) {
+        double limit = x.limit(LimitKey.FIT_SCATTER);
+        if (fit == null || fit.unitsSlipped() || fit.matched().size() < 4 || fit.scatterMm() <= limit + 1e-6) {
+            return false;
+        }
+        out.add(Finding.of(Kinds.OTHER_REVISION, Severity.STOP, Certainty.GEOMETRY)
+                .side(side)
+                .atMost(Measured.mm("scatter left after the best fit", fit.scatterMm(), 0.01), limit)
+                .says(String.format(
+                        Locale.ROOT,
+                        "The bores of side %d and %s are of two boards: %s of scatter is left after the best shift, scale and"
+                                + " turn of %d pairs, up to %.2f mm.",
+                        side,
+                        what,
+                        Words.mm(fit.scatterMm()),
+                        fit.matched().size(),
+                        fit.worstMm()))
+                .doThis("Export copper, holes and outline again from one revision of one board, all at once.")
+                .build());
+        return true;
+    }
+
+    /** Middles of round or square rings of copper work, the inner one where several lie round one place. */
+    private static List<double[]> rings(Examination x, int side) {
+        List<double[]> rings = new ArrayList<>();
+        for (CutLoop loop : x.paths().loops()) {
+            Extents e = loop.extents();
+            double w = e.x1Mm() - e.x0Mm();
+            double h = e.y1Mm() - e.y0Mm();
+            if (loop.side() != side
+                    || loop.depthMm() > foilproof.motion.Toolpaths.COPPER_DEPTH_MM
+                    || Math.abs(w - h) > 0.02
+                    || w > LARGEST_RING_MM
+                    || loop.areaMm2() < 0.3 * w * h) {
+                continue;
+            }
+            double px = (e.x0Mm() + e.x1Mm()) / 2;
+            double py = (e.y0Mm() + e.y1Mm()) / 2;
+            boolean known = false;
+            for (double[] ring : rings) {
+                known |= StrictMath.hypot(ring[0] - px, ring[1] - py) < 0.02;
+            }
+            if (!known) {
+                rings.add(new double[] {px, py});
+            }
+        }
+        return rings;
+    }
+}
