@@ -265,18 +265,33 @@ public final class CopperFacts {
                 mostMm,
                 Math.min(Math.min(xMm, yMm), Math.min(field.widthMm() - xMm, field.heightMm() - yMm)) - radiusMm);
         int rays = 720;
-        for (int k = 0; k < rays && best > 0; k++) {
+        // where copper ends on each ray, to a cell; then exactly on those rays that may be the least
+        double[] ends = new double[rays];
+        double reached = best;
+        for (int k = 0; k < rays; k++) {
             double dx = StrictMath.cos(2 * Math.PI * k / rays);
             double dy = StrictMath.sin(2 * Math.PI * k / rays);
-            for (double d = step; d < best + step; d += step) {
+            ends[k] = Double.POSITIVE_INFINITY;
+            for (double d = step; d < reached + step; d += step) {
                 double r = radiusMm + d;
                 if (map.pieceAt(xMm + dx * r, yMm + dy * r) < 0) {
+                    ends[k] = d;
+                    reached = Math.min(reached, d);
+                    break;
+                }
+            }
+        }
+        for (int pass = 0; pass < 2; pass++) {
+            for (int k = 0; k < rays && best > 0; k++) {
+                double d = ends[k];
+                if ((pass == 0) == (d <= reached) && d - step < best) {
+                    double dx = StrictMath.cos(2 * Math.PI * k / rays);
+                    double dy = StrictMath.sin(2 * Math.PI * k / rays);
                     // a ray on which there is copper at the least so far is no less
                     if (d < best
                             || field.exactMarginMm(xMm + dx * (radiusMm + best), yMm + dy * (radiusMm + best)) <= 0) {
                         best = Math.min(best, edgeMm(xMm, yMm, dx, dy, radiusMm, Math.max(0, d - step), d, best));
                     }
-                    break;
                 }
             }
         }
