@@ -67,6 +67,7 @@ final class BenchActions {
     private @Nullable Camera flightTo;
     private long flightStart;
     private final JLabel playing = new JLabel(" ");
+    private Consumer<Integer> showTab = i -> {};
 
     BenchActions(BenchModel model, BoardView board, JFrame frame) {
         this.model = model;
@@ -75,6 +76,11 @@ final class BenchActions {
         play = new Timer(33, e -> tick());
         flight = new Timer(25, e -> fly());
         turning = new Timer(30, e -> turn());
+    }
+
+    /** Who shows the tabs at the right: 0 conditions, 1 the answer. */
+    void onTab(Consumer<Integer> show) {
+        showTab = show;
     }
 
     /** Stops all that moves. */
@@ -131,6 +137,8 @@ final class BenchActions {
                 "X",
                 "section: drag a line to cut the board; again: back to asking",
                 () -> hand(BenchModel.Hand.SECTION));
+        key("typed w", "W", "the conditions", () -> showTab.accept(0));
+        key("typed q", "Q", "what the board answers", () -> showTab.accept(1));
         key("typed k", "K", "pin the section, to be compared", this::pin);
         key("typed g", "G", "the far side's cuts through the board", () -> model.setThrough(!model.through()));
         key("control Z", "Ctrl+Z", "undo the last change of a condition", model::undoWhatIf);

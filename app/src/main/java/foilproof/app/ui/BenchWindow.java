@@ -217,6 +217,7 @@ final class BenchWindow {
         right.addTab("Conditions", new ConditionsPanel(model));
         JPanel rightSplit = new JPanel(new BorderLayout());
         right.addTab("Ask the board", answer);
+        actions.onTab(right::setSelectedIndex);
         rightSplit.add(right);
         rightSplit.setPreferredSize(new Dimension(330, 600));
         model.listen(c -> {

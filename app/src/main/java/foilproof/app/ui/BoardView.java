@@ -37,6 +37,7 @@ import org.jspecify.annotations.Nullable;
 final class BoardView extends Drawn {
     private static final long serialVersionUID = 1L;
     private static final int REST_MS = 140;
+    private static final int TINT_MS = 180;
     /** A frame that takes longer than this while moving is drawn smaller the next time, seconds. */
     private static final double SLOW_S = 0.05;
 
@@ -44,6 +45,7 @@ final class BoardView extends Drawn {
     private final transient OffscreenRenderer renderer;
     private final AtomicInteger newest = new AtomicInteger();
     private final Timer rest;
+    private final Timer settled;
     private transient @Nullable BufferedImage image;
     private transient OffscreenRenderer.@Nullable Request shown;
     private transient @Nullable CompletableFuture<Frame> pending;
@@ -68,6 +70,8 @@ final class BoardView extends Drawn {
         setCursor(Cursor.getPredefinedCursor(Cursor.CROSSHAIR_CURSOR));
         rest = new Timer(REST_MS, e -> drawStill());
         rest.setRepeats(false);
+        settled = new Timer(TINT_MS, e -> tintAgain());
+        settled.setRepeats(false);
         Mouse mouse = new Mouse();
         addMouseListener(mouse);
         addMouseMotionListener(mouse);
@@ -211,15 +215,16 @@ final class BoardView extends Drawn {
 
     private void tintAgain() {
         OffscreenRenderer.Request q = shown;
-        tint = null;
         int mine = tinted.incrementAndGet();
         PlaneTint.At at = q == null ? null : wanted(q);
         if (q == null || at == null) {
+            tint = null;
             repaint();
             return;
         }
-        int w = getWidth();
-        int h = getHeight();
+        // Every second pixel is fine enough for a tint, and four times as quick.
+        int w = Math.max(1, getWidth() / 2);
+        int h = Math.max(1, getHeight() / 2);
         CompletableFuture.supplyAsync(() -> PlaneTint.over(q.board(), q.camera(), w, h, at, () -> mine != tinted.get()))
                 .exceptionally(e -> {
                     SwingUtilities.invokeLater(() -> {
@@ -248,13 +253,18 @@ final class BoardView extends Drawn {
         if (frame != null) {
             trouble = null;
             image = Pictures.image(frame);
+            OffscreenRenderer.Request old = shown;
             shown = q;
-            framesShown++;
-            tint = null;
-            tinted.incrementAndGet();
-            if (still) {
-                tintAgain();
+            boolean same = old != null
+                    && old.camera().equals(q.camera())
+                    && old.board().timeS() == q.board().timeS()
+                    && old.board().side() == q.board().side();
+            if (!same) {
+                tint = null;
+                tinted.incrementAndGet();
             }
+            settled.restart();
+            framesShown++;
             if (!still) {
                 movingScale =
                         frame.drawS() > SLOW_S ? Math.max(0.4, movingScale * 0.85) : Math.min(1, movingScale * 1.1);

@@ -147,7 +147,7 @@ final class CopperAnswer {
                     .append(String.format(
                             Locale.ROOT,
                             " +/- %.3f mm, at X %.2f Y %.2f mm, at the foil bottom%n",
-                            2 * copper.field().cellMm(),
+                            copper.field().cellMm(),
                             gap[1],
                             gap[2]));
         }
@@ -193,8 +193,25 @@ final class CopperAnswer {
         while (b > a && pieceAt(pa[0] + ux * b, pa[1] + uy * b) == to) {
             b -= fine;
         }
+        a = wall(pa, ux, uy, Math.max(0, a - 4 * fine), a + 4 * fine);
+        b = wall(pa, ux, uy, Math.min(d, b + 4 * fine), b - 4 * fine);
         double m = (a + b) / 2;
         return new double[] {Math.max(0, b - a), pa[0] + ux * m, pa[1] + uy * m};
+    }
+
+    /** Where copper ends between a distance in it and one beyond it, by halving, exact to the path. */
+    private double wall(double[] p, double ux, double uy, double inside, double outside) {
+        double in = inside;
+        double out = outside;
+        for (int k = 0; k < 24; k++) {
+            double mid = (in + out) / 2;
+            if (copper.field().exactMarginMm(p[0] + ux * mid, p[1] + uy * mid) > 0) {
+                in = mid;
+            } else {
+                out = mid;
+            }
+        }
+        return (in + out) / 2;
     }
 
     private static int firstFrom(List<double[]> sorted, double x) {

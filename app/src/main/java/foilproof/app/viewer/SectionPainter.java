@@ -225,7 +225,9 @@ public final class SectionPainter {
             tag(
                     g,
                     m,
-                    String.format(Locale.ROOT, "not through: %.1f um of foil left", left * 1000),
+                    left > 0
+                            ? String.format(Locale.ROOT, "not through: %.1f um of foil left", left * 1000)
+                            : "through; a wall lies beyond this section",
                     m.px(groove.toMm()) + ink.px(8),
                     m.py(s - groove.depthMm()) + ink.px(8));
         } else {
