@@ -196,13 +196,13 @@ final class Bridges {
     }
 
     /** Whether the cutter leaves the foil where a segment ends. */
-    private static boolean leaves(Examination x, int i, RunFacts run) {
+    static boolean leaves(Examination x, int i, RunFacts run) {
         Segments s = x.plan().segments();
         return i + 1 >= run.run().endSegment() || run.blankFromRunMm(Math.max(s.z0Mm(i + 1), s.z1Mm(i + 1))) >= 0;
     }
 
     /** Whether the cutter came into the foil where a segment begins. */
-    private static boolean enters(Examination x, int i, RunFacts run) {
+    static boolean enters(Examination x, int i, RunFacts run) {
         Segments s = x.plan().segments();
         return i == run.run().firstSegment() || run.blankFromRunMm(Math.max(s.z0Mm(i - 1), s.z1Mm(i - 1))) >= 0;
     }

@@ -26,6 +26,7 @@ public final class Catalogue {
             new NetsWholeAndApart(),
             new NetsElectrical(),
             new NetlistDiffers(),
+            new SuspectedBridges(),
             new HolesAsDesigned(),
             new SeveredCopper(),
             new Rings(),

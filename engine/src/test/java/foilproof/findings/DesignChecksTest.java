@@ -1,6 +1,7 @@
 package foilproof.findings;
 
 import static foilproof.findings.Certainty.GEOMETRY;
+import static foilproof.findings.Certainty.RULE_OF_THUMB;
 import static foilproof.findings.Programs.END;
 import static foilproof.findings.Programs.bore;
 import static foilproof.findings.Programs.line;
@@ -103,6 +104,36 @@ class DesignChecksTest {
                         .toString())
                 .contains("opens and shorts")
                 .contains("no drill file");
+    }
+
+    // ---- suspected bridge without a design
+
+    private static Bench withoutDesign(String program) {
+        return Bench.job().cellUm(10).runs(start(1) + program + END);
+    }
+
+    /** Needs, row J4: a neck below 1.2 grooves with more than 2 mm2 on both sides. */
+    @Test
+    @Fires("J4 short")
+    void shouldWatchANeckThatTwoGrooveEndsFaceAcross() {
+        String gap = "G0 X6 Y3\nG0 Z1\nG1 Z-0.1 F90\nG1 X13 F300\nG1 Y11\nG1 X6\nG1 Y7.25\nG0 Z1\n"
+                + "G0 Y7\nG1 Z-0.1 F90\nG1 Y3 F300\nG0 Z5\n";
+        withoutDesign(gap)
+                .raises(Kinds.SHORT, WATCH, RULE_OF_THUMB)
+                .at(6, 7.125)
+                .measuring(0.25 - BOTTOM_MM, "mm", 0.003)
+                .against(1.2 * BOTTOM_MM);
+    }
+
+    @Test
+    @Silent("J4 short")
+    void shouldNotMindClosedGroovesTracesNorWideGaps() {
+        withoutDesign(rectangle(6, 3, 13, 11, -0.1)).isSilentOn(Kinds.SHORT);
+        // two grooves side by side leave a trace between them
+        withoutDesign(line(4, 5, 14, 5, -0.1) + line(4, 5.35, 14, 5.35, -0.1)).isSilentOn(Kinds.SHORT);
+        String wide = "G0 X6 Y3\nG0 Z1\nG1 Z-0.1 F90\nG1 X13 F300\nG1 Y11\nG1 X6\nG1 Y7.5\nG0 Z1\n"
+                + "G0 Y7\nG1 Z-0.1 F90\nG1 Y3 F300\nG0 Z5\n";
+        withoutDesign(wide).isSilentOn(Kinds.SHORT);
     }
 
     // ---- netlist against layer image, joins made by hand

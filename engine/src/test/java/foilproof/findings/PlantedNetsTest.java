@@ -51,7 +51,8 @@ class PlantedNetsTest {
             top = dice.nextBoolean();
             turned = 90 * dice.nextInt(4);
             rounded = dice.nextBoolean();
-            half = flat ? 0.4 : 0.06 + (0.1 - 0.0174) * TAN_15;
+            // wide enough beside lands to solder without a mask (needs, row E4)
+            half = flat ? 0.4 : 0.085 + (0.1 - 0.0174) * TAN_15;
             layer.append("%TF.FileFunction,Copper,")
                     .append(top ? "L1,Top" : "L2,Bot")
                     .append("*%\n%LPD*%\n");
@@ -207,7 +208,10 @@ class PlantedNetsTest {
         }
 
         Verdicts examined() {
-            Bench b = Bench.job().cellUm(20).side("face", top ? "top" : "bottom");
+            Bench b = Bench.job()
+                    .cellUm(20)
+                    .tool("engraver", "tip_width", "0.17 mm")
+                    .side("face", top ? "top" : "bottom");
             // the design is seen from the top: its zero in the blank's middle either way
             b.design(top ? "top_copper" : "bottom_copper", "layer.gbr", layer.toString());
             return b.set("design.placed_at=[\"10 mm\", \"7.5 mm\"]")
