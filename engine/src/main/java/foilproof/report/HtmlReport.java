@@ -22,9 +22,9 @@ public final class HtmlReport {
             .verdict{border:3px solid #111;padding:.6rem .9rem;margin:1rem 0;font-size:1.05rem}
             .verdict b{font-size:1.35rem;text-transform:uppercase;letter-spacing:.06em;margin-right:.6rem}
             .stop{border-left-width:16px}.fix{border-left-width:11px}.watch{border-left-width:6px;border-left-style:double}.note,.clean{border-left-width:3px}
-            table{border-collapse:collapse;width:100%;margin:.4rem 0;font-size:.86rem}
+            table{border-collapse:collapse;width:100%;margin:.4rem 0;font-size:.8rem}
             th,td{border-bottom:1px solid #999;padding:.25rem .45rem;text-align:left;vertical-align:top}
-            th{border-bottom:2px solid #111}.n{text-align:right;white-space:nowrap;font-variant-numeric:tabular-nums}
+            th{border-bottom:2px solid #111}.n{text-align:right;font-variant-numeric:tabular-nums}
             .finding{border:1px solid #555;margin:.6rem 0;padding:.5rem .8rem;break-inside:avoid}
             .finding p{margin:.25rem 0}.tag{display:inline-block;border:1px solid #111;padding:0 .4rem;margin-right:.4rem;font-size:.8rem;text-transform:uppercase}
             .tag.certain{text-transform:none;border-style:dashed}
