@@ -32,9 +32,18 @@ interface GlContext extends AutoCloseable {
         } else if (os.contains("win")) {
             makers.add(() -> new GlfwContext(false));
         } else {
-            makers.add(() -> EglContext.onDevice());
-            makers.add(() -> EglContext.surfaceless());
-            makers.add(() -> new GlfwContext(true));
+            // Which way is taken can be forced where a driver misbehaves:
+            // -Dfoilproof.graphics=device|surfaceless|memory
+            String only = System.getProperty("foilproof.graphics", "");
+            if (only.isEmpty() || only.equals("device")) {
+                makers.add(() -> EglContext.onDevice());
+            }
+            if (only.isEmpty() || only.equals("surfaceless")) {
+                makers.add(() -> EglContext.surfaceless());
+            }
+            if (only.isEmpty() || only.equals("memory")) {
+                makers.add(() -> new GlfwContext(true));
+            }
         }
         StringBuilder why = new StringBuilder();
         for (Maker maker : makers) {

@@ -179,7 +179,8 @@ public final class Pictures {
             camera = camera.turning(board, turnsAboutX(scene), wish.turnRad());
         }
         Look look = Look.still(wish.dark())
-                .fine(12, 4, true)
+                // Large pictures have small pixels: fewer sums smooth them as well.
+                .fine(Math.max(4, Math.min(12, 16_000_000 / (w * h))), 4, true)
                 .withPaint(wish.paint())
                 .withThrough(wish.through() ? 0.8 : 0)
                 .withLifted(hand);
@@ -261,9 +262,9 @@ public final class Pictures {
                 0.5,
                 "Whole line",
                 Double.NaN,
-                here ? t.profileMm() : null,
+                t != null && here ? t.profileMm() : null,
                 cutterAt,
-                here ? t.zMm() : 0);
+                t != null && here ? t.zMm() : 0);
         painter.paint(g, all, ink.px(8), top, width - ink.px(16), half);
         double at = here ? cutterAt : place != null ? along(ends, place[0], place[1]) : grooveAt(whole, length);
         closeUp(g, painter, scene, board, c, new double[] {ends[0], ends[1], ends[2], ends[3], at}, new double[] {
