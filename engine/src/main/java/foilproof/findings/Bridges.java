@@ -107,7 +107,7 @@ final class Bridges {
                 .side(copper.side())
                 .at(px, py);
         String where = " at " + Words.place(px, py);
-        Cause cause = cause(x, copper.side(), px, py, chord);
+        Cause cause = cause(x, copper.side(), px, py);
         if (chord == null) {
             f.says("Nets " + a + " and " + b + " are joined: no groove runs between them" + where
                     + ", the copper there is more than " + Words.plainMm(WIDEST_MM) + " wide.");
@@ -135,7 +135,7 @@ final class Bridges {
     /** What left the bridge. {@code over}: the cutter passed there, but not deep enough. */
     private record Cause(int segment, boolean over, String words, double[] at) {}
 
-    private static Cause cause(Examination x, int side, double px, double py, @Nullable Chord chord) {
+    private static Cause cause(Examination x, int side, double px, double py) {
         Segments s = x.plan().segments();
         int over = -1;
         int end = -1;

@@ -131,7 +131,7 @@ final class NetsElectrical implements Check {
                     .append(foils(x, next.riseK(amps), next.riseKInFoil(amps, otherFoilMm(x))))
                     .append('.');
             if (next.riseK(amps) > x.limit(LimitKey.RISE_WATCH)) {
-                others.add(warm(x, copper, amps, next.riseK(amps), next.xMm(), next.yMm())
+                others.add(warm(x, copper, next.riseK(amps), next.xMm(), next.yMm())
                         .says("A wider stretch of net " + net.name() + ", "
                                 + Words.mm(next.section().bottomMm()) + ", still rises "
                                 + foils(x, next.riseK(amps), next.riseKInFoil(amps, otherFoilMm(x))) + ".")
@@ -139,7 +139,7 @@ final class NetsElectrical implements Check {
                         .build());
             }
         }
-        return warm(x, copper, amps, f.riseK(amps), f.neckXMm(), f.neckYMm())
+        return warm(x, copper, f.riseK(amps), f.neckXMm(), f.neckYMm())
                 .says("Net " + net.name() + " carries " + Words.number(amps, 2) + " A through a "
                         + (several ? "neck" : "stretch") + " of " + Words.mm(section.bottomMm()) + ": it rises "
                         + foils(x, f.riseK(amps), f.riseKInFoil(amps, otherFoilMm(x))) + "." + wider
@@ -162,8 +162,7 @@ final class NetsElectrical implements Check {
                 + Words.number(inOther, 1) + " K in " + Words.um(otherFoilMm(x)) + ")";
     }
 
-    private static Finding.Builder warm(
-            Examination x, NetCopper copper, double amps, double rise, double px, double py) {
+    private static Finding.Builder warm(Examination x, NetCopper copper, double rise, double px, double py) {
         boolean fix = rise > x.limit(LimitKey.RISE_FIX);
         Finding.Builder b = Finding.of(Kinds.HOT_TRACE, fix ? Severity.FIX : Severity.WATCH, Certainty.RULE_OF_THUMB)
                 .side(copper.side())
