@@ -90,7 +90,11 @@ final class ConditionsPanel extends JPanel {
         add(scroll);
         model.listen(c -> {
             switch (c) {
-                case JOB -> fill();
+                case JOB -> {
+                    fill();
+                    javax.swing.SwingUtilities.invokeLater(
+                            () -> scroll.getVerticalScrollBar().setValue(0));
+                }
                 case RESULT -> windows();
                 case CONDITIONS -> refresh();
                 default -> {}
@@ -178,7 +182,12 @@ final class ConditionsPanel extends JPanel {
 
     private JSpinner typed(String name, double reach, double step, DoubleConsumer changed) {
         JSpinner s = new JSpinner(new SpinnerNumberModel(0.0, -reach, reach, step));
-        s.setEditor(new JSpinner.NumberEditor(s, "0.000"));
+        JSpinner.NumberEditor editor = new JSpinner.NumberEditor(s, "0.000");
+        if (editor.getTextField().getCaret() instanceof javax.swing.text.DefaultCaret caret) {
+            // A value that changes elsewhere must not scroll the panel.
+            caret.setUpdatePolicy(javax.swing.text.DefaultCaret.NEVER_UPDATE);
+        }
+        s.setEditor(editor);
         s.setName(name);
         s.getAccessibleContext().setAccessibleName(name);
         s.setPreferredSize(new Dimension(84, 26));

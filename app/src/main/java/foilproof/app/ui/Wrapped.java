@@ -7,6 +7,7 @@ import java.awt.event.ComponentAdapter;
 import java.awt.event.ComponentEvent;
 import javax.swing.JTextArea;
 import javax.swing.UIManager;
+import javax.swing.text.DefaultCaret;
 
 /** Words of a panel that break into as many lines as its width needs. */
 final class Wrapped extends JTextArea {
@@ -25,6 +26,10 @@ final class Wrapped extends JTextArea {
         setMargin(new Insets(0, 0, 0, 0));
         setAlignmentX(LEFT_ALIGNMENT);
         putClientProperty("FlatLaf.styleClass", "small");
+        if (getCaret() instanceof DefaultCaret caret) {
+            // New words must not scroll the panel that they stand in.
+            caret.setUpdatePolicy(DefaultCaret.NEVER_UPDATE);
+        }
         addComponentListener(new ComponentAdapter() {
             @Override
             public void componentResized(ComponentEvent e) {

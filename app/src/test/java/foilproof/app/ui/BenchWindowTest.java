@@ -305,6 +305,11 @@ class BenchWindowTest {
         until("the conditions are shown", slider::isShowing);
         // Words break into lines once their width is known: the place is taken after that.
         pause(600);
+        ask(() -> {
+            ((javax.swing.JComponent) slider).scrollRectToVisible(new java.awt.Rectangle(0, 0, 10, slider.getHeight()));
+            return true;
+        });
+        pause(200);
         drag(slider, 0.5, 0.3, 0.2, 0.3);
         until("the error is set", () -> !bench().model.whatIf().zErrorMm().isEmpty());
         until("the picture has it", () -> {
