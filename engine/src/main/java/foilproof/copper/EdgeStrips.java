@@ -86,13 +86,12 @@ final class EdgeStrips {
         }
         boolean vertical = edge < 2;
         double in = -sign;
-        double low = 0;
         double high = least[1] + 2 * map.field().cellMm();
         if (margin(vertical, far + in * 0.5 * least[1], least[0]) <= 0
                 || margin(vertical, far + in * high, least[0]) > 0) {
             return null;
         }
-        low = 0.5 * least[1];
+        double low = 0.5 * least[1];
         while (high - low > 1e-4) {
             double mid = 0.5 * (low + high);
             if (margin(vertical, far + in * mid, least[0]) > 0) {

@@ -269,7 +269,7 @@ public final class SideCopper {
         boolean shallow = foil != null && foil.eMm() > 1e-6 && foil.eMm() < run.headroomMm();
         @Nullable
         ZLimit[] widths = StripFinder.widthLimits(
-                shallow ? CopperMap.of(run, foil.eMm()) : map(),
+                shallow && foil != null ? CopperMap.of(run, foil.eMm()) : map(),
                 run,
                 new double[] {limits.traceWatchMm(), limits.traceFixMm()},
                 new double[] {highest, highestFix},

@@ -157,7 +157,7 @@ final class CannedCycles implements Check {
             boolean leftOn =
                     !program.interpretation().notes(NoteKind.CYCLE_LEFT_MODAL).isEmpty();
             for (Made hole : holes) {
-                boolean parked = leftOn && hole == holes.get(holes.size() - 1) && isProgramZero(program, hole, x);
+                boolean parked = leftOn && hole == holes.get(holes.size() - 1) && isProgramZero(program, hole);
                 if (hole.axisWordsAlone() && (hole.feedChanged() || parked)) {
                     tell(x, program, hole, factor, Severity.WATCH, out);
                     return;
@@ -167,7 +167,7 @@ final class CannedCycles implements Check {
         }
         boolean drill = x.design().read().drill() != null;
         for (Made hole : missed) {
-            boolean parking = isProgramZero(program, hole, x);
+            boolean parking = isProgramZero(program, hole);
             if (hole.axisWordsAlone() && (drill || hole.feedChanged() || parking)) {
                 tell(x, program, hole, factor, Severity.STOP, out);
                 return;
@@ -195,7 +195,7 @@ final class CannedCycles implements Check {
         return on >= DRILL_SHARE * holes.size() ? found : null;
     }
 
-    private static boolean isProgramZero(PlannedProgram program, Made hole, Examination x) {
+    private static boolean isProgramZero(PlannedProgram program, Made hole) {
         return StrictMath.hypot(
                         hole.xMm() - program.entry().workZeroMm().xMm(),
                         hole.yMm() - program.entry().workZeroMm().yMm())

@@ -88,15 +88,14 @@ final class ThinMargins implements Check {
         if (none) {
             ZWindow flat = window.flattened();
             double flatSpread = window.spreadToMm() - window.spreadFromMm();
-            boolean helps = flat != null
-                    && !flat.empty()
-                    && flat.bestShiftMm() != null
-                    && flat.toMm() - flat.fromMm() >= flatSpread - 1e-9;
+            Double shift = flat == null || flat.empty() ? null : flat.bestShiftMm();
+            Double from = flat == null ? null : flat.fromMm();
+            Double to = flat == null ? null : flat.toMm();
+            boolean helps = shift != null && from != null && to != null && to - from >= flatSpread - 1e-9;
             double now = helps ? deepestMm(x, run) : 0;
             return "Flatten the blank (roller, full-face tape), map its height, or use a narrower spread"
-                    + (helps && now > 0
-                            ? "; on a flat blank a depth of " + Words.mm(now + flat.bestShiftMm())
-                                    + " below the foil top would do."
+                    + (helps && now > 0 && shift != null
+                            ? "; on a flat blank a depth of " + Words.mm(now + shift) + " below the foil top would do."
                             : ".");
         }
         Double shift = window.bestShiftMm();

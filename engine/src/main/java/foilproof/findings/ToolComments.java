@@ -124,7 +124,7 @@ final class ToolComments implements Check {
         if (tool == null) {
             return;
         }
-        String fault = mismatch(x, program, tool, said.text());
+        String fault = mismatch(x, tool, said.text());
         if (fault == null || !told.add(tool.name())) {
             return;
         }
@@ -153,7 +153,7 @@ final class ToolComments implements Check {
     }
 
     /** What the comment names that the tool is not, in words; null where it fits or names nothing clearly. */
-    private static @Nullable String mismatch(Examination x, PlannedProgram program, Tool tool, String text) {
+    private static @Nullable String mismatch(Examination x, Tool tool, String text) {
         double share = x.limit(LimitKey.COMMENT_DIAMETER);
         boolean pointed = tool.shape() == ToolShape.V;
         List<double[]> sizes = new ArrayList<>();
