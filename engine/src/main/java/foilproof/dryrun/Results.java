@@ -29,6 +29,12 @@ final class Results {
 
     static ResultDocument document(Examination x, Catalogue.Outcome outcome) {
         List<String> assumed = new ArrayList<>(x.job().assumed());
+        if (x.job().machine().appliesHeightMap()
+                && x.job().sides().stream().anyMatch(side -> !side.surface().flat())) {
+            assumed.add(
+                    "machine.applies_height_map: cutters follow the touched points, so depths count from the foil as it"
+                            + " lies; at the underside the heights of the touched points play no part");
+        }
         for (String line : x.plan().assumed()) {
             if (!assumed.contains(line)) {
                 assumed.add(line);

@@ -6,6 +6,7 @@ import foilproof.bench.Touch;
 import foilproof.bench.Turn;
 import foilproof.motion.Segments;
 import foilproof.motion.Stroke;
+import foilproof.stock.BlankSurface;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -69,6 +70,8 @@ final class BlankLies implements Check {
 
     private static Follows follows(Examination x, Side side, Set<Integer> deep) {
         Segments s = x.plan().segments();
+        // The touched points themselves: where the controller follows them, the dry run takes the blank for flat.
+        BlankSurface touched = BlankSurface.of(side.surface());
         double n = 0;
         double sz = 0;
         double sh = 0;
@@ -93,7 +96,7 @@ final class BlankLies implements Check {
                     continue;
                 }
                 double z = s.z1Mm(i);
-                double h = x.side(side.number()).surfaceMm(s.x1Mm(i), s.y1Mm(i));
+                double h = touched.heightMm(s.x1Mm(i), s.y1Mm(i));
                 n++;
                 sz += z;
                 sh += h;

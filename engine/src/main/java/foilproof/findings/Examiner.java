@@ -2,6 +2,7 @@ package foilproof.findings;
 
 import foilproof.bench.Job;
 import foilproof.bench.Side;
+import foilproof.bench.Surface;
 import foilproof.bench.Tool;
 import foilproof.bench.ZZero;
 import foilproof.motion.MotionOptions;
@@ -158,7 +159,10 @@ public final class Examiner {
         List<SideStock> sides = new ArrayList<>();
         int done = 0;
         for (Side side : job.sides()) {
-            BlankSurface surface = BlankSurface.of(side.surface());
+            // A controller that corrects Z by the touched points keeps the cutter at one depth below the foil as it
+            // lies: seen from the foil the blank is flat. What the heights change at the underside is left out.
+            boolean follows = job.machine().appliesHeightMap();
+            BlankSurface surface = BlankSurface.of(follows ? Surface.FLAT : side.surface());
             double highest = surface.highestMm(blank.widthMm(), blank.heightMm());
             List<RunCut> cuts = new ArrayList<>();
             for (ToolRun run : plan.runs()) {

@@ -432,6 +432,15 @@ final class CleanJobs {
                                 + NL + "M0 (CLIP OFF)"
                                 + NL + "S16000 M3" + NL + "G4 P3" + NL + loop + END));
         jobs.put(
+                "a controller that follows the touched points",
+                Bench.job()
+                        .machine("applies_height_map", "true")
+                        .blank(
+                                "surface",
+                                "[[\"0 mm\",\"0 mm\",\"0 mm\"],[\"20 mm\",\"0 mm\",\"-0.12 mm\"],"
+                                        + "[\"0 mm\",\"15 mm\",\"0.02 mm\"],[\"20 mm\",\"15 mm\",\"-0.1 mm\"]]")
+                        .runs(start(1) + loop + END));
+        jobs.put(
                 "a dished blank and touched points that Z follows",
                 Bench.job()
                         .blank(
