@@ -7,8 +7,8 @@ import foilproof.findings.ExamineOptions;
 import foilproof.findings.Examiner;
 import foilproof.findings.Progress;
 import foilproof.source.InputException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Locale;
@@ -17,7 +17,7 @@ import java.util.concurrent.CompletableFuture;
 /**
  * Measures frames: a job orbited at 1280 x 800 as the window does it while a person drags, a moved Z error, and a picture
  * at rest, each against a plain textured quad of the same pixels drawn in the same run. Run it by
- * {@code java -cp foilproof.jar foilproof.app.viewer.FrameTimes JOB}; it needs no display.
+ * {@code java -cp foilproof.jar foilproof.app.viewer.FrameTimes JOB OUT.txt}; it needs no display.
  */
 public final class FrameTimes {
     private static final int WIDTH = 1280;
@@ -28,19 +28,18 @@ public final class FrameTimes {
     private FrameTimes() {}
 
     /**
-     * Prints medians and least times in ms.
+     * Writes medians and least times in ms.
      *
-     * @param args the job: a folder, a job.toml or a program
+     * @param args the job (a folder, a job.toml or a program), and the file that the figures go to
      */
-    public static void main(String[] args) throws InputException, GraphicsException {
-        PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);
+    public static void main(String[] args) throws InputException, GraphicsException, IOException {
         System.setProperty("java.awt.headless", "true");
         int threads = Runtime.getRuntime().availableProcessors();
         JobScene scene = new JobScene(Examiner.ground(
                 JobReader.read(DiskFiles.source(Path.of(args[0])), ReadOptions.DEFAULT),
                 new ExamineOptions(ExamineOptions.DEFAULT_CELL_MM, threads, Progress.NONE)));
         try (OffscreenRenderer renderer = new OffscreenRenderer()) {
-            out.println(measure(renderer, scene.snapshot(scene.endS(), 1)));
+            Files.writeString(Path.of(args[1]), measure(renderer, scene.snapshot(scene.endS(), 1)));
         }
     }
 

@@ -106,9 +106,11 @@ final class Patches {
         double scale = scale(x, y, x1, y1);
         // Walls that are seen tall want small quads; elsewhere the pixels tell the shape by themselves.
         double relief = Math.max(0, -low) * z * scale * Math.cos(camera.elevationRad());
-        // Cuts that stand lower than a pixel or two need no quads at all: every pixel looks its own height up.
+        // Cuts that stand lower than a pixel or two need no quads at all: every pixel looks its own height up. Deep
+        // ones keep
+        // theirs: a slack mesh would hang through the blank.
         double wanted = uncut || relief < 3 ? quadPixels : wallPixels;
-        wanted = relief < 1.2 ? 4 * quadPixels : wanted;
+        wanted = relief < 1.2 && -low < 0.3 ? 4 * quadPixels : wanted;
         if (coarse || quad * scale <= wanted || quad < 0.002) {
             (uncut ? plain : cut).add(x, y, size, region);
             return;

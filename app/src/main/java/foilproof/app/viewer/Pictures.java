@@ -175,6 +175,9 @@ public final class Pictures {
             camera = camera.at(place[0], place[1], camera.zMm()).showing(Math.max(3, 0.12 * board.heightMm()));
         }
         camera = camera.withZFactor(wish.zFactor());
+        for (int i = 0; i < 4 && wish.view() == View.OBLIQUE && place == null; i++) {
+            camera = camera.fitted(board, w, h);
+        }
         if (wish.turnRad() != 0) {
             camera = camera.turning(board, turnsAboutX(scene), wish.turnRad());
         }
