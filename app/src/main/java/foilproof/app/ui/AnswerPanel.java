@@ -277,13 +277,13 @@ final class AnswerPanel extends JPanel {
                 // All share their axes, so that two can be compared.
                 int each = getHeight() / lines.size();
                 for (int i = 0; i < cut.size(); i++) {
-                    one(g, b, c, lines.get(i), cut.get(i), title(i, lines), longest, deep, i * each, each);
+                    one(g, b, c, lines.get(i), cut.get(i), title(i), longest, deep, i * each, each);
                 }
             }
             g.dispose();
         }
 
-        private String title(int i, List<BenchModel.Line> lines) {
+        private String title(int i) {
             int pins = model.pinned().size();
             if (i < pins) {
                 return "Pinned section " + (i + 1);
