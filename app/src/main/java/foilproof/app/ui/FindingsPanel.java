@@ -106,16 +106,7 @@ final class FindingsPanel extends JPanel {
         upper.setPreferredSize(new Dimension(300, 320));
         lower.setPreferredSize(new Dimension(300, 260));
         add(split);
-        JButton accept = new JButton("Accept this finding, because ...");
-        accept.setName("accept");
-        accept.setToolTipText("stored beside the job; void when any byte of the inputs changes");
-        accept.addActionListener(e -> {
-            Row r = list.getSelectedValue();
-            if (r != null && r.index() >= 0) {
-                accepting.accept(r.finding());
-            }
-        });
-        add(accept, BorderLayout.SOUTH);
+        add(acceptButton(), BorderLayout.SOUTH);
         filter.getDocument().addDocumentListener(new DocumentListener() {
             @Override
             public void insertUpdate(DocumentEvent e) {
@@ -143,6 +134,19 @@ final class FindingsPanel extends JPanel {
                 }
             }
         });
+    }
+
+    private JButton acceptButton() {
+        JButton accept = new JButton("Accept this finding, because ...");
+        accept.setName("accept");
+        accept.setToolTipText("stored beside the job; void when any byte of the inputs changes");
+        accept.addActionListener(e -> {
+            Row r = list.getSelectedValue();
+            if (r != null && r.index() >= 0) {
+                accepting.accept(r.finding());
+            }
+        });
+        return accept;
     }
 
     /** What happens when a finding of the job is to be accepted. */
