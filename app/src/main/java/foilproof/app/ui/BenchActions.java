@@ -157,6 +157,17 @@ final class BenchActions {
         boardKey("LEFT", "Left", "one block back", () -> model.step(-1));
         boardKey("shift RIGHT", "Shift+Right", "one second on", () -> model.setTime(model.timeS() + 1));
         boardKey("shift LEFT", "Shift+Left", "one second back", () -> model.setTime(model.timeS() - 1));
+        viewKeys();
+        for (Key k : keys) {
+            JComponent to = k.boardOnly() ? board : root;
+            int when = k.boardOnly() ? JComponent.WHEN_FOCUSED : JComponent.WHEN_IN_FOCUSED_WINDOW;
+            to.getInputMap(when).put(KeyStroke.getKeyStroke(k.stroke()), k.stroke());
+            to.getActionMap().put(k.stroke(), action(k.work()));
+        }
+    }
+
+    /** Keys that move the view; they act while the board has the focus. */
+    private void viewKeys() {
         boardKey("PAGE_UP", "Page Up", "nearer", () -> board.zoomAt(board.getWidth() / 2, board.getHeight() / 2, 0.8));
         boardKey(
                 "PAGE_DOWN",
@@ -175,12 +186,6 @@ final class BenchActions {
             Camera c = board.camera();
             model.ask(c.xMm(), c.yMm());
         });
-        for (Key k : keys) {
-            JComponent to = k.boardOnly() ? board : root;
-            int when = k.boardOnly() ? JComponent.WHEN_FOCUSED : JComponent.WHEN_IN_FOCUSED_WINDOW;
-            to.getInputMap(when).put(KeyStroke.getKeyStroke(k.stroke()), k.stroke());
-            to.getActionMap().put(k.stroke(), action(k.work()));
-        }
     }
 
     private static Action action(Runnable work) {
