@@ -47,12 +47,7 @@ class AppArchitectureTest {
                 .doNotHaveSimpleName("GraphicsDoor")
                 .should()
                 .dependOnClassesThat()
-                .resideInAnyPackage(
-                        "foilproof.app.viewer..",
-                        "foilproof.app.ui..",
-                        "foilproof.app.practice..",
-                        "java.awt..",
-                        "org.joml..")
+                .resideInAnyPackage("foilproof.app.viewer..", "foilproof.app.ui..", "java.awt..", "org.joml..")
                 .allowEmptyShould(true)
                 .check(APP);
     }

@@ -1,0 +1,204 @@
+package foilproof.app.practice;
+
+import foilproof.app.practice.Exercise.Planted;
+import foilproof.app.practice.Exercise.Predicted;
+import foilproof.app.practice.Exercise.Weight;
+import java.util.List;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/** The exercises that are built, and the words for causes. */
+public final class Exercises {
+    /** Words for causes, the same for all exercises. */
+    public static final List<String> CAUSES = List.of(
+            "depth-slip",
+            "low-place",
+            "step-over",
+            "mirrored",
+            "turned-wrong",
+            "touch-off-spoilt",
+            "cutter-left-in-collet",
+            "part-free",
+            "foil-thinner-than-thought",
+            "narrow-copper",
+            "narrow-gap",
+            "short",
+            "tilt",
+            "backlash",
+            "worn-tip",
+            "too-deep",
+            "not-through",
+            "wrong-z-zero",
+            "thin-margin",
+            "units-or-feed",
+            "work-zero-shifted");
+
+    /** Exercises of the plan that are not built. */
+    public static final List<String> NOT_BUILT = List.of(
+            "E4 (level 2, doorbell relay board)",
+            "E5 (level 3, greenhouse vent controller, two sides)",
+            "E6 (level 3, bicycle-lamp driver, heating)",
+            "E8 (level 4, post-mortem of a picture)");
+
+    private static final String SENSOR = "A plant-pot moisture sensor, 30 x 20 mm, half-ounce FR-1 of 1/32 in. T1 mills"
+            + " the isolation, T2 the outline. Go through job and programs as if the blank lay on the machine.";
+
+    private static final List<String> SENSOR_FACTS =
+            List.of("thickness = \"1/32 in\"", "foil = \"0.5 oz\"", "z = [\"-0.040 mm\", \"0.030 mm\"]");
+
+    private static final List<Exercise> ALL = List.of(e1(), e2(), e3(), e7());
+
+    private Exercises() {}
+
+    /** All that are built, in order. */
+    public static List<Exercise> all() {
+        return ALL;
+    }
+
+    /** The exercise of that name; null where there is none. */
+    public static @Nullable Exercise of(String id) {
+        for (Exercise exercise : ALL) {
+            if (exercise.id().equalsIgnoreCase(id)) {
+                return exercise;
+            }
+        }
+        return null;
+    }
+
+    private static Planted fault(
+            String cause, Set<String> also, Weight weight, List<double[]> places, String why, String... kinds) {
+        return new Planted(cause, also, weight, places, why, Set.of(kinds), false);
+    }
+
+    private static double[] box(double x0, double y0, double x1, double y1) {
+        return new double[] {x0, y0, x1, y1};
+    }
+
+    private static Exercise e1() {
+        return new Exercise(
+                "E1",
+                1,
+                "Plant-pot moisture sensor",
+                SENSOR,
+                List.of(fault(
+                        "depth-slip",
+                        Set.of("wrong-z-zero"),
+                        Weight.STOP,
+                        List.of(box(6, 6, 36, 26)),
+                        "The copper is milled 0.010 mm deep where 0.1 was meant, not 0.01: of 17.4 um of foil 7.4 um stay"
+                                + " in nearly every groove.",
+                        "wrong-z-reference",
+                        "foil-left")),
+                List.of(fault("thin-margin", Set.of(), Weight.WATCH, List.of(box(0, 0, 42, 32)), "It follows.")),
+                // Half an ounce a square foot is 17.4 um (design.md section 4); 17.4 - 10.0 = 7.4.
+                List.of(new Predicted(
+                        "foil_left", "Thickness of foil left in the isolation grooves", "mm", 0.0174 - 0.010, 0.1)),
+                SENSOR_FACTS);
+    }
+
+    private static Exercise e2() {
+        return new Exercise(
+                "E2",
+                1,
+                "Plant-pot moisture sensor, another day",
+                SENSOR,
+                List.of(),
+                List.of(),
+                // Foil 17.4 um and 5 um below it are cleared up to 0.1000 - 0.0224; the duty ends at 0.150.
+                List.of(
+                        new Predicted(
+                                "shallower",
+                                "How much shallower T1 may run and still clear the foil",
+                                "mm",
+                                0.0776,
+                                0.15),
+                        new Predicted("deeper", "How much deeper T1 may run before its duty ends", "mm", 0.050, 0.15)),
+                SENSOR_FACTS);
+    }
+
+    private static Exercise e3() {
+        // A groove of depth d is 0.10 + 2 (d - foil) tan 15 deg wide at the foil bottom.
+        double baseMm = 0.16 - (0.10 + 2 * (0.100 - 0.0348) * StrictMath.tan(StrictMath.toRadians(15)));
+        // Foil is left where the blank lies lower than 0.100 - 0.0348.
+        double radiusMm = Planter.DISH_RADIUS_MM * Math.sqrt(1 - (0.100 - 0.0348) / Planter.DISH_DEPTH_MM);
+        return new Exercise(
+                "E3",
+                2,
+                "Shelf-light dimmer",
+                "A shelf-light dimmer, 45 x 30 mm, one-ounce FR-1, milled with an engraving bit of 30 deg and a tip of"
+                        + " 0.10 mm. The blank was touched all over; its surface stands in the job file.",
+                List.of(
+                        fault(
+                                "low-place",
+                                Set.of(),
+                                Weight.STOP,
+                                List.of(box(30 - radiusMm, 22.5 - radiusMm, 30 + radiusMm, 22.5 + radiusMm)),
+                                "The middle lies 0.08 mm low, so 0.100 mm of depth become 0.02 there, less than the foil"
+                                        + " of 34.8 um; depth or a flat blank cures it.",
+                                "foil-left"),
+                        fault(
+                                "step-over",
+                                Set.of(),
+                                Weight.FIX,
+                                List.of(box(47.5, 19.5, 49.9, 25.5)),
+                                "Grooves 0.135 mm wide at the foil bottom lie 0.160 mm apart: hairs of 0.025 mm stay;"
+                                        + " a smaller step-over cures it, a flat blank does not.",
+                                "hair")),
+                List.of(
+                        fault("thin-margin", Set.of(), Weight.WATCH, List.of(box(0, 0, 60, 45)), "It follows."),
+                        fault(
+                                "narrow-gap",
+                                Set.of(),
+                                Weight.WATCH,
+                                List.of(box(8, 8, 52, 37)),
+                                "A gap of 0.135 mm is narrow.")),
+                List.of(
+                        new Predicted("patch_radius", "Radius of the patch where foil is left", "mm", radiusMm, 0.3),
+                        new Predicted("hair_base", "Width of the hairs at the foil bottom", "mm", baseMm, 0.3)),
+                List.of(
+                        "thickness = \"1.5 mm\"",
+                        "foil = \"1 oz\"",
+                        "tip_width = \"0.10 mm\"",
+                        "included_angle = \"30 deg\""));
+    }
+
+    private static Exercise e7() {
+        // A cone of 0.10 + 2 (1.80 - z) tan 15 deg is 0.60 wide at z.
+        double stopsMm = 1.80 - (0.60 - 0.10) / (2 * StrictMath.tan(StrictMath.toRadians(15)));
+        return new Exercise(
+                "E7",
+                4,
+                "Drum-trigger panel",
+                "A drum-trigger panel, 90 x 60 mm, on a blank of 1.6 mm: copper, five bores of 0.8 mm for wires, outline"
+                        + " and a mounting hole. What really happens at each tool change?",
+                List.of(
+                        fault(
+                                "cutter-left-in-collet",
+                                Set.of(),
+                                Weight.STOP,
+                                List.of(
+                                        box(22, 37, 22, 37),
+                                        box(37, 37, 37, 37),
+                                        box(52, 37, 52, 37),
+                                        box(67, 37, 67, 37),
+                                        box(82, 37, 82, 37)),
+                                "M6 does nothing on this machine and no stop follows it, so the engraving bit bores: its"
+                                        + " cone ends the 0.60 mm wire 0.87 mm down.",
+                                "length-offset",
+                                "wrong-bit-drilling"),
+                        fault(
+                                "part-free",
+                                Set.of(),
+                                Weight.WATCH,
+                                List.of(box(50.5, 55.5, 53.5, 58.5), box(6.603, 6.603, 6.603, 6.603)),
+                                "The outline goes through without tabs before the mounting hole is milled: the part is"
+                                        + " free by then.",
+                                "part-free",
+                                "order")),
+                List.of(),
+                List.of(
+                        new Predicted("wire_stops", "How far down a wire of 0.60 mm stops", "mm", stopsMm, 0.1),
+                        new Predicted("free_line", "Line of outline.ngc that frees the part", "line", 30, 0.001)),
+                List.of("thickness = \"1.6 mm\"", "on_tool_change = \"ignored\"", "included_angle = \"30 deg\""));
+    }
+}

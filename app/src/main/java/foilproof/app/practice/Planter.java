@@ -1,0 +1,304 @@
+package foilproof.app.practice;
+
+import java.util.LinkedHashMap;
+import java.util.Locale;
+import java.util.Map;
+
+/**
+ * Writes the job folders of the exercises, each with its fault or without. It knows what it planted and asks none of
+ * the checks of the dry run; lengths are mm, places are the program's.
+ */
+final class Planter {
+    private static final String HEAD = "G21 G90 G91.1 G94 G17 G40 G49 G80 G54 G61\nM5\nG0 Z25\n";
+    private static final String TAIL = "G0 Z25\nM5\nM2\n";
+
+    /** Radius within which the middle of the blank of E3 lies low, mm. */
+    static final double DISH_RADIUS_MM = 16;
+
+    /** How low the middle of the blank of E3 lies, mm. */
+    static final double DISH_DEPTH_MM = 0.08;
+
+    private Planter() {}
+
+    /**
+     * The files of an exercise, by name.
+     *
+     * @param id of the exercise, e.g. {@code E3}
+     * @param sound true for the same job without its fault
+     */
+    static Map<String, String> files(String id, boolean sound) {
+        return switch (id) {
+            case "E1" -> moistureSensor(sound ? "0.100" : "0.010");
+            case "E2" -> moistureSensor("0.100");
+            case "E3" -> dimmer(sound);
+            case "E7" -> drumPanel(sound);
+            default -> throw new IllegalArgumentException("No such exercise: " + id);
+        };
+    }
+
+    private static Map<String, String> moistureSensor(String depth) {
+        Map<String, String> files = new LinkedHashMap<>();
+        files.put(
+                "job.toml",
+                job("Plant-pot moisture sensor", "1/32 in", "0.5 oz", "42 mm", "32 mm", "\"flat\"", "stop")
+                        + flat("copper mill", 1, "copper only")
+                        + flat("through mill", 2, "any")
+                        + side("bottom", "6 mm", "6 mm")
+                        + program("copper.ngc", "copper mill", "isolation")
+                        + program("outline.ngc", "through mill", "outline"));
+        Text text = new Text("Plant-pot moisture sensor, isolation, T1 end mill 1/32 in, 0.794 mm, copper only", 1);
+        text.groove(depth, 90, 420, 1, 1, 29, 1, 29, 19, 1, 19, 1, 0.8);
+        text.groove(depth, 90, 420, 1, 7, 29, 7);
+        text.groove(depth, 90, 420, 29, 13, 1, 13);
+        text.groove(depth, 90, 420, 10, 7, 10, 13);
+        text.groove(depth, 90, 420, 20, 13, 20, 7);
+        files.put("copper.ngc", text.end());
+        files.put(
+                "outline.ngc",
+                outline("Plant-pot moisture sensor", 2, 30, 20, new String[] {"0.300", "0.650", "1.000"}, 0.3));
+        return files;
+    }
+
+    private static Map<String, String> dimmer(boolean sound) {
+        Map<String, String> files = new LinkedHashMap<>();
+        files.put(
+                "job.toml",
+                job(
+                                "Shelf-light dimmer",
+                                "1.5 mm",
+                                "1 oz",
+                                "60 mm",
+                                "45 mm",
+                                sound ? "\"flat\"" : dish(30, 22.5, 60, 45),
+                                "stop")
+                        + engraver("any")
+                        + side("bottom", "7.5 mm", "7.5 mm")
+                        + program("copper.ngc", "engraver", "isolation"));
+        String depth = sound ? "0.130" : "0.100";
+        Text text = new Text("Shelf-light dimmer, isolation, T1 engraving bit 30 deg, tip 0.10 mm", 1);
+        text.groove(depth, 60, 200, 1, 1, 44, 1, 44, 29, 1, 29, 1, 0.8);
+        text.groove(depth, 60, 200, 1, 10, 44, 10);
+        text.groove(depth, 60, 200, 44, 20, 1, 20);
+        text.groove(depth, 60, 200, 14, 10, 14, 20);
+        text.groove(depth, 60, 200, 22.5, 20, 22.5, 10);
+        text.groove(depth, 60, 200, 31, 10, 31, 20);
+        // A window is cleared line by line, there and back; the lines lie a step-over apart.
+        double stepMm = sound ? 0.12 : 0.16;
+        int lines = 16;
+        double[] way = new double[4 * lines];
+        for (int i = 0; i < lines; i++) {
+            double x = 40 + i * stepMm;
+            way[4 * i] = x;
+            way[4 * i + 1] = i % 2 == 0 ? 12 : 18;
+            way[4 * i + 2] = x;
+            way[4 * i + 3] = i % 2 == 0 ? 18 : 12;
+        }
+        text.groove(depth, 60, 200, way);
+        files.put("copper.ngc", text.end());
+        return files;
+    }
+
+    private static Map<String, String> drumPanel(boolean sound) {
+        Map<String, String> files = new LinkedHashMap<>();
+        files.put(
+                "job.toml",
+                job("Drum-trigger panel", "1.6 mm", "0.5 oz", "104 mm", "74 mm", "\"flat\"", sound ? "stop" : "ignored")
+                        + engraver("any")
+                        + boreMill()
+                        + flat("through mill", 3, "any")
+                        + side("bottom", "7 mm", "7 mm")
+                        + program("panel.ngc", "engraver", null)
+                        + program("outline.ngc", "through mill", null));
+        Text text = new Text("Drum-trigger panel, T1 engraving bit 30 deg, tip 0.10 mm, then T2 end mill 0.8 mm", 1);
+        text.touchOff = sound;
+        text.groove("0.115", 60, 200, 2, 2, 88, 2, 88, 58, 2, 58, 2, 1.8);
+        text.groove("0.115", 60, 200, 2, 20, 88, 20);
+        text.groove("0.115", 60, 200, 88, 40, 2, 40);
+        text.change(2, sound);
+        for (int column = 0; column < 5; column++) {
+            text.bore(15 + 15 * column, 30);
+        }
+        files.put("panel.ngc", text.end());
+        String[] depths = {"0.450", "0.900", "1.350", "1.800"};
+        files.put(
+                "outline.ngc",
+                sound
+                        ? mountingHole(true) + outlineBody(90, 60, depths, 1.1) + TAIL
+                        : mountingHole(false) + outlineBody(90, 60, depths, Double.NaN) + holeBody() + TAIL);
+        return files;
+    }
+
+    private static String mountingHole(boolean sound) {
+        return "(Drum-trigger panel, outline and mounting hole, T3 end mill 1/32 in, 0.794 mm)\n" + HEAD + "T3 M6\n"
+                + (sound ? "M0 (TOUCH OFF T3)\n" : "") + "S16000 M3\nG4 P3\nG0 Z2\n" + (sound ? holeBody() : "");
+    }
+
+    private static String holeBody() {
+        StringBuilder out = new StringBuilder("(mounting hole 3.2 mm)\nG0 X46.203 Y50\nG0 Z0.5\nG1 Z0 F90\n");
+        for (String depth : new String[] {"0.450", "0.900", "1.350", "1.800"}) {
+            out.append("G3 X46.203 Y50 I-1.203 J0 Z-").append(depth).append(" F180\n");
+        }
+        return out.append("G3 X46.203 Y50 I-1.203 J0\nG0 Z2\n").toString();
+    }
+
+    private static String outline(String what, int number, double width, double height, String[] depths, double tabMm) {
+        return "(" + what + ", outline, T" + number + " end mill 1/32 in, 0.794 mm)\n" + HEAD + "T" + number
+                + " M6\nM0 (TOUCH OFF T" + number + ")\nS16000 M3\nG4 P3\nG0 Z2\n"
+                + outlineBody(width, height, depths, tabMm) + TAIL;
+    }
+
+    /** Four tabs, one in the middle of each edge; none where {@code tabMm} is NaN. */
+    private static String outlineBody(double width, double height, String[] depths, double tabMm) {
+        double off = 0.397;
+        double[][] corners = {
+            {-off, -off}, {-off, height + off}, {width + off, height + off}, {width + off, -off}, {-off, -off}
+        };
+        StringBuilder out = new StringBuilder("(outline)\nG0 X-0.397 Y-0.397\n");
+        for (String depth : depths) {
+            boolean tabs = Double.parseDouble(depth) > tabMm;
+            out.append("G1 Z-").append(depth).append(" F90\n");
+            for (int i = 1; i < corners.length; i++) {
+                double[] a = corners[i - 1];
+                double[] b = corners[i];
+                if (tabs) {
+                    double length = Math.abs(b[0] - a[0]) + Math.abs(b[1] - a[1]);
+                    for (int end = -1; end <= 1; end += 2) {
+                        double t = 0.5 + end * 1.397 / length;
+                        out.append(to(a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])))
+                                .append(" F480\n");
+                        out.append("G1 Z-")
+                                .append(end < 0 ? number(tabMm) : depth)
+                                .append(" F90\n");
+                    }
+                }
+                out.append(to(b[0], b[1])).append(" F480\n");
+            }
+        }
+        return out.append("G0 Z2\n").toString();
+    }
+
+    private static String to(double x, double y) {
+        return "G1 X" + number(x) + " Y" + number(y);
+    }
+
+    private static String number(double value) {
+        return String.format(Locale.ROOT, "%.3f", value);
+    }
+
+    /** Touched points of a dish: low by {@code depth (1 - (r/R)^2)} within R, flat outside. */
+    private static String dish(double centreX, double centreY, double width, double height) {
+        StringBuilder out = new StringBuilder("[\n");
+        for (int row = 0; row <= 9; row++) {
+            for (int column = 0; column <= 12; column++) {
+                double x = width * column / 12;
+                double y = height * row / 9 + 0.001 * column;
+                y = row == 0 || row == 9 ? height * row / 9 : y;
+                double r2 = (x - centreX) * (x - centreX) + (y - centreY) * (y - centreY);
+                double low = Math.max(0, DISH_DEPTH_MM * (1 - r2 / (DISH_RADIUS_MM * DISH_RADIUS_MM)));
+                out.append("  [\"")
+                        .append(number(x))
+                        .append(" mm\", \"")
+                        .append(number(y))
+                        .append(" mm\", \"");
+                out.append(low == 0 ? "0" : "-" + number(low)).append(" mm\"],\n");
+            }
+        }
+        return out.append(']').toString();
+    }
+
+    private static String job(
+            String name, String thickness, String foil, String width, String height, String surface, String change) {
+        return "job = \"" + name + "\"\n\n[blank]\nsubstrate = \"FR-1\"\nthickness = \"" + thickness + "\"\nfoil = \""
+                + foil + "\"\nfoil_known = true\ncopper = \"one side\"\nwidth = \"" + width + "\"\nheight = \"" + height
+                + "\"\nhold = \"full tape\"\ntape = \"0.1 mm\"\nsurface = " + surface
+                + "\n\n[spoil_board]\nthickness = \"6 mm\"\n\n[machine]\n"
+                + "travel = [\"160 mm\", \"100 mm\", \"45 mm\"]\nlanguage = \"common\"\nunits = \"mm\"\ndwell = \"s\"\n"
+                + "block_delete = false\non_tool_change = \"" + change
+                + "\"\napplies_height_map = false\ncorner_deviation = \"0.01 mm\"\nmax_feed = \"1200 mm/min\"\n"
+                + "rapid = [\"2500 mm/min\", \"2500 mm/min\", \"1000 mm/min\"]\nacceleration = \"250 mm/s2\"\n"
+                + "spindle = [\"8000 rpm\", \"24000 rpm\"]\nbacklash = [\"0.04 mm\", \"0.04 mm\"]\n"
+                + "repeatability = \"0.02 mm\"\ncollet_nut = [\"16 mm\", \"18 mm\"]\ntool_change = \"120 s\"\n"
+                + "extraction = true\n\n[spread]\nz = [\"-0.040 mm\", \"0.030 mm\"]\nthickness = \"0.05 mm\"\n";
+    }
+
+    private static String flat(String name, int number, String duty) {
+        return "\n[[tool]]\nname = \"" + name + "\"\nnumber = " + number
+                + "\nshape = \"flat\"\ndiameter = \"1/32 in\"\n"
+                + "shank = \"3.175 mm\"\nflutes = 2\nflute_length = \"3 mm\"\nstick_out = \"12 mm\"\nrunout = \"0 mm\"\n"
+                + "centre_cutting = true\nduty = \"" + duty + "\"\n";
+    }
+
+    private static String engraver(String duty) {
+        return "\n[[tool]]\nname = \"engraver\"\nnumber = 1\nshape = \"V\"\nincluded_angle = \"30 deg\"\n"
+                + "tip_width = \"0.10 mm\"\nshank = \"3.175 mm\"\nflutes = 1\nflute_length = \"6 mm\"\n"
+                + "stick_out = \"12 mm\"\nrunout = \"0 mm\"\ncentre_cutting = true\nduty = \"" + duty + "\"\n";
+    }
+
+    private static String boreMill() {
+        return flat("bore mill", 2, "any").replace("1/32 in", "0.8 mm");
+    }
+
+    private static String side(String face, String zeroX, String zeroY) {
+        return "\n[[side]]\nface = \"" + face + "\"\nturned = \"no\"\nwork_zero = [\"" + zeroX + "\", \"" + zeroY
+                + "\"]\nz_zero = \"foil\"\ntouch_off = [\"4 mm\", \"4 mm\"]\nprobe_clip = [\"2 mm\", \"4 mm\"]\n";
+    }
+
+    private static String program(String file, String tool, @org.jspecify.annotations.Nullable String work) {
+        return "\n  [[side.program]]\n  file = \"" + file + "\"\n  tool = \"" + tool + "\"\n"
+                + (work == null ? "" : "  work = \"" + work + "\"\n");
+    }
+
+    /** One program as it grows. */
+    private static final class Text {
+        private final StringBuilder out = new StringBuilder();
+        private boolean touchOff = true;
+        private boolean begun;
+
+        Text(String what, int number) {
+            this.number = number;
+            out.append('(').append(what).append(")\n").append(HEAD);
+        }
+
+        private final int number;
+
+        private void begin() {
+            if (!begun) {
+                begun = true;
+                change(number, touchOff);
+            }
+        }
+
+        void change(int tool, boolean stop) {
+            out.append(tool == number ? "" : "G0 Z25\nM5\n");
+            out.append("T").append(tool).append(" M6\n");
+            out.append(stop ? "M0 (TOUCH OFF T" + tool + ")\n" : "");
+            out.append("S16000 M3\nG4 P3\nG0 Z2\n");
+        }
+
+        void groove(String depth, int plungeFeed, int feed, double... way) {
+            begin();
+            out.append("G0").append(place(way, 0)).append('\n');
+            out.append("G1 Z-").append(depth).append(" F").append(plungeFeed).append('\n');
+            for (int i = 2; i < way.length; i += 2) {
+                out.append("G1")
+                        .append(place(way, i))
+                        .append(i == 2 ? " F" + feed : "")
+                        .append('\n');
+            }
+            out.append("G0 Z2\n");
+        }
+
+        void bore(double x, double y) {
+            out.append("G0 X").append(number(x)).append(" Y").append(number(y)).append('\n');
+            out.append("G1 Z-0.600 F100\nG0 Z2\nG0 Z-0.500\nG1 Z-1.200\nG0 Z2\nG0 Z-1.100\nG1 Z-1.800\nG0 Z2\n");
+        }
+
+        private String place(double[] way, int i) {
+            return " X" + number(way[i]) + " Y" + number(way[i + 1]);
+        }
+
+        String end() {
+            return out.append(TAIL).toString();
+        }
+    }
+}
