@@ -35,7 +35,6 @@ public final class Exercises {
 
     /** Exercises of the plan that are not built. */
     public static final List<String> NOT_BUILT = List.of(
-            "E4 (level 2, doorbell relay board)",
             "E5 (level 3, greenhouse vent controller, two sides)",
             "E6 (level 3, bicycle-lamp driver, heating)",
             "E8 (level 4, post-mortem of a picture)");
@@ -46,7 +45,7 @@ public final class Exercises {
     private static final List<String> SENSOR_FACTS =
             List.of("thickness = \"1/32 in\"", "foil = \"0.5 oz\"", "z = [\"-0.040 mm\", \"0.030 mm\"]");
 
-    private static final List<Exercise> ALL = List.of(e1(), e2(), e3(), e7());
+    private static final List<Exercise> ALL = List.of(e1(), e2(), e3(), e4(), e7());
 
     private Exercises() {}
 
@@ -160,6 +159,44 @@ public final class Exercises {
                         "foil = \"1 oz\"",
                         "tip_width = \"0.10 mm\"",
                         "included_angle = \"30 deg\""));
+    }
+
+    private static Exercise e4() {
+        return new Exercise(
+                "E4",
+                2,
+                "Doorbell relay board",
+                "A doorbell relay board, 40 x 30 mm, parts through holes, copper on the bottom, milled with the bottom up."
+                        + " Layer image and netlist lie beside the program. Predict what meets what.",
+                List.of(fault(
+                        "mirrored",
+                        Set.of("turned-wrong"),
+                        Weight.STOP,
+                        List.of(box(13, 12, 47, 34)),
+                        "The layer was exported as seen from the top and milled from the bottom: every groove lies"
+                                + " mirrored in X, K1 pin 3 meets pin 4, D1 pin 1 meets pin 2.",
+                        "mirrored",
+                        "short",
+                        "open",
+                        "severed-copper")),
+                List.of(fault(
+                        "short",
+                        Set.of("work-zero-shifted"),
+                        Weight.WATCH,
+                        List.of(box(10, 8, 50, 38)),
+                        "It follows.")),
+                // The layer's groove at x = 22 belongs at program X 40 - 22 = 18; the program mills X 22.
+                List.of(new Predicted(
+                        "off_by",
+                        "By how much the groove milled at program X22 misses the nearest groove that the layer wants",
+                        "mm",
+                        4.0,
+                        0.1)),
+                List.of(
+                        "bottom_copper = \"bottom.gbr\"",
+                        "thickness = \"1.5 mm\"",
+                        "foil = \"0.5 oz\"",
+                        "turned = \"no\""));
     }
 
     private static Exercise e7() {

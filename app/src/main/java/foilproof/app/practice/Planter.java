@@ -31,6 +31,7 @@ final class Planter {
             case "E1" -> moistureSensor(sound ? "0.100" : "0.010");
             case "E2" -> moistureSensor("0.100");
             case "E3" -> dimmer(sound);
+            case "E4" -> doorbell(sound);
             case "E7" -> drumPanel(sound);
             default -> throw new IllegalArgumentException("No such exercise: " + id);
         };
@@ -95,6 +96,29 @@ final class Planter {
         }
         text.groove(depth, 60, 200, way);
         files.put("copper.ngc", text.end());
+        return files;
+    }
+
+    private static Map<String, String> doorbell(boolean sound) {
+        Map<String, String> files = new LinkedHashMap<>();
+        files.put(
+                "job.toml",
+                job("Doorbell relay board", "1.5 mm", "0.5 oz", "60 mm", "45 mm", "\"flat\"", "stop")
+                        + flat("copper mill", 1, "copper only")
+                        + side("bottom", "10 mm", "8 mm")
+                        + program("copper.ngc", "copper mill", "isolation")
+                        + "\n[design]\nbottom_copper = \"bottom.gbr\"\nnetlist = \"board.ipc\"\nplaced_at = [\"10 mm\", \"8 mm\"]\n"
+                        + "rotated = \"0 deg\"\nfinished_size = [\"40 mm\", \"30 mm\"]\n");
+        Text text = new Text("Doorbell relay board, isolation, T1 end mill 1/32 in, 0.794 mm, copper only", 1);
+        text.mirrorAboutXMm = sound ? 40 : Double.NaN;
+        text.groove("0.100", 90, 420, 3, 4, 37, 4, 37, 26, 3, 26, 3, 3.8);
+        text.groove("0.100", 90, 420, 8, 4, 8, 26);
+        text.groove("0.100", 90, 420, 13, 26, 13, 4);
+        text.groove("0.100", 90, 420, 22, 4, 22, 26);
+        text.groove("0.100", 90, 420, 29, 26, 29, 4);
+        files.put("copper.ngc", text.end());
+        files.put("bottom.gbr", layer());
+        files.put("board.ipc", netlist());
         return files;
     }
 
@@ -206,6 +230,45 @@ final class Planter {
         return out.append(']').toString();
     }
 
+    private static String layer() {
+        StringBuilder out = new StringBuilder("G04 Exercise of Foilproof, written by its planter*\n"
+                + "%TF.FileFunction,Copper,L2,Bot*%\n%TF.FilePolarity,Positive*%\n%FSLAX46Y46*%\n%MOMM*%\nG01*\n");
+        area(out, "GND", 3.4, 4.4, 7.6, 25.6);
+        area(out, "BELL", 8.4, 4.4, 12.6, 25.6);
+        area(out, "COIL", 13.4, 4.4, 21.6, 25.6);
+        area(out, "PUSH", 22.4, 4.4, 28.6, 25.6);
+        area(out, "VCC", 29.4, 4.4, 36.6, 25.6);
+        return out.append("M02*\n").toString();
+    }
+
+    private static String netlist() {
+        return "C  Exercise of Foilproof, written by its planter\nP  UNITS CUST 1\n" + pin("GND", "J1", 1, 5, 10)
+                + pin("GND", "K1", 4, 5, 20) + pin("BELL", "K1", 3, 9, 10) + pin("BELL", "J2", 1, 9, 20)
+                + pin("COIL", "K1", 2, 15, 10) + pin("COIL", "D1", 1, 20, 20) + pin("PUSH", "J3", 1, 25, 10)
+                + pin("PUSH", "D1", 2, 24, 20) + pin("VCC", "J1", 2, 34, 10) + pin("VCC", "K1", 1, 30, 20) + "999\n";
+    }
+
+    private static String pin(String net, String part, int pin, int xMm, int yMm) {
+        return String.format(
+                Locale.ROOT,
+                "317%-17s%-6s-%d    D1000UA00X+%03d000Y+%03d000X2000Y0000R000 S0\n",
+                net,
+                part,
+                pin,
+                xMm,
+                yMm);
+    }
+
+    private static void area(StringBuilder out, String net, double x0, double y0, double x1, double y1) {
+        double[][] way = {{x0, y0}, {x1, y0}, {x1, y1}, {x0, y1}, {x0, y0}};
+        out.append("%TO.N,").append(net).append("*%\nG36*\n");
+        for (int i = 0; i < way.length; i++) {
+            out.append('X').append(Math.round(way[i][0] * 1e6));
+            out.append('Y').append(Math.round(way[i][1] * 1e6)).append(i == 0 ? "D02*\n" : "D01*\n");
+        }
+        out.append("G37*\n%TD*%\n");
+    }
+
     private static String job(
             String name, String thickness, String foil, String width, String height, String surface, String change) {
         return "job = \"" + name + "\"\n\n[blank]\nsubstrate = \"FR-1\"\nthickness = \"" + thickness + "\"\nfoil = \""
@@ -251,6 +314,7 @@ final class Planter {
     /** One program as it grows. */
     private static final class Text {
         private final StringBuilder out = new StringBuilder();
+        private double mirrorAboutXMm = Double.NaN;
         private boolean touchOff = true;
         private boolean begun;
 
@@ -294,7 +358,8 @@ final class Planter {
         }
 
         private String place(double[] way, int i) {
-            return " X" + number(way[i]) + " Y" + number(way[i + 1]);
+            double x = Double.isNaN(mirrorAboutXMm) ? way[i] : mirrorAboutXMm - way[i];
+            return " X" + number(x) + " Y" + number(way[i + 1]);
         }
 
         String end() {

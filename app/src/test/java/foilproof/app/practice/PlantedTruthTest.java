@@ -122,6 +122,15 @@ class PlantedTruthTest {
     }
 
     @Test
+    void shouldSeeTheFourthMirroredInX() throws Exception {
+        Finding finding = worst(run("E4", false), "mirrored");
+        assertThat(finding.severity()).isEqualTo(Severity.STOP);
+        assertThat(finding.message()).contains("mirrored in X");
+        // the layer's line at x = 22 of a board 40 mm wide, seen from below: 18; 11, 27 and 32 are farther from 22
+        assertThat(truth("E4", 0)).isEqualTo(22.0 - (40 - 22));
+    }
+
+    @Test
     void shouldEndTheWireWhereThePlanterSaysAndFreeThePartInItsLine() throws Exception {
         ResultDocument result = run("E7", false);
         assertThat(truth("E7", 0)).isCloseTo(0.867, within(0.0005));
