@@ -179,12 +179,14 @@ public final class Exercises {
                         "short",
                         "open",
                         "severed-copper")),
-                List.of(fault(
-                        "short",
-                        Set.of("work-zero-shifted"),
-                        Weight.WATCH,
-                        List.of(box(10, 8, 50, 38)),
-                        "It follows.")),
+                List.of(
+                        fault("thin-margin", Set.of(), Weight.WATCH, List.of(box(0, 0, 60, 45)), "It follows."),
+                        fault(
+                                "short",
+                                Set.of("work-zero-shifted"),
+                                Weight.WATCH,
+                                List.of(box(10, 8, 50, 38)),
+                                "It follows.")),
                 // The layer's groove at x = 22 belongs at program X 40 - 22 = 18; the program mills X 22.
                 List.of(new Predicted(
                         "off_by",

@@ -231,13 +231,24 @@ final class Planter {
     }
 
     private static String layer() {
-        StringBuilder out = new StringBuilder("G04 Exercise of Foilproof, written by its planter*\n"
-                + "%TF.FileFunction,Copper,L2,Bot*%\n%TF.FilePolarity,Positive*%\n%FSLAX46Y46*%\n%MOMM*%\nG01*\n");
+        StringBuilder out = new StringBuilder(
+                "G04 Exercise of Foilproof, written by its planter*\n"
+                        + "%TF.FileFunction,Copper,L2,Bot*%\n%TF.FilePolarity,Positive*%\n%FSLAX46Y46*%\n%MOMM*%\nG01*\n%TA.AperFunction,ComponentPad*%\n%ADD10C,1.200*%\n%TD*%\n");
         area(out, "GND", 3.4, 4.4, 7.6, 25.6);
         area(out, "BELL", 8.4, 4.4, 12.6, 25.6);
         area(out, "COIL", 13.4, 4.4, 21.6, 25.6);
         area(out, "PUSH", 22.4, 4.4, 28.6, 25.6);
         area(out, "VCC", 29.4, 4.4, 36.6, 25.6);
+        pad(out, "GND", "J1", 1, 5, 10);
+        pad(out, "GND", "K1", 4, 5, 20);
+        pad(out, "BELL", "K1", 3, 9, 10);
+        pad(out, "BELL", "J2", 1, 9, 20);
+        pad(out, "COIL", "K1", 2, 15, 10);
+        pad(out, "COIL", "D1", 1, 20, 20);
+        pad(out, "PUSH", "J3", 1, 25, 10);
+        pad(out, "PUSH", "D1", 2, 24, 20);
+        pad(out, "VCC", "J1", 2, 34, 10);
+        pad(out, "VCC", "K1", 1, 30, 20);
         return out.append("M02*\n").toString();
     }
 
@@ -251,12 +262,22 @@ final class Planter {
     private static String pin(String net, String part, int pin, int xMm, int yMm) {
         return String.format(
                 Locale.ROOT,
-                "317%-17s%-6s-%d    D1000UA00X+%03d000Y+%03d000X2000Y0000R000 S0\n",
+                "317%-17s%-6s-%d    D1000UA00X+%03d000Y+%03d000X1200Y0000R000 S0\n",
                 net,
                 part,
                 pin,
                 xMm,
                 yMm);
+    }
+
+    private static void pad(StringBuilder out, String net, String part, int pin, int xMm, int yMm) {
+        out.append("%TO.N,")
+                .append(net)
+                .append("*%\n%TO.P,")
+                .append(part)
+                .append(',')
+                .append(pin);
+        out.append("*%\nD10*\nX").append(xMm).append("000000Y").append(yMm).append("000000D03*\n%TD*%\n");
     }
 
     private static void area(StringBuilder out, String net, double x0, double y0, double x1, double y1) {
