@@ -22,7 +22,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class PlaceOfDesign implements Check {
     /** Share of the drawn edges found in place from which the board lies as declared. */
-    private static final double IN_PLACE = 0.75;
+    private static final double IN_PLACE = 0.9;
 
     private static final double REACH_MM = 2.5;
     private static final double PLUS_MINUS_MM = 0.006;
