@@ -68,7 +68,12 @@ public record IntendedNets(Source source, List<Net> nets) {
             named |= !layer.netNames().isEmpty();
         }
         if (named) {
-            return fromAttributes(layers, drill, faces);
+            IntendedNets byAttributes = fromAttributes(layers, drill, faces);
+            // Names on areas and traces alone say nothing of pads: then the netlist, or what the image joins, tells
+            // more.
+            if (!byAttributes.nets().isEmpty()) {
+                return byAttributes;
+            }
         }
         if (netlist != null && !netlist.points().isEmpty()) {
             return fromNetlist(netlist, faces);

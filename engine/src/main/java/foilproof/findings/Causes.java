@@ -98,6 +98,20 @@ public final class Causes {
     /** Beside the place where the foil is not cut at all, the groove is too narrow. */
     private static final Set<String> OF_FOIL_LEFT = Set.of(Kinds.NARROW_GAP);
 
+    /** Where copper and design do not lie on each other, nothing that compares the two means anything. */
+    private static final Set<String> OF_PLACE = Set.of(
+            Kinds.HOLE_MISSING,
+            Kinds.HOLE_SIZE,
+            Kinds.RING_THIN,
+            Kinds.SEVERED_COPPER,
+            Kinds.SHORT,
+            Kinds.OPEN,
+            Kinds.NARROW_NET,
+            Kinds.HOT_TRACE,
+            Kinds.SPACING,
+            Kinds.LAND_SMALL,
+            Kinds.SIDES_SHIFTED);
+
     private Causes() {}
 
     /** Folds consequences and sorts, worst first; the order of equals is that of the checks. */
@@ -109,12 +123,15 @@ public final class Causes {
                 Kinds.DECIMAL_SLIP,
                 Kinds.DISTANCE_MODE,
                 Kinds.WRONG_Z_REFERENCE,
+                Kinds.MIRRORED,
+                Kinds.OTHER_REVISION,
                 Kinds.CYCLE_SUSPECT,
                 Kinds.DUTY_BROKEN,
                 Kinds.FOIL_LEFT)) {
             Set<String> follow =
                     switch (cause) {
                         case Kinds.WRONG_Z_REFERENCE -> OF_DEPTH;
+                        case Kinds.MIRRORED, Kinds.OTHER_REVISION -> OF_PLACE;
                         case Kinds.CYCLE_SUSPECT -> OF_CYCLE;
                         case Kinds.DUTY_BROKEN -> OF_DUTY;
                         case Kinds.FOIL_LEFT -> OF_FOIL_LEFT;
@@ -126,7 +143,9 @@ public final class Causes {
                 }
                 List<Finding> folded = new ArrayList<>();
                 for (Finding other : open) {
-                    if (other != root && follow.contains(other.kind()) && sameOrigin(root, other)) {
+                    if (other != root
+                            && follow.contains(other.kind())
+                            && (follow == OF_PLACE ? sameSide(root, other) : sameOrigin(root, other))) {
                         folded.add(other);
                     }
                 }
@@ -153,6 +172,12 @@ public final class Causes {
             return root.program().equals(other.program());
         }
         return root.tool() != null && root.tool().equals(other.tool());
+    }
+
+    private static boolean sameSide(Finding root, Finding other) {
+        boolean note = other.severity() == Severity.NOTE;
+        return !note
+                && (root.side() == null || other.side() == null || root.side().equals(other.side()));
     }
 
     private static double orLast(@Nullable Double value) {
