@@ -67,7 +67,6 @@ public final class Causes {
             Kinds.SLOT_WEB,
             Kinds.HOLD_WEAK,
             Kinds.SPOIL_BOARD_CUT,
-            Kinds.BACKLASH,
             Kinds.FLOOR_LEFT,
             Kinds.FOIL_WEIGHT,
             Kinds.LAND_SMALL,

@@ -84,7 +84,6 @@ public final class Kinds {
     public static final String SPOIL_BOARD_CUT = "spoil-board-cut";
     public static final String TILT = "tilt";
     public static final String HEIGHT_MAP_TWICE = "height-map-twice";
-    public static final String BACKLASH = "backlash";
     public static final String PATH_BLENDING = "path-blending";
     public static final String FLOOR_LEFT = "floor-left";
     public static final String FOIL_WEIGHT = "foil-weight";
@@ -176,7 +175,6 @@ public final class Kinds {
             SPOIL_BOARD_CUT,
             TILT,
             HEIGHT_MAP_TWICE,
-            BACKLASH,
             PATH_BLENDING,
             LETTERING,
             FLOOR_LEFT,

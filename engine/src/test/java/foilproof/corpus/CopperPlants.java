@@ -91,12 +91,13 @@ final class CopperPlants {
                     .to(7.5, 11.1)
                     .down(-0.1, 90);
             t.cut(7.5, fault ? 5.7 : 4.9, 300);
-            return on(lands(m, t.up().end()), 0);
+            return at(lands(m, t.up().end()), 0, 7.5, 5.3);
         });
         add(plants, "J2", "open", STOP, (m, fault) -> {
             Text t = m.text().start(1).box(4.9, 4.9, 7.1, 11.1, -0.1).box(7.9, 4.9, 10.1, 7.1, -0.1);
             t.to(4.9, 8).down(-0.1, 90).cut(fault ? 7.1 : 5.5, 8, 300);
-            return on(lands(m, t.up().end()), 0);
+            int line = t.last();
+            return at(lands(m, t.up().end()), line, 6, 8);
         });
         add(plants, "B9", "mirrored", STOP, (m, fault) -> {
             double mirror = fault ? 20 : 0;

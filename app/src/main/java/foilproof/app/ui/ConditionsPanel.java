@@ -484,19 +484,16 @@ final class ConditionsPanel extends JPanel {
         if (w.empty()) {
             return "Z window: no depth works. " + (w.note() == null ? "" : w.note());
         }
-        String from = w.fromMm() == null ? "beyond the headroom" : String.format(Locale.ROOT, "%+.3f", w.fromMm());
-        String to = w.toMm() == null ? "beyond the headroom" : String.format(Locale.ROOT, "%+.3f", w.toMm());
-        StringBuilder s = new StringBuilder("Z window ")
-                .append(from)
-                .append(" to ")
-                .append(to)
-                .append(" mm");
-        s.append(String.format(Locale.ROOT, " +/- %.3f", w.plusMinusMm()));
+        String from = w.fromMm() == null ? "beyond the headroom" : String.format(Locale.ROOT, "%+.3f mm", w.fromMm());
+        String to = w.toMm() == null ? "beyond the headroom" : String.format(Locale.ROOT, "%+.3f mm", w.toMm());
+        StringBuilder s =
+                new StringBuilder("Z window ").append(from).append(" to ").append(to);
+        s.append(String.format(Locale.ROOT, ", +/- %.3f mm", w.plusMinusMm()));
         if (w.limitedFrom() != null) {
-            s.append(", above by ").append(w.limitedFrom().kind());
+            s.append("; at its shallow end ").append(w.limitedFrom().kind());
         }
         if (w.limitedTo() != null) {
-            s.append(", below by ").append(w.limitedTo().kind());
+            s.append("; at its deep end ").append(w.limitedTo().kind());
         }
         if (w.marginMm() != null) {
             s.append(String.format(Locale.ROOT, "; margin to your spread %+.3f mm", w.marginMm()));
