@@ -37,14 +37,20 @@ final class NetsWholeAndApart implements Check {
             out.notChecked("opens and shorts", "no netlist or layer image is given");
             return;
         }
+        // Bores and an outline alone part no nets: their copper is milled by programs that are not in this job.
+        boolean judged = verdict.shorts().isEmpty() || TapeThenCopper.anyCopperWork(x);
+        if (!judged) {
+            out.notChecked("whether nets are apart", "no program of this job isolates or clears copper");
+        }
+        List<NetVerdict.Short> joined = judged ? verdict.shorts() : List.of();
         List<Finding> shorts = new ArrayList<>();
         Set<String> told = new HashSet<>();
-        for (Bridges.Told bridge : verdict.shorts().isEmpty() ? List.<Bridges.Told>of() : Bridges.of(x)) {
+        for (Bridges.Told bridge : joined.isEmpty() ? List.<Bridges.Told>of() : Bridges.of(x)) {
             shorts.add(bridge.finding());
             told.add(bridge.netA());
             told.add(bridge.netB());
         }
-        for (NetVerdict.Short s : verdict.shorts()) {
+        for (NetVerdict.Short s : joined) {
             if (!told.contains(s.netA()) || !told.contains(s.netB())) {
                 shorts.add(shorted(x, design, s));
             }

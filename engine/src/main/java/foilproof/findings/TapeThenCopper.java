@@ -69,6 +69,12 @@ final class TapeThenCopper implements Check {
         return (work == Work.ISOLATION || work == Work.CLEARING) && firstCut(x, stroke) >= 0;
     }
 
+    /** Whether any program of the job isolates or clears copper. */
+    static boolean anyCopperWork(Examination x) {
+        Set<Integer> deep = deepStrokes(x);
+        return x.paths().strokes().stream().anyMatch(stroke -> copperWork(x, stroke, deep));
+    }
+
     private static int firstCut(Examination x, Stroke stroke) {
         Segments s = x.plan().segments();
         for (int i = stroke.firstSegment(); i < stroke.endSegment(); i++) {

@@ -3,6 +3,7 @@ package foilproof.findings;
 import foilproof.bench.LimitKey;
 import foilproof.copper.ZLimit;
 import foilproof.copper.ZWindow;
+import foilproof.electrical.NetVerdict;
 import java.util.List;
 
 /** Z windows that the stated spread leaves or nearly leaves (D2), and jobs for which no depth works (D6). */
@@ -19,6 +20,11 @@ final class ThinMargins implements Check {
 
     @Override
     public void examine(Examination x, FindingCollector out) {
+        NetVerdict nets = x.design().verdict();
+        if (nets != null && !nets.shorts().isEmpty() && !TapeThenCopper.anyCopperWork(x)) {
+            // Nothing in this job parts nets, so windows that ask for parted nets say nothing of it.
+            return;
+        }
         for (CopperFacts copper : x.copper()) {
             copper.windows().forEach((index, window) -> judge(x, x.run(index), window, out));
         }

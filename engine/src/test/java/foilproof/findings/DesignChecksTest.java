@@ -75,6 +75,12 @@ class DesignChecksTest {
     }
 
     @Test
+    void shouldNotAskBoresAloneToPartNets() {
+        Verdicts v = with("").examined().isSilentOn(Kinds.SHORT).isSilentOn(Kinds.THIN_MARGIN);
+        assertThat(v.notChecked()).anyMatch(n -> n.what().equals("whether nets are apart"));
+    }
+
+    @Test
     @Fires({"J2 open", "J8 open"})
     void shouldStopWhereACutPartsANet() {
         with(rectangle(6, 3, 13, 11, -0.1) + line(9.5, 3, 9.5, 11, -0.1))
