@@ -499,11 +499,12 @@ final class BenchModel {
     void setWhatIf(WhatIf w) {
         if (!w.equals(whatIf)) {
             long now = System.nanoTime();
-            // One drag of a slider is one change to undo.
-            if (undo.isEmpty() || now - lastChange > 300_000_000L) {
+            // One drag of a slider is one change to undo; going back to the job is a change of its own.
+            boolean back = w.equals(WhatIf.NONE);
+            if (undo.isEmpty() || back || now - lastChange > 300_000_000L) {
                 undo.add(whatIf);
             }
-            lastChange = now;
+            lastChange = back ? now - 1_000_000_000L : now;
             redo.clear();
             if (undo.size() > 500) {
                 undo.remove(0);
