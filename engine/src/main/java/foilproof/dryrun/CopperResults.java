@@ -81,8 +81,12 @@ final class CopperResults {
     static ResultDocument.@Nullable JointWindow joint(Examination x) {
         ZWindow low = null;
         ZWindow high = null;
+        boolean empty = false;
         for (CopperFacts copper : x.copper()) {
             ZWindow w = copper.joint();
+            // What one run does not stand at any error, all of them together don't either.
+            empty |= (w != null && w.empty())
+                    || copper.windows().values().stream().anyMatch(ZWindow::empty);
             if (w == null) {
                 continue;
             }
@@ -93,9 +97,15 @@ final class CopperResults {
                 high = w;
             }
         }
+        empty |= low != null
+                && high != null
+                && low.fromMm() != null
+                && high.toMm() != null
+                && low.fromMm() > high.toMm();
         return low == null && high == null
                 ? null
                 : new ResultDocument.JointWindow(
+                        empty,
                         low == null ? null : low.fromMm(),
                         high == null ? null : high.toMm(),
                         limitedBy(low == null ? null : low.limitedFrom()),

@@ -10,7 +10,8 @@ import java.util.List;
  * Where copper that nobody asked for joins nets: from the places of every net the copper is flooded, wide parts first, so
  * that two floods meet at the narrowest place of the best way between them (flooding from markers; F. Meyer, Signal
  * Processing 38, 1994, from memory). Copper that the design wants counts as wide without limit: a bridge is looked for
- * outside it. Every stretch along which two floods meet is one bridge.
+ * outside it. Foil that a groove thinned counts as the narrowest of all, wherever it lies: so floods meet on the floor of
+ * a groove that is too shallow, not in the copper beside it. Every stretch along which two floods meet is one bridge.
  */
 public final class CopperBridges {
     private static final int MOST_CELLS = 12_000_000;
@@ -46,13 +47,19 @@ public final class CopperBridges {
      */
     public record Seed(int net, double xMm, double yMm) {}
 
+    /** What grooves left of the foil. */
+    public interface Floor {
+        /** Share of the foil that is left at a place where a cutter took some, above 0 and below 1; 0 elsewhere. */
+        double share(double xMm, double yMm);
+    }
+
     /** Cells, row by row, in the copper's frame. */
     public interface Wanted {
         /** Which cells of a grid the design wants as copper; lower-left corner, cell, columns, rows. */
         BitSet on(double x0Mm, double y0Mm, double cellMm, int columns, int rows);
     }
 
-    private CopperBridges(CopperProbe copper, double[] box, double cellMm, Wanted wanted) {
+    private CopperBridges(CopperProbe copper, Floor thinned, double[] box, double cellMm, Wanted wanted) {
         double w = box[2] - box[0];
         double h = box[3] - box[1];
         int k = 1;
@@ -65,6 +72,7 @@ public final class CopperBridges {
         columns = (int) Math.ceil((box[2] - x0Mm) / this.cellMm) + 1;
         rows = (int) Math.ceil((box[3] - y0Mm) / this.cellMm) + 1;
         clear = new short[columns * rows];
+        open = new short[columns * rows];
         label = new short[columns * rows];
         Arrays.fill(label, (short) -1);
         for (int r = 0; r < rows; r++) {
@@ -73,8 +81,22 @@ public final class CopperBridges {
             }
         }
         chamfer();
-        open = clear.clone();
+        BitSet floor = new BitSet(clear.length);
+        for (int i = 0; i < clear.length; i++) {
+            double x = x0Mm + (i % columns + 0.5) * this.cellMm;
+            double y = y0Mm + (i / columns + 0.5) * this.cellMm;
+            double share = clear[i] > 0 ? thinned.share(x, y) : 0;
+            if (share > 0) {
+                floor.set(i);
+                // Below all whole copper, the thickest foil first: there the nets are joined most.
+                open[i] = (short) (WIDEST * (share - 1));
+                clear[i] = 1;
+            } else {
+                open[i] = clear[i];
+            }
+        }
         BitSet want = wanted.on(x0Mm, y0Mm, this.cellMm, columns, rows);
+        want.andNot(floor);
         for (int i = want.nextSetBit(0); i >= 0; i = want.nextSetBit(i + 1)) {
             if (clear[i] > 0) {
                 clear[i] = WIDEST;
@@ -86,13 +108,15 @@ public final class CopperBridges {
      * Finds the bridges of one piece of copper.
      *
      * @param copper the piece
+     * @param thinned how much a cutter left where it took foil
      * @param box the box round it: x0, y0, x1, y1, mm
      * @param cellMm cell on which the copper was judged, mm; larger ones are used where the box needs too many
      * @param wanted what the design wants there; nothing where it is not known
      * @param seeds places of the nets on the piece
      */
-    public static List<Bridge> find(CopperProbe copper, double[] box, double cellMm, Wanted wanted, List<Seed> seeds) {
-        CopperBridges b = new CopperBridges(copper, box, cellMm, wanted);
+    public static List<Bridge> find(
+            CopperProbe copper, Floor thinned, double[] box, double cellMm, Wanted wanted, List<Seed> seeds) {
+        CopperBridges b = new CopperBridges(copper, thinned, box, cellMm, wanted);
         b.flood(seeds);
         return b.meetings();
     }

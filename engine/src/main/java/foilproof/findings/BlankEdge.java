@@ -6,7 +6,6 @@ import foilproof.motion.Segments;
 import foilproof.motion.Stroke;
 import java.util.List;
 import java.util.Locale;
-import java.util.Set;
 
 /** Copper work that leaves the blank (B13), with the nudge that brings it back. */
 final class BlankEdge implements Check {
@@ -28,13 +27,12 @@ final class BlankEdge implements Check {
             out.notChecked("copper work beside the blank", "the blank's size is not given");
             return;
         }
-        Set<Integer> deep = TapeThenCopper.deepStrokes(x);
         for (var side : x.job().sides()) {
-            judge(x, side.number(), deep, out);
+            judge(x, side.number(), out);
         }
     }
 
-    private static void judge(Examination x, int side, Set<Integer> deep, FindingCollector out) {
+    private static void judge(Examination x, int side, FindingCollector out) {
         double w = x.job().blank().widthMm();
         double h = x.job().blank().heightMm();
         double[] box = {Double.MAX_VALUE, Double.MAX_VALUE, -Double.MAX_VALUE, -Double.MAX_VALUE};
@@ -43,7 +41,7 @@ final class BlankEdge implements Check {
         Segments s = x.plan().segments();
         for (Stroke stroke : x.paths().strokes()) {
             RunFacts run = x.run(stroke.run());
-            if (run.side().number() != side || run.tool() == null || !copper(x, stroke, deep)) {
+            if (run.side().number() != side || run.tool() == null || !copper(x, stroke)) {
                 continue;
             }
             double radius = radiusMm(run.knownTool(), stroke.depthMm());
@@ -84,8 +82,9 @@ final class BlankEdge implements Check {
                 .build());
     }
 
-    private static boolean copper(Examination x, Stroke stroke, Set<Integer> deep) {
-        if (deep.contains(stroke.index()) || x.paths().makesHole(stroke) || stroke.vertical()) {
+    /** Wider than copper work: text counts, and what found nothing to cut beyond the blank. */
+    private static boolean copper(Examination x, Stroke stroke) {
+        if (x.copperWork().partOfDeepCut(stroke) || x.paths().makesHole(stroke) || stroke.vertical()) {
             return false;
         }
         Work work = x.paths().workOf(stroke);

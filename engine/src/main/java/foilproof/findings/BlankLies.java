@@ -10,7 +10,6 @@ import foilproof.stock.BlankSurface;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Set;
 
 /** How the blank lies: tilted (B6), its height map applied twice (B7), on burrs of the side before (B17). */
 final class BlankLies implements Check {
@@ -38,17 +37,16 @@ final class BlankLies implements Check {
 
     @Override
     public void examine(Examination x, FindingCollector out) {
-        Set<Integer> deep = TapeThenCopper.deepStrokes(x);
         for (Side side : x.job().sides()) {
             if (side.surface().touches().size() >= 3) {
-                Follows follows = follows(x, side, deep);
+                Follows follows = follows(x, side);
                 double least = x.limit(LimitKey.HEIGHT_MAP_CORRELATION);
                 boolean map = follows.map(least);
                 if (map && x.job().machine().appliesHeightMap()) {
                     twice(x, follows, least, out);
                 }
                 if (!x.job().machine().appliesHeightMap() && !(map && follows.slope() > 0.5)) {
-                    tilt(x, side, deep, out);
+                    tilt(x, side, out);
                 }
             }
             if (side.turned() != Turn.NO && !side.deburred() && workedBefore(x, side)) {
@@ -68,7 +66,7 @@ final class BlankLies implements Check {
         return x.runs().stream().anyMatch(r -> r.side().number() < side.number() && x.cutsAnyFoil(r));
     }
 
-    private static Follows follows(Examination x, Side side, Set<Integer> deep) {
+    private static Follows follows(Examination x, Side side) {
         Segments s = x.plan().segments();
         // The touched points themselves: where the controller follows them, the dry run takes the blank for flat.
         BlankSurface touched = BlankSurface.of(side.surface());
@@ -83,7 +81,7 @@ final class BlankLies implements Check {
         int first = -1;
         for (Stroke stroke : x.paths().strokes()) {
             if (x.run(stroke.run()).side().number() != side.number()
-                    || deep.contains(stroke.index())
+                    || x.copperWork().partOfDeepCut(stroke)
                     || x.paths().makesHole(stroke)
                     || stroke.depthMm() > foilproof.motion.Toolpaths.COPPER_DEPTH_MM) {
                 continue;
@@ -133,17 +131,9 @@ final class BlankLies implements Check {
     }
 
     /** The best plane through the touched points, over the box of the copper work. */
-    private static void tilt(Examination x, Side side, Set<Integer> deep, FindingCollector out) {
-        double[] box = {Double.MAX_VALUE, Double.MAX_VALUE, -Double.MAX_VALUE, -Double.MAX_VALUE};
-        for (Stroke stroke : x.paths().strokes()) {
-            if (x.run(stroke.run()).side().number() == side.number() && TapeThenCopper.copperWork(x, stroke, deep)) {
-                box[0] = Math.min(box[0], stroke.extents().x0Mm());
-                box[1] = Math.min(box[1], stroke.extents().y0Mm());
-                box[2] = Math.max(box[2], stroke.extents().x1Mm());
-                box[3] = Math.max(box[3], stroke.extents().y1Mm());
-            }
-        }
-        if (box[0] > box[2]) {
+    private static void tilt(Examination x, Side side, FindingCollector out) {
+        double[] box = x.copperWork().boxOn(side.number());
+        if (box == null) {
             return;
         }
         double[] slope = plane(side.surface().touches());

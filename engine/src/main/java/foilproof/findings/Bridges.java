@@ -2,6 +2,7 @@ package foilproof.findings;
 
 import foilproof.bench.LimitKey;
 import foilproof.bench.Tool;
+import foilproof.copper.MarginField;
 import foilproof.copper.Piece;
 import foilproof.design.LayerImage;
 import foilproof.design.RasterGrid;
@@ -25,6 +26,10 @@ final class Bridges {
     private static final double WIDEST_MM = 4;
     /** A cutter that passes so near the middle of a bridge passed over it, mm. */
     private static final double OVER_MM = 0.03;
+    /** Foil counts as thinned from this on: heights are kept in steps, mm. */
+    private static final double THINNED_MM = 0.001;
+    /** Floods meet up to this far from the middle of a shallow groove, mm. */
+    private static final double BESIDE_MM = 0.12;
     /** Deepening beyond this is no remedy, mm. */
     private static final double MOST_DEEPER_MM = 0.08;
 
@@ -32,8 +37,12 @@ final class Bridges {
 
     private Bridges() {}
 
-    /** One bridge and the two nets that it joins. */
-    record Told(String netA, String netB, Finding finding) {}
+    /**
+     * One bridge and the two nets that it joins.
+     *
+     * @param shallow whether a groove runs between them and only leaves foil on its floor
+     */
+    record Told(String netA, String netB, boolean shallow, Finding finding) {}
 
     static List<Told> of(Examination x) {
         List<Told> out = new ArrayList<>();
@@ -79,6 +88,7 @@ final class Bridges {
         LayerImage laid = layer == null ? null : layer.mapped(x.design().blankFromDesign(copper.side()));
         List<CopperBridges.Bridge> bridges = CopperBridges.find(
                 (px, py) -> copper.map().pieceAt(px, py) == index,
+                thinned(copper, x.foilMm()),
                 new double[] {piece.x0Mm(), piece.y0Mm(), piece.x1Mm(), piece.y1Mm()},
                 copper.field().cellMm(),
                 (x0, y0, cell, columns, rows) ->
@@ -88,12 +98,31 @@ final class Bridges {
             String a = x.design().nets().nets().get(bridge.netA()).name();
             String b = x.design().nets().nets().get(bridge.netB()).name();
             if (out.size() < MOST) {
-                out.add(new Told(a, b, finding(x, copper, bridge, a, b)));
+                out.add(told(x, copper, bridge, a, b));
             }
         }
     }
 
-    private static Finding finding(Examination x, CopperFacts copper, CopperBridges.Bridge bridge, String a, String b) {
+    /** What cutters left of the foil; asked row by row. */
+    private static CopperBridges.Floor thinned(CopperFacts copper, double foilMm) {
+        MarginField field = copper.field();
+        float[] margins = new float[field.columns()];
+        int[] loaded = {-1};
+        return (px, py) -> {
+            int column = (int) Math.floor(px / field.cellMm());
+            int row = (int) Math.floor(py / field.cellMm());
+            if (column < 0 || row < 0 || column >= field.columns() || row >= field.rows()) {
+                return 0;
+            }
+            if (loaded[0] != row) {
+                field.marginRow(row, margins);
+                loaded[0] = row;
+            }
+            return margins[column] > 0 && margins[column] < foilMm - THINNED_MM ? margins[column] / foilMm : 0;
+        };
+    }
+
+    private static Told told(Examination x, CopperFacts copper, CopperBridges.Bridge bridge, String a, String b) {
         double step = copper.field().cellMm() / 2;
         Chord chord = Chord.narrowest(
                 (px, py) -> copper.field().exactMarginMm(px, py) > 0 && onBlank(copper, px, py),
@@ -107,8 +136,14 @@ final class Bridges {
                 .side(copper.side())
                 .at(px, py);
         String where = " at " + Words.place(px, py);
-        Cause cause = cause(x, copper.side(), px, py);
-        if (chord == null) {
+        int floor = chord == null ? grooveOver(x, copper, px, py) : -1;
+        Cause cause = floor < 0 ? cause(x, copper.side(), px, py) : new Cause(floor, true, "", new double[] {px, py});
+        boolean shallow = floor >= 0;
+        if (shallow) {
+            f.says("Nets " + a + " and " + b + " are joined: line "
+                    + x.plan().segments().line(floor) + " runs between them" + where + ", but leaves "
+                    + Words.number(leastMarginMm(copper, px, py) * 1000, 1) + " um of foil on its floor.");
+        } else if (chord == null) {
             f.says("Nets " + a + " and " + b + " are joined: no groove runs between them" + where
                     + ", the copper there is more than " + Words.plainMm(WIDEST_MM) + " wide.");
         } else {
@@ -122,7 +157,12 @@ final class Bridges {
                     .time(s.endS(cause.segment()))
                     .tool(x.run(s.run(cause.segment())).toolName());
         }
-        return f.doThis(remedy(x, copper, chord, cause)).build();
+        String remedy = shallow
+                ? "Line " + x.plan().segments().line(floor) + ": "
+                        + Words.plainMm(leastMarginMm(copper, px, py) + x.limit(LimitKey.FOIL_CLEARED))
+                        + " deeper here clears the foil."
+                : remedy(x, copper, chord, cause);
+        return new Told(a, b, shallow, f.doThis(remedy).build());
     }
 
     private static boolean onBlank(CopperFacts copper, double px, double py) {
@@ -205,6 +245,49 @@ final class Bridges {
     static boolean enters(Examination x, int i, RunFacts run) {
         Segments s = x.plan().segments();
         return i == run.run().firstSegment() || run.blankFromRunMm(Math.max(s.z0Mm(i - 1), s.z1Mm(i - 1))) >= 0;
+    }
+
+    /**
+     * The line whose groove runs over a place where nets meet and only leaves foil on its floor; -1 where no cutter took
+     * any foil there.
+     */
+    private static int grooveOver(Examination x, CopperFacts copper, double px, double py) {
+        if (leastMarginMm(copper, px, py) > x.foilMm() - 1e-6) {
+            return -1;
+        }
+        Segments s = x.plan().segments();
+        int nearest = -1;
+        double least = Double.POSITIVE_INFINITY;
+        for (RunFacts run : x.runs()) {
+            if (run.side().number() != copper.side() || run.tool() == null) {
+                continue;
+            }
+            for (int i = run.run().firstSegment(); i < run.run().endSegment(); i++) {
+                if (s.isFeed(i) && s.planLengthMm(i) > 0 && run.blankFromRunMm(s.lowestMm(i)) < 0) {
+                    double d = Paths.distanceMm(s, i, px, py);
+                    if (d < least - 1e-9) {
+                        least = d;
+                        nearest = i;
+                    }
+                }
+            }
+        }
+        return nearest;
+    }
+
+    /** The least depth that is missing to the foil bottom round a place: floods meet beside a groove's middle, too, mm. */
+    private static double leastMarginMm(CopperFacts copper, double px, double py) {
+        double least = copper.field().exactMarginMm(px, py);
+        for (int k = 0; k < 24; k++) {
+            double r = BESIDE_MM * (1 + k / 8) / 3;
+            double a = k * StrictMath.PI / 4;
+            double qx = px + r * StrictMath.cos(a);
+            double qy = py + r * StrictMath.sin(a);
+            if (onBlank(copper, qx, qy)) {
+                least = Math.min(least, copper.field().exactMarginMm(qx, qy));
+            }
+        }
+        return least;
     }
 
     private static String remedy(Examination x, CopperFacts copper, @Nullable Chord chord, Cause cause) {

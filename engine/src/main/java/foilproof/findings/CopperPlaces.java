@@ -1,17 +1,14 @@
 package foilproof.findings;
 
 import foilproof.copper.Strip;
-import foilproof.copper.ZLimit;
-import foilproof.copper.ZWindow;
 import foilproof.electrical.IntendedNets;
 import foilproof.electrical.NetPlace;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
-/** Places of the copper for lists and maps of a report: slivers by what they can reach, and what limits Z windows. */
+/** Leftover strips of copper for lists of a report, by what they can reach. */
 public final class CopperPlaces {
     private CopperPlaces() {}
 
@@ -46,30 +43,6 @@ public final class CopperPlaces {
             boolean reaches,
             @Nullable String net,
             @Nullable String otherNet) {}
-
-    /**
-     * A place that ends a Z window.
-     *
-     * @param side from 1
-     * @param tool the cutter
-     * @param kind kind of finding that is raised beyond it
-     * @param upper whether it ends the window towards deeper
-     * @param xMm blank's frame
-     * @param yMm blank's frame
-     * @param eMm the Z error at which it is raised, + = really deeper
-     * @param plusMinusMm how far that may be off
-     * @param roomMm room between it and the stated spread; negative where the spread reaches beyond
-     */
-    public record MarginPlace(
-            int side,
-            String tool,
-            String kind,
-            boolean upper,
-            double xMm,
-            double yMm,
-            double eMm,
-            double plusMinusMm,
-            double roomMm) {}
 
     /** Leftover strips: those that reach other copper first, longest reach beyond the gap first. */
     public static List<SliverPlace> sliversByReach(Examination x) {
@@ -121,39 +94,5 @@ public final class CopperPlaces {
             }
         }
         return null;
-    }
-
-    /** What ends the Z windows, least room first. */
-    public static List<MarginPlace> marginPlaces(Examination x) {
-        List<MarginPlace> list = new ArrayList<>();
-        for (CopperFacts copper : x.copper()) {
-            for (Map.Entry<Integer, ZWindow> entry : copper.windows().entrySet()) {
-                String tool = x.run(entry.getKey()).toolName();
-                ZWindow w = entry.getValue();
-                add(list, copper.side(), tool, w.limitedFrom(), false, w.spreadFromMm());
-                add(list, copper.side(), tool, w.limitedTo(), true, w.spreadToMm());
-            }
-        }
-        list.sort(Comparator.comparingDouble(MarginPlace::roomMm)
-                .thenComparingInt(MarginPlace::side)
-                .thenComparing(MarginPlace::tool));
-        return List.copyOf(list);
-    }
-
-    private static void add(
-            List<MarginPlace> list, int side, String tool, @Nullable ZLimit limit, boolean upper, double spreadMm) {
-        if (limit != null && !Double.isNaN(limit.xMm())) {
-            double room = upper ? limit.eMm() - spreadMm : spreadMm - limit.eMm();
-            list.add(new MarginPlace(
-                    side,
-                    tool,
-                    limit.kind().key(),
-                    upper,
-                    limit.xMm(),
-                    limit.yMm(),
-                    limit.eMm(),
-                    limit.errorMm(),
-                    room));
-        }
     }
 }

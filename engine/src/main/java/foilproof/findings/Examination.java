@@ -33,6 +33,7 @@ public final class Examination {
     private final Engagements engagements;
     private final Toolpaths paths;
     private final @Nullable Work[] work;
+    private final CopperWork copperWork;
     private final List<Hole> holes;
     private final List<CopperFacts> copper;
     private final DesignFacts design;
@@ -49,6 +50,7 @@ public final class Examination {
         this.engagements = parts.engagements();
         this.paths = Toolpaths.of(plan, job);
         this.work = works(paths, plan.segments().size());
+        this.copperWork = CopperWork.of(this);
         this.holes = Holes.find(this);
         this.copper = CopperFacts.of(this, parts.design());
         this.design = new DesignFacts(this, parts.design());
@@ -162,6 +164,11 @@ public final class Examination {
     /** Volume that a segment removed when it ran, mm3. */
     public double removedMm3(int segment) {
         return engagements.removedMm3(segment);
+    }
+
+    /** Which strokes are copper work. */
+    public CopperWork copperWork() {
+        return copperWork;
     }
 
     /** Whether a segment removed material when it ran. */

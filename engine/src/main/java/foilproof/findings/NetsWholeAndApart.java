@@ -38,15 +38,16 @@ final class NetsWholeAndApart implements Check {
             return;
         }
         // Bores and an outline alone part no nets: their copper is milled by programs that are not in this job.
-        boolean judged = verdict.shorts().isEmpty() || TapeThenCopper.anyCopperWork(x);
+        boolean judged = verdict.shorts().isEmpty() || x.copperWork().any();
         if (!judged) {
             out.notChecked("whether nets are apart", "no program of this job isolates or clears copper");
         }
         List<NetVerdict.Short> joined = judged ? verdict.shorts() : List.of();
         List<Finding> shorts = new ArrayList<>();
+        List<Finding> shallow = new ArrayList<>();
         Set<String> told = new HashSet<>();
         for (Bridges.Told bridge : joined.isEmpty() ? List.<Bridges.Told>of() : Bridges.of(x)) {
-            shorts.add(bridge.finding());
+            (bridge.shallow() ? shallow : shorts).add(bridge.finding());
             told.add(bridge.netA());
             told.add(bridge.netB());
         }
@@ -68,6 +69,10 @@ final class NetsWholeAndApart implements Check {
             }
         }
         shorts.forEach(out::add);
+        if (!shallow.isEmpty()) {
+            // Grooves that are too shallow join many pairs of nets for one reason.
+            out.add(shallow.get(0).withConsequences(shallow.subList(1, shallow.size())));
+        }
         if (!vias.isEmpty()) {
             out.add(vias.get(0).withConsequences(vias.subList(1, vias.size())));
         }

@@ -7,7 +7,6 @@ import foilproof.motion.Segments;
 import foilproof.motion.Stroke;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
 
 /** Copper work that lies outside the outline of the board (A23): outline and copper are of two boards. */
 final class OutlineHoldsCuts implements Check {
@@ -48,15 +47,9 @@ final class OutlineHoldsCuts implements Check {
                         Math.min(ax, bx), Math.min(ay, by), 0, Math.max(ax, bx), Math.max(ay, by), 0, false));
             }
         }
-        Set<Integer> deep = TapeThenCopper.deepStrokes(x);
-        double[] box = {Double.MAX_VALUE, Double.MAX_VALUE, -Double.MAX_VALUE, -Double.MAX_VALUE};
-        for (Stroke stroke : x.paths().strokes()) {
-            if (x.run(stroke.run()).side().number() == side && TapeThenCopper.copperWork(x, stroke, deep)) {
-                box[0] = Math.min(box[0], stroke.extents().x0Mm());
-                box[1] = Math.min(box[1], stroke.extents().y0Mm());
-                box[2] = Math.max(box[2], stroke.extents().x1Mm());
-                box[3] = Math.max(box[3], stroke.extents().y1Mm());
-            }
+        double[] box = x.copperWork().boxOn(side);
+        if (box == null) {
+            return;
         }
         // slots and openings are no outlines of the board
         cut.removeIf(e -> (e.x1Mm() - e.x0Mm()) * (e.y1Mm() - e.y0Mm()) < 0.25 * (box[2] - box[0]) * (box[3] - box[1]));
@@ -67,10 +60,7 @@ final class OutlineHoldsCuts implements Check {
         double all = 0;
         double beside = 0;
         int first = -1;
-        for (Stroke stroke : x.paths().strokes()) {
-            if (x.run(stroke.run()).side().number() != side || !TapeThenCopper.copperWork(x, stroke, deep)) {
-                continue;
-            }
+        for (Stroke stroke : x.copperWork().on(side)) {
             for (int i = stroke.firstSegment(); i < stroke.endSegment(); i++) {
                 int n = (int) Math.ceil(s.planLengthMm(i) / 0.5);
                 for (int k = 0; k < n; k++) {

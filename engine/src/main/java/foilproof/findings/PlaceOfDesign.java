@@ -13,7 +13,6 @@ import foilproof.motion.Stroke;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -141,17 +140,8 @@ final class PlaceOfDesign implements Check {
 
     /** Middle of the box round the copper work of a side, mm. */
     private static double[] middle(Examination x, int side) {
-        double[] box = {Double.MAX_VALUE, Double.MAX_VALUE, -Double.MAX_VALUE, -Double.MAX_VALUE};
-        Set<Integer> deep = TapeThenCopper.deepStrokes(x);
-        for (Stroke stroke : x.paths().strokes()) {
-            if (x.run(stroke.run()).side().number() == side && TapeThenCopper.copperWork(x, stroke, deep)) {
-                box[0] = Math.min(box[0], stroke.extents().x0Mm());
-                box[1] = Math.min(box[1], stroke.extents().y0Mm());
-                box[2] = Math.max(box[2], stroke.extents().x1Mm());
-                box[3] = Math.max(box[3], stroke.extents().y1Mm());
-            }
-        }
-        return box[0] > box[2]
+        double[] box = x.copperWork().boxOn(side);
+        return box == null
                 ? new double[] {Double.NaN, Double.NaN}
                 : new double[] {(box[0] + box[2]) / 2, (box[1] + box[3]) / 2};
     }
@@ -167,14 +157,10 @@ final class PlaceOfDesign implements Check {
 
     /** Share of the copper work's length that runs in copper of the design. */
     private static double runsInDesign(Examination x, CopperFacts copper, LayerImage layer) {
-        Set<Integer> deep = TapeThenCopper.deepStrokes(x);
         Segments s = x.plan().segments();
         double all = 0;
         double within = 0;
-        for (Stroke stroke : x.paths().strokes()) {
-            if (x.run(stroke.run()).side().number() != copper.side() || !TapeThenCopper.copperWork(x, stroke, deep)) {
-                continue;
-            }
+        for (Stroke stroke : x.copperWork().on(copper.side())) {
             for (int i = stroke.firstSegment(); i < stroke.endSegment(); i++) {
                 int n = (int) Math.ceil(s.planLengthMm(i) / 0.2);
                 for (int k = 0; k < n; k++) {

@@ -81,7 +81,9 @@ final class SpoilBoard implements Check {
             out.add(x.at(Finding.of(Kinds.SPOIL_BOARD_CONTACT, Severity.STOP, Certainty.GEOMETRY), at)
                     .atMost(Measured.mm("depth below the blank's underside", -above, 0.001), 0)
                     .says("The copper-only cutter " + run.toolName() + " goes " + Words.mm(-above)
-                            + " below the blank's underside, into tape and spoil board: its edge is gone for copper.")
+                            + " below the blank's underside, into "
+                            + (run.side().tapeMm() > 0 ? "tape and spoil board" : "the spoil board")
+                            + ": its edge is gone for copper.")
                     .doThis("Cut through with another cutter, or keep this program within the foil.")
                     .build());
         } else if (above < x.limit(LimitKey.SPOIL_BOARD_MARGIN) - ROUNDING_MM) {

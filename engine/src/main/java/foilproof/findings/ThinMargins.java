@@ -21,7 +21,7 @@ final class ThinMargins implements Check {
     @Override
     public void examine(Examination x, FindingCollector out) {
         NetVerdict nets = x.design().verdict();
-        if (nets != null && !nets.shorts().isEmpty() && !TapeThenCopper.anyCopperWork(x)) {
+        if (nets != null && !nets.shorts().isEmpty() && !x.copperWork().any()) {
             // Nothing in this job parts nets, so windows that ask for parted nets say nothing of it.
             return;
         }

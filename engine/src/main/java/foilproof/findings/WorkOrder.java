@@ -28,13 +28,12 @@ final class WorkOrder implements Check {
 
     @Override
     public void examine(Examination x, FindingCollector out) {
-        Set<Integer> deep = TapeThenCopper.deepStrokes(x);
         for (var side : x.job().sides()) {
-            one(x, side.number(), deep, out);
+            one(x, side.number(), out);
         }
     }
 
-    private static void one(Examination x, int side, Set<Integer> deep, FindingCollector out) {
+    private static void one(Examination x, int side, FindingCollector out) {
         Stroke bore = null;
         Set<Integer> inside = new HashSet<>();
         for (CutLoop loop : x.paths().outlines()) {
@@ -46,7 +45,7 @@ final class WorkOrder implements Check {
                 continue;
             }
             Work work = x.paths().workOf(stroke);
-            boolean copper = TapeThenCopper.copperWork(x, stroke, deep);
+            boolean copper = x.copperWork().is(stroke);
             boolean opening = inside.contains(stroke.index());
             boolean boring = work == Work.BORING && x.paths().makesHole(stroke);
             Stroke outline = copper || boring || opening ? outlineRound(x, stroke) : null;
@@ -70,7 +69,7 @@ final class WorkOrder implements Check {
                         out);
                 return;
             }
-            bore = boring && bore == null && amongCopper(x, stroke, deep) && !forPin(x, stroke) ? stroke : bore;
+            bore = boring && bore == null && amongCopper(x, stroke) && !forPin(x, stroke) ? stroke : bore;
         }
     }
 
@@ -92,21 +91,10 @@ final class WorkOrder implements Check {
     }
 
     /** Whether a hole lies within the copper work of its side; holes for pins beside it may come first. */
-    private static boolean amongCopper(Examination x, Stroke hole, Set<Integer> deep) {
-        double[] box = {
-            Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY, Double.NEGATIVE_INFINITY
-        };
-        for (Stroke stroke : x.paths().strokes()) {
-            if (TapeThenCopper.copperWork(x, stroke, deep)
-                    && x.run(stroke.run()).side().number()
-                            == x.run(hole.run()).side().number()) {
-                box[0] = Math.min(box[0], stroke.extents().x0Mm());
-                box[1] = Math.min(box[1], stroke.extents().y0Mm());
-                box[2] = Math.max(box[2], stroke.extents().x1Mm());
-                box[3] = Math.max(box[3], stroke.extents().y1Mm());
-            }
-        }
-        return hole.extents().x0Mm() > box[0]
+    private static boolean amongCopper(Examination x, Stroke hole) {
+        double[] box = x.copperWork().boxOn(x.run(hole.run()).side().number());
+        return box != null
+                && hole.extents().x0Mm() > box[0]
                 && hole.extents().y0Mm() > box[1]
                 && hole.extents().x1Mm() < box[2]
                 && hole.extents().y1Mm() < box[3];

@@ -6,11 +6,11 @@ import foilproof.bench.KeepOut;
 import foilproof.bench.Side;
 import foilproof.bench.Tool;
 import foilproof.copper.NarrowGap;
-import foilproof.copper.Strip;
 import foilproof.electrical.IntendedNets;
 import foilproof.electrical.NetPlace;
 import foilproof.electrical.NetVerdict;
 import foilproof.findings.CopperFacts;
+import foilproof.findings.CopperPlaces;
 import foilproof.findings.Examination;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -66,47 +66,32 @@ final class BenchSections {
     /** Thin strips, those first that can touch most. */
     void slivers() {
         html.element("h2", "Slivers and hairs, by reach");
-        List<Strip> all = new ArrayList<>();
-        List<Integer> sides = new ArrayList<>();
-        for (CopperFacts copper : x.copper()) {
-            for (Strip strip : copper.strips()) {
-                if (strip.leftover()) {
-                    all.add(strip);
-                    sides.add(copper.side());
-                }
-            }
-        }
+        List<CopperPlaces.SliverPlace> all = CopperPlaces.sliversByReach(x);
         if (all.isEmpty()) {
             html.element("p", "None is left between two grooves.");
             return;
         }
-        List<Integer> order = new ArrayList<>();
-        for (int i = 0; i < all.size(); i++) {
-            order.add(i);
-        }
-        order.sort(Comparator.comparingDouble(
-                i -> -(all.get(i).lengthMm() - all.get(i).gapMm())));
         html.element(
                 "p class=\"small\"",
                 "Reach: how much longer the strip is than the gap to the nearest other copper; above 0 it can touch it when"
                         + " loose. A ranking, not a promise that it comes loose.");
-        html.head("#", "#Side", "Place", "#Reach", "#Length", "#Base width", "#Top width", "#Free ends");
-        for (int k = 0; k < Math.min(MOST_SLIVERS, order.size()); k++) {
-            Strip s = all.get(order.get(k));
-            double reach = s.lengthMm() - s.gapMm();
+        html.head("#", "#Side", "Place", "#Reach", "Can touch", "#Length", "#Base width", "#Top width", "#Free ends");
+        for (int k = 0; k < Math.min(MOST_SLIVERS, all.size()); k++) {
+            CopperPlaces.SliverPlace s = all.get(k);
             html.row(
                     "#" + (k + 1),
-                    "#" + sides.get(order.get(k)),
+                    "#" + s.side(),
                     HumanText.place(new double[] {s.xMm(), s.yMm()}),
-                    Double.isFinite(reach) ? "#" + HumanText.signedLength(reach) : "nothing near",
+                    s.gapMm() == null ? "nothing near" : "#" + HumanText.signedLength(s.lengthMm() - s.gapMm()),
+                    s.otherNet() == null ? "" : s.otherNet(),
                     "#" + HumanText.length(s.lengthMm()),
                     "#" + HumanText.length(s.baseMm()),
                     "#" + HumanText.length(s.topMm()),
                     "#" + s.freeEnds());
         }
         html.endTable();
-        if (order.size() > MOST_SLIVERS) {
-            html.element("p", "And " + (order.size() - MOST_SLIVERS) + " more with less reach.");
+        if (all.size() > MOST_SLIVERS) {
+            html.element("p", "And " + (all.size() - MOST_SLIVERS) + " more with less reach.");
         }
     }
 

@@ -288,7 +288,7 @@ public record Comparison(
     }
 
     private static String window(boolean empty, @Nullable Double fromMm, @Nullable Double toMm) {
-        return empty ? "no Z error satisfies every check" : HumanText.window(fromMm, toMm);
+        return HumanText.window(empty, fromMm, toMm);
     }
 
     private static List<Difference> differences(Map<String, String> before, Map<String, String> after) {

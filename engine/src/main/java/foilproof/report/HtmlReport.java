@@ -33,6 +33,7 @@ public final class HtmlReport {
             .bars{width:100%;height:auto;font:12px "DejaVu Sans",Verdana,sans-serif}
             figure{margin:1rem 0;break-inside:avoid}img{max-width:100%;height:auto;border:1px solid #999;image-rendering:auto}
             .finding img{max-width:20rem}.hash{font:.72rem "DejaVu Sans Mono",monospace;word-break:break-all}
+            .close{display:flex;flex-wrap:wrap;gap:1.2rem;align-items:flex-start}.close figure{margin:.6rem 0}
             .sign td{height:2.2rem}.cutters span{display:inline-block;margin-right:1.5rem;vertical-align:bottom}.cutters svg{display:block}
             svg.setup{max-width:100%;height:auto}.true{margin:0}.page{break-before:page}
             .small{font-size:.82rem;color:#333}
@@ -187,7 +188,10 @@ public final class HtmlReport {
         }
         ResultDocument.JointWindow joint = result.zWindowJoint();
         if (joint != null) {
-            html.element("p", "The same Z error for all runs: " + HumanText.window(joint.fromMm(), joint.toMm()) + ".");
+            html.element(
+                    "p",
+                    "The same Z error for all runs: " + HumanText.window(joint.empty(), joint.fromMm(), joint.toMm())
+                            + ".");
         }
     }
 
@@ -241,8 +245,10 @@ public final class HtmlReport {
         }
         FlatPicture closeUp = extras.closeUps().of(finding);
         if (closeUp != null) {
+            html.raw("<div class=\"close\">\n");
             picture(closeUp);
             section(finding);
+            html.raw("</div>\n");
         }
         Approval.Remains remains = result.approval().remainsOf(number);
         if (remains != null) {

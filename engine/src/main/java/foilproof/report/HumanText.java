@@ -58,6 +58,11 @@ public final class HumanText {
         return "limit " + value(limit.value(), null, limit.unit());
     }
 
+    /** A Z window in words, or that there is none. */
+    public static String window(boolean empty, @Nullable Double fromMm, @Nullable Double toMm) {
+        return empty ? "no Z error satisfies every check" : window(fromMm, toMm);
+    }
+
     /** The Z window, ends rounded inward: {@code -0.077 .. +0.050 mm (-3.0 .. +1.9 thou)}. */
     public static String window(@Nullable Double fromMm, @Nullable Double toMm) {
         Double low = fromMm != null && Double.isFinite(fromMm) ? fromMm : null;

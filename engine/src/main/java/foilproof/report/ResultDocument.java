@@ -207,12 +207,14 @@ public record ResultDocument(
     /**
      * The window of one Z error shared by all tool runs.
      *
+     * @param empty true where no Z error satisfies every check of all runs
      * @param fromMm lower end, mm, null beyond the headroom
      * @param toMm upper end, mm, null beyond the headroom
      * @param limitedFrom what limits the lower end
      * @param limitedTo what limits the upper end
      */
     public record JointWindow(
+            boolean empty,
             @Nullable Double fromMm,
             @Nullable Double toMm,
             @Nullable LimitedBy limitedFrom,

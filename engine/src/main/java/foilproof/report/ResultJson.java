@@ -169,7 +169,8 @@ public final class ResultJson {
             json.nothing("z_window_joint");
             return;
         }
-        json.object("z_window_joint").number("from_mm", up(joint.fromMm()), 3).number("to_mm", down(joint.toMm()), 3);
+        json.object("z_window_joint").truth("empty", joint.empty());
+        json.number("from_mm", up(joint.fromMm()), 3).number("to_mm", down(joint.toMm()), 3);
         limitedBy(json, "limited_from", joint.limitedFrom());
         limitedBy(json, "limited_to", joint.limitedTo());
         json.end();

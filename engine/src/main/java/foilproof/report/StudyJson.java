@@ -1,6 +1,7 @@
 package foilproof.report;
 
 import foilproof.findings.Finding;
+import foilproof.study.BestDepth;
 import foilproof.study.Change;
 import foilproof.study.Odds;
 import foilproof.study.Study;
@@ -18,6 +19,21 @@ public final class StudyJson {
         ResultJson.windows(json, base);
         changes(json, "swaps", study.swaps());
         changes(json, "variations", study.variations());
+        json.array("best_depth");
+        for (BestDepth b : study.best()) {
+            json.object().text("tool", b.tool()).whole("side", b.side()).whole("run", b.run() + 1);
+            json.number("shift_mm", b.shiftMm(), 3).number("depth_mm", b.depthMm(), 3);
+            json.number("margin_mm", b.marginMm(), 3).truth("complete", b.complete());
+            json.array("edits");
+            for (BestDepth.Edit edit : b.edits()) {
+                json.object()
+                        .text("program", edit.program())
+                        .text("difference", edit.difference())
+                        .end();
+            }
+            json.end().end();
+        }
+        json.end();
         Odds odds = study.odds();
         if (odds == null) {
             json.nothing("odds");

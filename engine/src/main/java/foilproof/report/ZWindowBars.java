@@ -79,7 +79,7 @@ final class ZWindowBars {
         svg.raw(text(0, middle + 15, "start", "#111", window.tool()));
         interval(svg, window.fixFromMm(), window.fixToMm(), middle - 9, 18, "fill=\"url(#hatch)\" stroke=\"#777\"");
         if (window.empty()) {
-            svg.raw(text(LEFT, middle + 5, "start", "#111", "no Z error satisfies every check"));
+            svg.raw(text(LEFT, middle + 22, "start", "#111", HumanText.window(true, null, null)));
         } else {
             interval(svg, window.fromMm(), window.toMm(), middle - 6, 12, "fill=\"#2f6f4f\" stroke=\"#111\"");
             svg.raw(text(

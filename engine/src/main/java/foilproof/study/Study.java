@@ -29,12 +29,14 @@ import org.jspecify.annotations.Nullable;
  * @param swaps pairs of cutters exchanged
  * @param variations other blanks
  * @param odds odds of the set-up, or null where no run has a Z window
+ * @param best the depth of copper work with the widest margin, by tool run, with the edited lines as differences
  * @param notStudied what was left out, and why
  */
 public record Study(
         List<Change> swaps,
         List<Change> variations,
         @Nullable Odds odds,
+        List<BestDepth> best,
         List<String> notStudied) {
     private static final double HALF_OUNCE_MM = 0.0174;
     private static final double ONE_OUNCE_MM = 0.0348;
@@ -47,6 +49,7 @@ public record Study(
     public Study {
         swaps = List.copyOf(swaps);
         variations = List.copyOf(variations);
+        best = List.copyOf(best);
         notStudied = List.copyOf(notStudied);
     }
 
@@ -85,7 +88,12 @@ public record Study(
             changes.add(
                     Change.between(one.what(), asItIs, Catalogue.judge(changed).findings()));
         }
-        return new Study(changes.subList(0, swaps), changes.subList(swaps, changes.size()), Odds.of(base), leftOut);
+        return new Study(
+                changes.subList(0, swaps),
+                changes.subList(swaps, changes.size()),
+                Odds.of(base),
+                BestDepth.of(base),
+                leftOut);
     }
 
     /** A job to be run and what is different in it. */

@@ -75,6 +75,15 @@ class DesignChecksTest {
     }
 
     @Test
+    void shouldSayThatAGrooveBetweenTwoNetsIsTooShallow() {
+        // 17.4 um of foil, 16 um cut: 1.4 um are left
+        with(rectangle(6, 3, 13, 11, -0.016))
+                .raises(Kinds.SHORT, STOP, GEOMETRY)
+                .saying("runs between them")
+                .saying("1.4 um of foil");
+    }
+
+    @Test
     void shouldNotAskBoresAloneToPartNets() {
         Verdicts v = with("").examined().isSilentOn(Kinds.SHORT).isSilentOn(Kinds.THIN_MARGIN);
         assertThat(v.notChecked()).anyMatch(n -> n.what().equals("whether nets are apart"));

@@ -48,7 +48,8 @@ final class SampleResults {
                 List.of(new ResultDocument.InputFile("iso lation.ngc", "ab".repeat(32))),
                 List.of(new ResultDocument.SetUp("blank", "FR-1 1.500 mm (59.1 thou), foil 17.4 um")),
                 List.of(window(), emptyWindow()),
-                new ResultDocument.JointWindow(-0.0776, 0.05, new ResultDocument.LimitedBy("foil-left", null), null),
+                new ResultDocument.JointWindow(
+                        false, -0.0776, 0.05, new ResultDocument.LimitedBy("foil-left", null), null),
                 findings,
                 List.of(new NotChecked("opens and shorts", "no netlist or layer image given")),
                 List.of(new ResultDocument.SideFacts("bottom", 2500.123456789, 7, 199.9, 0)),

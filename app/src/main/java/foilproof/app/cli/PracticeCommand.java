@@ -6,6 +6,7 @@ import foilproof.app.practice.Exercises;
 import foilproof.app.practice.Practice;
 import foilproof.app.practice.Score;
 import foilproof.bench.DiskFiles;
+import foilproof.bench.JobSource;
 import foilproof.bench.ReadOptions;
 import foilproof.report.ResultDocument;
 import foilproof.source.Diagnostic;
@@ -113,7 +114,7 @@ final class PracticeCommand implements Command {
             throws InputException, IOException, Practice.RefusedException, Answer.NotFilledInException {
         Answer answer = practice.recorded();
         practice.mustBeUntouched();
-        ResultDocument result = dryRun(practice, console);
+        ResultDocument result = dryRun(DiskFiles.source(practice.folder()), console);
         PrintStream out = console.out();
         new ResultText(out).print(result);
         Score score = Score.of(practice.exercise(), answer);
@@ -141,26 +142,25 @@ final class PracticeCommand implements Command {
             throws InputException, IOException, Practice.RefusedException, Answer.NotFilledInException {
         practice.recorded();
         List<String> changed = practice.changedFacts();
-        Practice.Repair repair = practice.judge(dryRun(practice, console).findings());
+        Practice.Repair repair =
+                practice.judge(dryRun(DiskFiles.source(practice.folder()), console), dryRun(practice.sound(), console));
         PrintStream out = console.out();
         told(out, "Changed on paper, though it lies on the bench as it did (no repair):", changed);
         told(out, "Still there:", repair.remaining());
         told(out, "New faults:", repair.added());
+        told(out, "No longer made:", repair.missing());
         boolean good = changed.isEmpty()
                 && repair.remaining().isEmpty()
-                && repair.added().isEmpty();
+                && repair.added().isEmpty()
+                && repair.missing().isEmpty();
         out.println("Repairing without new faults: " + (good ? "100 %. " + Practice.READY : "0 %."));
         return good ? ExitCode.FINE : ExitCode.FINDINGS;
     }
 
-    private ResultDocument dryRun(Practice practice, Console console) throws InputException {
+    private ResultDocument dryRun(JobSource source, Console console) throws InputException {
         int threads = Runtime.getRuntime().availableProcessors();
         try (ProgressLine progress = new ProgressLine(console, true)) {
-            return runner.run(
-                            DiskFiles.source(practice.folder()),
-                            ReadOptions.DEFAULT,
-                            new DryRunner.Settings(CELL_MM, threads, false),
-                            progress)
+            return runner.run(source, ReadOptions.DEFAULT, new DryRunner.Settings(CELL_MM, threads, false), progress)
                     .result();
         }
     }

@@ -65,9 +65,7 @@ final class ResultText {
         }
         for (ZWindow window : result.zWindows()) {
             out.println("  run " + window.run() + ", " + window.tool() + ", side " + window.side() + ": "
-                    + (window.empty()
-                            ? "no Z error satisfies every check"
-                            : HumanText.window(window.fromMm(), window.toMm())));
+                    + HumanText.window(window.empty(), window.fromMm(), window.toMm()));
             String limits = limits("below", window.limitedFrom()) + limits("above", window.limitedTo());
             out.println("    +/- " + Decimals.fixed(Decimals.upToUm(window.plusMinusMm()), 3) + " mm" + limits);
             if (window.spreadMm() != null) {
@@ -83,7 +81,8 @@ final class ResultText {
         }
         ResultDocument.JointWindow joint = result.zWindowJoint();
         if (joint != null && result.zWindows().size() > 1) {
-            out.println("  the same error for all runs: " + HumanText.window(joint.fromMm(), joint.toMm()));
+            out.println(
+                    "  the same error for all runs: " + HumanText.window(joint.empty(), joint.fromMm(), joint.toMm()));
         }
     }
 

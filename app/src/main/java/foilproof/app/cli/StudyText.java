@@ -4,6 +4,7 @@ import foilproof.findings.Finding;
 import foilproof.report.Decimals;
 import foilproof.report.HumanText;
 import foilproof.report.ResultDocument;
+import foilproof.study.BestDepth;
 import foilproof.study.Change;
 import foilproof.study.Odds;
 import foilproof.study.Study;
@@ -32,7 +33,32 @@ final class StudyText {
         changes(study.variations(), false, "none.");
         out.println();
         odds(study.odds());
+        best(study.best());
         study.notStudied().forEach(line -> out.println("Not studied: " + line + "."));
+    }
+
+    private void best(List<BestDepth> all) {
+        out.println();
+        out.println("Depth of copper work with the widest margin (to be judged by a person; nothing is written):");
+        if (all.isEmpty()) {
+            out.println("  no run's Z window ends on both sides.");
+        }
+        for (BestDepth b : all) {
+            out.println("  run " + (b.run() + 1) + ", " + b.tool() + ", side " + b.side() + ": "
+                    + (b.shiftMm() == 0
+                            ? "as it is"
+                            : Decimals.fixed(Math.abs(b.shiftMm()), 3) + " mm "
+                                    + (b.shiftMm() > 0 ? "deeper" : "shallower"))
+                    + ", down to " + Decimals.fixed(b.depthMm(), 3) + " mm; margin then "
+                    + Decimals.signed(b.marginMm(), 3) + " mm"
+                    + (b.marginMm() < 0 ? " (no depth works: flatten the blank or map its height)" : "") + ".");
+            for (BestDepth.Edit edit : b.edits()) {
+                edit.difference().lines().forEach(line -> out.println("    " + line));
+            }
+            if (!b.complete()) {
+                out.println("    Some lines hold their Z as no plain number: edit those by hand.");
+            }
+        }
     }
 
     private void changes(List<Change> changes, boolean swaps, String none) {

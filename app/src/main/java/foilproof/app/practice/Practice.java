@@ -1,8 +1,11 @@
 package foilproof.app.practice;
 
 import foilproof.app.practice.Exercise.Planted;
+import foilproof.bench.JobSource;
+import foilproof.bench.MemoryFiles;
 import foilproof.findings.Finding;
 import foilproof.findings.Severity;
+import foilproof.report.ResultDocument;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.DirectoryStream;
@@ -10,6 +13,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
@@ -22,6 +26,8 @@ public final class Practice {
     private static final String MARKER = "exercise.txt";
     private static final String RECORD = "predicted.toml";
     private static final int MOST_BYTES = 1 << 20;
+    /** A mended board clears at least this share of what the sound one does: depths and cutters may differ. */
+    private static final double LEAST_CLEARED = 0.7;
 
     private final Exercise exercise;
     private final Path folder;
@@ -45,8 +51,9 @@ public final class Practice {
      *
      * @param remaining planted faults that the dry run still sees
      * @param added findings above a note that the planted job did not have
+     * @param missing work that the sound job does and the mended one does not
      */
-    public record Repair(List<String> remaining, List<String> added) {}
+    public record Repair(List<String> remaining, List<String> added, List<String> missing) {}
 
     /**
      * Writes an exercise into a new or empty folder.
@@ -168,10 +175,22 @@ public final class Practice {
         return changed;
     }
 
-    /** Judges the findings of a mended job. */
-    public Repair judge(List<Finding> findings) {
+    /** The job without its fault, as the planter has it. */
+    public JobSource sound() {
+        MemoryFiles files = new MemoryFiles();
+        Planter.files(exercise.id(), true).forEach(files::with);
+        return new JobSource(files, "job.toml");
+    }
+
+    /**
+     * Judges a mended job.
+     *
+     * @param mended what the dry run says of it
+     * @param sound what the dry run says of {@link #sound()}: a board that lost its work is no repair
+     */
+    public Repair judge(ResultDocument mended, ResultDocument sound) {
         Set<String> kinds = new TreeSet<>();
-        collect(findings, kinds);
+        collect(mended.findings(), kinds);
         List<String> remaining = new ArrayList<>();
         Set<String> known = new TreeSet<>();
         for (Planted fault : exercise.planted()) {
@@ -181,7 +200,23 @@ public final class Practice {
             }
         }
         kinds.removeAll(known);
-        return new Repair(remaining, List.copyOf(kinds));
+        return new Repair(remaining, List.copyOf(kinds), missing(mended, sound));
+    }
+
+    private static List<String> missing(ResultDocument mended, ResultDocument sound) {
+        List<String> missing = new ArrayList<>();
+        if (mended.holes().size() < sound.holes().size()) {
+            missing.add(mended.holes().size() + " holes of " + sound.holes().size());
+        }
+        for (int i = 0; i < sound.sides().size(); i++) {
+            double wanted = sound.sides().get(i).clearedMm2();
+            double made = i < mended.sides().size() ? mended.sides().get(i).clearedMm2() : 0;
+            if (made < LEAST_CLEARED * wanted) {
+                missing.add(String.format(
+                        Locale.ROOT, "side %d: %.1f mm2 of copper cleared of about %.1f", i + 1, made, wanted));
+            }
+        }
+        return missing;
     }
 
     private static void collect(List<Finding> findings, Set<String> into) {

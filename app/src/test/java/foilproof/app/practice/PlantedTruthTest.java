@@ -154,10 +154,14 @@ class PlantedTruthTest {
         assertThatThrownBy(practice::predict).isInstanceOf(Practice.RefusedException.class);
         practice.mustBeUntouched();
         assertThat(practice.changedFacts()).isEmpty();
-        assertThat(practice.judge(run("E1", false).findings()).remaining()).containsExactly("depth-slip");
-        Practice.Repair good = practice.judge(run("E1", true).findings());
+        assertThat(practice.judge(run("E1", false), run("E1", true)).remaining())
+                .containsExactly("depth-slip");
+        Practice.Repair good = practice.judge(run("E1", true), run("E1", true));
         assertThat(good.remaining()).isEmpty();
         assertThat(good.added()).isEmpty();
+        assertThat(good.missing()).isEmpty();
+        // E1's holes and copper are not those of E7's board: a job that lost its work is no repair
+        assertThat(practice.judge(run("E1", true), run("E7", true)).missing()).isNotEmpty();
         Path job = at.resolve("job.toml");
         Files.writeString(job, Files.readString(job).replace("0.5 oz", "5 um"));
         assertThat(practice.changedFacts()).containsExactly("foil = \"0.5 oz\"");
