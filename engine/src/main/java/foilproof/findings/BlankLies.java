@@ -4,20 +4,12 @@ import foilproof.bench.LimitKey;
 import foilproof.bench.Side;
 import foilproof.bench.Touch;
 import foilproof.bench.Turn;
-import foilproof.motion.Segments;
-import foilproof.motion.Stroke;
-import foilproof.stock.BlankSurface;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
 /** How the blank lies: tilted (B6), its height map applied twice (B7), on burrs of the side before (B17). */
 final class BlankLies implements Check {
-    /** Z that changes less than this along copper work is flat, mm. */
-    private static final double FLAT_MM = 0.004;
-
-    private static final int LEAST_SAMPLES = 8;
-
     @Override
     public List<String> kinds() {
         return List.of(Kinds.TILT, Kinds.HEIGHT_MAP_TWICE, Kinds.BURR);
@@ -28,18 +20,11 @@ final class BlankLies implements Check {
         return List.of("B6", "B7", "B17");
     }
 
-    /** Z of copper work against the height of the foil there. */
-    private record Follows(int samples, double correlation, double zRangeMm, double slope, int segment) {
-        boolean map(double least) {
-            return samples >= LEAST_SAMPLES && zRangeMm > FLAT_MM && Math.abs(correlation) > least;
-        }
-    }
-
     @Override
     public void examine(Examination x, FindingCollector out) {
         for (Side side : x.job().sides()) {
             if (side.surface().touches().size() >= 3) {
-                Follows follows = follows(x, side);
+                HeightMap follows = HeightMap.of(x, side, -1);
                 double least = x.limit(LimitKey.HEIGHT_MAP_CORRELATION);
                 boolean map = follows.map(least);
                 if (map && x.job().machine().appliesHeightMap()) {
@@ -66,55 +51,7 @@ final class BlankLies implements Check {
         return x.runs().stream().anyMatch(r -> r.side().number() < side.number() && x.cutsAnyFoil(r));
     }
 
-    private static Follows follows(Examination x, Side side) {
-        Segments s = x.plan().segments();
-        // The touched points themselves: where the controller follows them, the dry run takes the blank for flat.
-        BlankSurface touched = BlankSurface.of(side.surface());
-        double n = 0;
-        double sz = 0;
-        double sh = 0;
-        double szz = 0;
-        double shh = 0;
-        double szh = 0;
-        double low = Double.POSITIVE_INFINITY;
-        double high = Double.NEGATIVE_INFINITY;
-        int first = -1;
-        for (Stroke stroke : x.paths().strokes()) {
-            if (x.run(stroke.run()).side().number() != side.number()
-                    || x.copperWork().partOfDeepCut(stroke)
-                    || x.paths().makesHole(stroke)
-                    || stroke.depthMm() > foilproof.motion.Toolpaths.COPPER_DEPTH_MM) {
-                continue;
-            }
-            boolean in = false;
-            for (int i = stroke.firstSegment(); i < stroke.endSegment(); i++) {
-                boolean sideways = s.planLengthMm(i) > 0.05;
-                in |= sideways;
-                if (!in || !sideways) {
-                    continue;
-                }
-                double z = s.z1Mm(i);
-                double h = touched.heightMm(s.x1Mm(i), s.y1Mm(i));
-                n++;
-                sz += z;
-                sh += h;
-                szz += z * z;
-                shh += h * h;
-                szh += z * h;
-                low = Math.min(low, z);
-                high = Math.max(high, z);
-                first = first < 0 ? i : first;
-            }
-        }
-        double vz = szz - sz * sz / n;
-        double vh = shh - sh * sh / n;
-        double c = szh - sz * sh / n;
-        boolean none = n < 2 || vz < 1e-12 || vh < 1e-12;
-        return new Follows(
-                (int) n, none ? 0 : c / Math.sqrt(vz * vh), n < 2 ? 0 : high - low, none ? 0 : c / vh, first);
-    }
-
-    private static void twice(Examination x, Follows follows, double least, FindingCollector out) {
+    private static void twice(Examination x, HeightMap follows, double least, FindingCollector out) {
         out.add(x.at(Finding.of(Kinds.HEIGHT_MAP_TWICE, Severity.STOP, Certainty.GEOMETRY), follows.segment())
                 .atMost(
                         new Measured(

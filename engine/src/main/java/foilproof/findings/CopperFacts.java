@@ -80,9 +80,27 @@ public final class CopperFacts {
                 run.run().index(),
                 lines,
                 run.tool() != null && run.tool().duty().copperOnly(),
-                CutLines.deepest(x.plan().segments(), run.run(), run.nominalZeroMm()),
+                deepest(x, run),
                 spread.fromMm(),
                 spread.toMm());
+    }
+
+    /** Where a run goes deepest below its zero, or below the foil where its Z follows the touched points (C13). */
+    private static ZWindowSetup.@Nullable Deepest deepest(Examination x, RunFacts run) {
+        if (!HeightMap.followed(x, run)) {
+            return CutLines.deepest(x.plan().segments(), run.run(), run.nominalZeroMm());
+        }
+        foilproof.motion.Segments s = x.plan().segments();
+        ZWindowSetup.Deepest deepest = null;
+        for (int i = run.run().firstSegment(); i < run.run().endSegment(); i++) {
+            double below = s.isFeed(i) && !s.has(i, foilproof.motion.Segments.POSITION_UNKNOWN)
+                    ? HeightMap.belowFoilMm(x, run, i) - run.zErrorMm()
+                    : 0;
+            if (below > (deepest == null ? 1e-9 : deepest.belowZeroMm() + 1e-9)) {
+                deepest = new ZWindowSetup.Deepest(below, s.x1Mm(i), s.y1Mm(i), s.program(i), s.line(i));
+            }
+        }
+        return deepest;
     }
 
     private static SideCopper.Limits limits(Examination x) {

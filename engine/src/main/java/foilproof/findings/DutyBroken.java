@@ -7,7 +7,10 @@ import foilproof.motion.Segments;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/** A cutter outside its duty (C13): a copper-only cutter too deep, or any cutter in work that it is not kept for. */
+/**
+ * A cutter outside its duty (C13): a copper-only cutter too deep, or any cutter in work that it is not kept for. Depth
+ * counts below the run's zero; where the program's Z follows the touched points, below the foil as it lies.
+ */
 final class DutyBroken implements Check {
     private static final double ROUNDING_MM = 1e-6;
 
@@ -39,11 +42,12 @@ final class DutyBroken implements Check {
         int firstFix = -1;
         int firstWatch = -1;
         double deepestMm = Double.NEGATIVE_INFINITY;
+        boolean followed = HeightMap.followed(x, run);
         for (int i = run.run().firstSegment(); i < run.run().endSegment(); i++) {
             if (s.isRapid(i) || !x.overBlank(i)) {
                 continue;
             }
-            double depth = run.depthMm(s.lowestMm(i));
+            double depth = followed ? HeightMap.belowFoilMm(x, run, i) : run.depthMm(s.lowestMm(i));
             if (depth <= ROUNDING_MM) {
                 continue;
             }
@@ -59,11 +63,11 @@ final class DutyBroken implements Check {
             }
         }
         if (forbidden >= 0) {
-            out.add(finding(x, run, forbidden, Severity.STOP, deepestMm, watchMm, work));
+            out.add(finding(x, run, forbidden, Severity.STOP, deepestMm, watchMm, work, followed));
         } else if (firstFix >= 0) {
-            out.add(finding(x, run, firstFix, Severity.FIX, deepestMm, fixMm, null));
+            out.add(finding(x, run, firstFix, Severity.FIX, deepestMm, fixMm, null, followed));
         } else if (firstWatch >= 0) {
-            out.add(finding(x, run, firstWatch, Severity.WATCH, deepestMm, watchMm, null));
+            out.add(finding(x, run, firstWatch, Severity.WATCH, deepestMm, watchMm, null, followed));
         }
     }
 
@@ -74,14 +78,19 @@ final class DutyBroken implements Check {
             Severity severity,
             double deepestMm,
             double limitMm,
-            @Nullable Work work) {
+            @Nullable Work work,
+            boolean followed) {
+        String below = followed ? "the foil as it lies" : "its zero";
         return x.at(Finding.of(Kinds.DUTY_BROKEN, severity, Certainty.GEOMETRY), at)
-                .atMost(Measured.mm("depth below the run's zero", deepestMm, 0.001), limitMm)
+                .atMost(Measured.mm(
+                                followed ? "depth below the foil as it lies" : "depth below the run's zero",
+                                deepestMm,
+                                0.001), limitMm)
                 .says("The cutter " + run.toolName() + " is kept for \""
                         + run.knownTool().duty().words() + "\" and "
                         + (work != null
-                                ? "does " + work.word() + " here, down to " + Words.mm(deepestMm) + " below its zero."
-                                : "goes " + Words.mm(deepestMm) + " below its zero; " + Words.plainMm(limitMm)
+                                ? "does " + work.word() + " here, down to " + Words.mm(deepestMm) + " below " + below + "."
+                                : "goes " + Words.mm(deepestMm) + " below " + below + "; " + Words.plainMm(limitMm)
                                         + " is the limit."))
                 .doThis("Put another cutter into the collet for this work, or change the cutter's duty in the job.")
                 .build();

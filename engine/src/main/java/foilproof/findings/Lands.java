@@ -289,7 +289,11 @@ final class Lands implements Check {
                 .build();
     }
 
-    /** E4: gaps between pieces whose narrowest place lies beside a land. */
+    /**
+     * E4: gaps between pieces whose narrowest place lies beside a land. Solder that crosses a gap to copper of no net
+     * joins nothing yet, and one pass of a fine bit leaves such gaps round every land of a sound board: those are a note.
+     * Two nets that face one another so closely are a watch.
+     */
     private static List<Finding> gaps(Examination x, CopperFacts copper, List<Land> lands) {
         double pin = x.limit(LimitKey.PIN_GAP);
         double pad = x.limit(LimitKey.LAND_GAP);
@@ -303,20 +307,33 @@ final class Lands implements Check {
                 double limit = land.holeMm > 0 ? pin : pad;
                 double off = outsideMm(land, gap.xMm(), gap.yMm());
                 if (off < gap.bottomMm() && gap.bottomMm() < limit - 1e-6) {
-                    Finding.Builder b = Finding.of(Kinds.NARROW_GAP, Severity.WATCH, Certainty.RULE_OF_THUMB)
-                            .side(copper.side())
-                            .at(gap.xMm(), gap.yMm())
-                            .atLeast(Measured.mm("gap", gap.bottomMm(), gap.errorMm()), limit)
-                            .says("The gap beside " + named(land) + " is only " + Words.mm(gap.bottomMm())
-                                    + " at the foil bottom: without solder mask, soldering by hand bridges it easily.")
-                            .doThis("Run extra passes round the lands.");
-                    copper.nearestLine(x, b, gap.xMm(), gap.yMm());
-                    found.add(b.build());
+                    found.add(gap(x, copper, gap, land, limit));
                     break;
                 }
             }
         }
         return found;
+    }
+
+    private static Finding gap(Examination x, CopperFacts copper, NarrowGap gap, Land land, double limit) {
+        boolean nets = x.design().carriesNet(copper.side(), gap.pieceA())
+                && x.design().carriesNet(copper.side(), gap.pieceB());
+        Finding.Builder b = Finding.of(
+                        Kinds.NARROW_GAP, nets ? Severity.WATCH : Severity.NOTE, Certainty.RULE_OF_THUMB)
+                .side(copper.side())
+                .at(gap.xMm(), gap.yMm())
+                .atLeast(Measured.mm("gap", gap.bottomMm(), gap.errorMm()), limit)
+                .says("The gap beside " + named(land) + " is only " + Words.mm(gap.bottomMm()) + " at the foil bottom: "
+                        + (nets
+                                ? "without solder mask, soldering by hand bridges it to the other net easily."
+                                : "solder may bridge it, but the copper beyond belongs to no net; only two such"
+                                        + " bridges to the same piece join two nets."))
+                .doThis(
+                        nets
+                                ? "Run extra passes round the lands."
+                                : "Solder sparingly there, or run extra passes round the lands.");
+        copper.nearestLine(x, b, gap.xMm(), gap.yMm());
+        return b.build();
     }
 
     private static double outsideMm(Land land, double px, double py) {

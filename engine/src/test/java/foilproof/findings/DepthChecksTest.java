@@ -246,6 +246,38 @@ class DepthChecksTest {
                 .against(0.15);
     }
 
+    /** A groove whose Z follows a foil that falls by 0.012 mm a mm, this deep below it; zero is set at X0.5. */
+    private static Bench following(double depth) {
+        StringBuilder t = new StringBuilder(start(1)).append("G0 X3 Y5\nG0 Z1\n");
+        for (int i = 0; i <= 12; i++) {
+            double z = -depth - 0.012 * (3 + i) + 0.006;
+            t.append(i == 0 ? text("G1 Z%s F90\n", z) : text("G1 X%s Z%s F300\n", 3 + i, z));
+        }
+        return Bench.job()
+                .side("touch_off", "[\"0.5 mm\", \"7 mm\"]")
+                .blank(
+                        "surface",
+                        "[[\"0 mm\",\"0 mm\",\"0 mm\"],[\"20 mm\",\"0 mm\",\"-0.24 mm\"],"
+                                + "[\"0 mm\",\"15 mm\",\"0 mm\"],[\"20 mm\",\"15 mm\",\"-0.24 mm\"]]")
+                .runs(t.append("G0 Z5\n").append(END).toString());
+    }
+
+    @Test
+    @Fires("C13 duty-broken")
+    void shouldCountDepthBelowTheFoilWhereTheProgramFollowsIt() {
+        following(0.152)
+                .raises(Kinds.DUTY_BROKEN, WATCH, GEOMETRY)
+                .measuring(0.152, "mm", 1e-4)
+                .saying("below the foil as it lies");
+    }
+
+    @Test
+    @Silent("C13 duty-broken")
+    void shouldNotMindAProgramThatGoesDownWithTheFoil() {
+        following(0.1).isSilentOn(Kinds.DUTY_BROKEN);
+        following(0.149).isSilentOn(Kinds.DUTY_BROKEN);
+    }
+
     @Test
     @Fires("C13 duty-broken")
     void shouldAskToMendACopperOnlyCutterBelowThreeTenths() {

@@ -646,6 +646,24 @@ class TextRowsTest {
                 .onLineOf("G3");
     }
 
+    /** What only an aborted job leaves behind is a note: many sound programs say no G40, G49 or G94. */
+    @Test
+    @Silent("A24 start-state")
+    void shouldOnlyNoteWhatAnAbortedJobWouldLeave() {
+        Bench.job()
+                .runs(isolation().replace("G40 ", ""))
+                .raises(Kinds.START_STATE, NOTE, GEOMETRY)
+                .saying("radius compensation (G41)");
+        Bench.job()
+                .runs(isolation().replace("G49 ", ""))
+                .raises(Kinds.START_STATE, NOTE, GEOMETRY)
+                .saying("a length offset (G43)");
+        Bench.job()
+                .runs("%\n" + start(2).replace("G91.1 ", "").replace("G94 ", "") + BORES + END)
+                .raises(Kinds.START_STATE, NOTE, GEOMETRY)
+                .saying("absolute arc centres (G90.1)");
+    }
+
     @Test
     @Silent("A24 start-state")
     void shouldNotMindASafeStartNorAProgramThatNeedsNoPlane() {
