@@ -8,11 +8,14 @@ import foilproof.findings.Catalogue;
 import foilproof.findings.Examination;
 import foilproof.findings.ExamineOptions;
 import foilproof.findings.Examiner;
+import foilproof.findings.Finding;
 import foilproof.findings.ReadDesign;
+import foilproof.findings.RestartCard;
 import foilproof.report.Approval;
 import foilproof.report.ResultDocument;
 import foilproof.source.InputException;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The face of the engine: one call runs a job and returns an immutable result. The result depends on the inputs and
@@ -57,6 +60,26 @@ public final class DryRun {
         Catalogue.Outcome layered = new Catalogue.Outcome(mended.findings(), outcome.notChecked());
         ResultDocument document = Results.document(examination, layered);
         Approval approval = new Approval("", List.of(), List.of(), mended.remains(), null);
-        return new DryRunResult(examination, layered, document.with(layered.findings(), approval));
+        return new DryRunResult(
+                examination,
+                layered,
+                document.with(layered.findings(), approval).with(restart(examination)));
+    }
+
+    private static ResultDocument.@Nullable Restart restart(Examination examination) {
+        RestartCard card = RestartCard.asked(examination);
+        ExamineOptions.Restart asked = examination.options().restart();
+        return card == null || asked == null
+                ? null
+                : new ResultDocument.Restart(
+                        card.program(),
+                        card.line(),
+                        asked.freshBlank(),
+                        card.tool(),
+                        card.side(),
+                        card.atMm(),
+                        card.clearMm(),
+                        card.steps(),
+                        card.problems().stream().map(Finding::message).toList());
     }
 }

@@ -76,6 +76,7 @@ public final class Catalogue {
             new OutlineAndCopper(),
             new HoldDown(),
             new WorkLists(),
+            new Restarts(),
             new Dust());
 
     private Catalogue() {}

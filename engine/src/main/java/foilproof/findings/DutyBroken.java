@@ -82,14 +82,17 @@ final class DutyBroken implements Check {
             boolean followed) {
         String below = followed ? "the foil as it lies" : "its zero";
         return x.at(Finding.of(Kinds.DUTY_BROKEN, severity, Certainty.GEOMETRY), at)
-                .atMost(Measured.mm(
+                .atMost(
+                        Measured.mm(
                                 followed ? "depth below the foil as it lies" : "depth below the run's zero",
                                 deepestMm,
-                                0.001), limitMm)
+                                0.001),
+                        limitMm)
                 .says("The cutter " + run.toolName() + " is kept for \""
                         + run.knownTool().duty().words() + "\" and "
                         + (work != null
-                                ? "does " + work.word() + " here, down to " + Words.mm(deepestMm) + " below " + below + "."
+                                ? "does " + work.word() + " here, down to " + Words.mm(deepestMm) + " below " + below
+                                        + "."
                                 : "goes " + Words.mm(deepestMm) + " below " + below + "; " + Words.plainMm(limitMm)
                                         + " is the limit."))
                 .doThis("Put another cutter into the collet for this work, or change the cutter's duty in the job.")

@@ -318,8 +318,7 @@ final class Lands implements Check {
     private static Finding gap(Examination x, CopperFacts copper, NarrowGap gap, Land land, double limit) {
         boolean nets = x.design().carriesNet(copper.side(), gap.pieceA())
                 && x.design().carriesNet(copper.side(), gap.pieceB());
-        Finding.Builder b = Finding.of(
-                        Kinds.NARROW_GAP, nets ? Severity.WATCH : Severity.NOTE, Certainty.RULE_OF_THUMB)
+        Finding.Builder b = Finding.of(Kinds.NARROW_GAP, nets ? Severity.WATCH : Severity.NOTE, Certainty.RULE_OF_THUMB)
                 .side(copper.side())
                 .at(gap.xMm(), gap.yMm())
                 .atLeast(Measured.mm("gap", gap.bottomMm(), gap.errorMm()), limit)

@@ -53,6 +53,11 @@ public record RestartCard(
         problems = List.copyOf(problems);
     }
 
+    /** The card that an examination was asked for; null where none was, or where nothing moves at or after that line. */
+    public static @Nullable RestartCard asked(Examination x) {
+        return Restarts.card(x);
+    }
+
     /** Where the tip must stand, a copy. */
     @Override
     public double[] atMm() {

@@ -93,11 +93,12 @@ final class StartState implements Check {
             // what the lines before the first move set again cannot make a difference later
             Interpretation headThen =
                     Interpreter.interpret(SourceFile.ofText(source.name(), after(head, left.line())), setup);
-            if (headThen.stateAtLine(first)
-                    .equals(headAlone.stateAtLine(first))) {
+            if (headThen.stateAtLine(first).equals(headAlone.stateAtLine(first))) {
                 continue;
             }
-            base = base == null ? Interpreter.interpret(SourceFile.ofText(source.name(), after(text, "")), setup) : base;
+            base = base == null
+                    ? Interpreter.interpret(SourceFile.ofText(source.name(), after(text, "")), setup)
+                    : base;
             int line = firstDifference(
                     base, Interpreter.interpret(SourceFile.ofText(source.name(), after(text, left.line())), setup));
             int segment = line < 0 ? -1 : x.firstSegmentFrom(program, line);
@@ -123,9 +124,11 @@ final class StartState implements Check {
                             Finding.of(Kinds.START_STATE, Severity.NOTE, Certainty.GEOMETRY),
                             x.firstSegmentFrom(program, noteLine))
                     .line(program.file(), noteLine)
-                    .says("After a job that was stopped half-way, from this line on the program would run otherwise where"
-                            + " that job left in force: " + String.join(", ", aborted) + ".")
-                    .doThis("Begin the program with a safe-start line such as G21 G90 G91.1 G94 G17 G40 G49 G80 G54 G98.")
+                    .says(
+                            "After a job that was stopped half-way, from this line on the program would run otherwise where"
+                                    + " that job left in force: " + String.join(", ", aborted) + ".")
+                    .doThis(
+                            "Begin the program with a safe-start line such as G21 G90 G91.1 G94 G17 G40 G49 G80 G54 G98.")
                     .build());
         }
     }
@@ -215,9 +218,9 @@ final class StartState implements Check {
         }
         return p.kind(i) != CommandKind.ARC_FEED
                 || p.plane(i) == q.plane(j)
-                && p.turn(i) == q.turn(j)
-                && Math.abs(p.centreFirstMm(i) - q.centreFirstMm(j)) <= SAME_MM
-                && Math.abs(p.centreSecondMm(i) - q.centreSecondMm(j)) <= SAME_MM;
+                        && p.turn(i) == q.turn(j)
+                        && Math.abs(p.centreFirstMm(i) - q.centreFirstMm(j)) <= SAME_MM
+                        && Math.abs(p.centreSecondMm(i) - q.centreSecondMm(j)) <= SAME_MM;
     }
 
     private static boolean cutsFrom(Examination x, PlannedProgram program, int segment) {

@@ -73,6 +73,7 @@ public final class HtmlReport {
         windows();
         findings();
         changes();
+        restart();
         Examination x = extras.examination();
         BenchSections bench = x == null ? null : new BenchSections(x, result, html);
         if (bench != null) {
@@ -288,6 +289,31 @@ public final class HtmlReport {
             }
         }
         html.raw(any ? "</ul>\n" : "<li>Nothing above a note.</li></ul>\n");
+    }
+
+    /** How to take a program up again at a line; coordinates as the program counts them. */
+    private void restart() {
+        ResultDocument.Restart card = result.restart();
+        if (card == null) {
+            return;
+        }
+        html.element("h2", "Restart card: " + card.program() + ", line " + card.line());
+        html.element(
+                "p",
+                "For a person at the machine; the dry run drives nothing. Cutter: " + card.tool() + ", side "
+                        + card.side()
+                        + ". "
+                        + (card.freshBlank()
+                                ? "On a fresh blank: the lines before have not run on it."
+                                : "On this very blank, after the lines before have run on it."));
+        for (String problem : card.problems()) {
+            html.element("p", "Do not begin there: " + problem);
+        }
+        html.raw("<ol>\n");
+        for (String step : card.steps()) {
+            html.element("li", step);
+        }
+        html.raw("</ol>\n");
     }
 
     private void changes() {

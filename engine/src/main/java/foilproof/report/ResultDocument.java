@@ -29,6 +29,7 @@ import org.jspecify.annotations.Nullable;
  * @param nets one entry a net; empty where no design names any
  * @param time times of the whole job
  * @param approval accepted findings, what remains where a cause is mended, what changed since an earlier result
+ * @param restart how to take a program up again at a line, or null where nobody asked
  */
 public record ResultDocument(
         String job,
@@ -48,7 +49,8 @@ public record ResultDocument(
         List<HoleFacts> holes,
         List<NetFacts> nets,
         TimeFacts time,
-        Approval approval) {
+        Approval approval,
+        @Nullable Restart restart) {
     /** Copies the lists. */
     public ResultDocument {
         assumed = List.copyOf(assumed);
@@ -101,7 +103,8 @@ public record ResultDocument(
                 holes,
                 nets,
                 time,
-                Approval.NONE);
+                Approval.NONE,
+                null);
     }
 
     /** The same with these findings and this approval; accepted findings do not count towards the verdict. */
@@ -130,7 +133,32 @@ public record ResultDocument(
                 holes,
                 nets,
                 time,
-                given);
+                given,
+                restart);
+    }
+
+    /** The same with a restart card. */
+    public ResultDocument with(@Nullable Restart card) {
+        return new ResultDocument(
+                job,
+                verdict,
+                cellUm,
+                assumed,
+                inputs,
+                setUp,
+                zWindows,
+                zWindowJoint,
+                findings,
+                notChecked,
+                sides,
+                removed,
+                tools,
+                runs,
+                holes,
+                nets,
+                time,
+                approval,
+                card);
     }
 
     /** The findings that were not accepted. */
@@ -142,6 +170,36 @@ public record ResultDocument(
             }
         }
         return List.copyOf(out);
+    }
+
+    /**
+     * How to take a program up again at a line.
+     *
+     * @param program the program's file
+     * @param line the line to begin with, from 1
+     * @param freshBlank whether the lines before have not run on this very blank
+     * @param tool the cutter that must be in the collet
+     * @param side from 1
+     * @param atMm where the tip must stand before the line: x, y, height above the nominal foil top, mm
+     * @param clearMm height above the nominal foil top at which the way there is free, mm
+     * @param steps what to do, in order; coordinates as the program counts them
+     * @param problems why not to begin there; each is a finding, too
+     */
+    public record Restart(
+            String program,
+            int line,
+            boolean freshBlank,
+            String tool,
+            int side,
+            double[] atMm,
+            double clearMm,
+            List<String> steps,
+            List<String> problems) {
+        /** Copies the lists. */
+        public Restart {
+            steps = List.copyOf(steps);
+            problems = List.copyOf(problems);
+        }
     }
 
     /**

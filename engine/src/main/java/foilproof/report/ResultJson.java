@@ -61,7 +61,21 @@ public final class ResultJson {
         json.number("cutting_s", time.cuttingS(), SECONDS_DECIMALS).number("rapid_s", time.rapidS(), SECONDS_DECIMALS);
         json.whole("tool_changes", time.toolChanges()).end();
         approval(json, result.approval());
+        restart(json, result.restart());
         return json.end().toString();
+    }
+
+    private static void restart(JsonText json, ResultDocument.@Nullable Restart card) {
+        if (card == null) {
+            return;
+        }
+        json.object("restart").text("program", card.program()).whole("line", card.line());
+        json.truth("fresh_blank", card.freshBlank()).text("tool", card.tool()).whole("side", card.side());
+        json.number("x_mm", card.atMm()[0], MM_DECIMALS).number("y_mm", card.atMm()[1], MM_DECIMALS);
+        json.number("z_mm", card.atMm()[2], MM_DECIMALS).number("clear_mm", card.clearMm(), MM_DECIMALS);
+        texts(json, "steps", card.steps());
+        texts(json, "problems", card.problems());
+        json.end();
     }
 
     private static void approval(JsonText json, Approval approval) {

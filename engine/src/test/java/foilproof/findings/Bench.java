@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A small job in memory for tests of checks. The bench begins sound: a one-sided FR-1 blank of 20 x 15 mm, 1.5 mm
@@ -34,6 +35,7 @@ public final class Bench {
     private final StringBuilder extra = new StringBuilder();
     private double cellMm = COARSE_MM;
     private int threads = 1;
+    private ExamineOptions.@Nullable Restart restart;
 
     private Bench() {}
 
@@ -225,6 +227,12 @@ public final class Bench {
         return this;
     }
 
+    /** Asks for a restart of a.ngc at a line. */
+    public Bench restartsAt(int line, boolean freshBlank) {
+        restart = new ExamineOptions.Restart("a.ngc", line, freshBlank);
+        return this;
+    }
+
     /** Sets the number of threads. */
     public Bench threads(int number) {
         threads = number;
@@ -244,7 +252,7 @@ public final class Bench {
 
     /** How the job is examined. */
     public ExamineOptions options() {
-        return new ExamineOptions(cellMm, threads, Progress.NONE);
+        return new ExamineOptions(cellMm, threads, Progress.NONE, restart);
     }
 
     /** Runs the job and gathers what the checks say. */

@@ -36,7 +36,8 @@ class CatalogueTest {
             FloorAndLandChecksTest.class,
             DesignChecksTest.class,
             ElectricalChecksTest.class,
-            LoadChecksTest.class);
+            LoadChecksTest.class,
+            RestartCardTest.class);
 
     private static final String BEGIN = "<!-- checks: written by CatalogueTest, -Dfoilproof.regenerate=true -->";
     private static final String END = "<!-- end of checks -->";

@@ -9,6 +9,7 @@ import static foilproof.findings.Programs.line;
 import static foilproof.findings.Programs.plunge;
 import static foilproof.findings.Programs.rectangle;
 import static foilproof.findings.Programs.start;
+import static foilproof.findings.Programs.text;
 import static foilproof.findings.Severity.FIX;
 import static foilproof.findings.Severity.NOTE;
 import static foilproof.findings.Severity.STOP;

@@ -72,6 +72,33 @@ class RestartCardTest {
         assertThat(card(Bench.job(), isolation(), "G0 X3", false).problems()).isEmpty();
     }
 
+    private static int lineOf(String program, String text) {
+        return program.substring(0, program.indexOf(text)).split("\n", -1).length;
+    }
+
+    @Test
+    @Fires("L5 rapid-in-material")
+    void shouldStopARestartThatIsAskedForWhereItsWayMeetsMaterial() {
+        int line = lineOf(isolation(), "G1 Y11");
+        Bench.job()
+                .runs(isolation())
+                .restartsAt(line, true)
+                .raises(Kinds.RAPID_IN_MATERIAL, Severity.STOP, Certainty.GEOMETRY)
+                .onLineOf("G1 Y11")
+                .at(13, 3)
+                .measuring(0.1, "mm", 0.001);
+    }
+
+    @Test
+    @Silent("L5 rapid-in-material")
+    void shouldSayNothingOfARestartWhoseWayIsFree() {
+        int line = lineOf(isolation(), "G1 Y11");
+        Bench.job().runs(isolation()).restartsAt(line, false).isSilentOn(Kinds.RAPID_IN_MATERIAL);
+        Bench.job().runs(isolation()).isSilentOn(Kinds.RAPID_IN_MATERIAL);
+        int before = lineOf(isolation(), "G0 X3");
+        Bench.job().runs(isolation()).restartsAt(before, true).isSilentOn(Kinds.RAPID_IN_MATERIAL);
+    }
+
     @Test
     void shouldTellInchesAsTheProgramCountsThem() {
         String program =

@@ -46,6 +46,12 @@ final class DryRunCommand implements Command {
                 "FILE",
                 "Tells what changed since an earlier result.json: inputs, findings, Z windows, tools, times.",
                 "--against"));
+        spec.addOption(Specs.value(
+                "FILE:LINE",
+                "Adds a restart card: state, place and way to take this program up again at that line.",
+                "--restart"));
+        spec.addOption(Specs.flag(
+                "--fresh-blank", "With --restart: the lines before have not run on the blank that lies there."));
         spec.addOption(Specs.flag("--json", "Prints result.json alone to standard output."));
         spec.addOption(Specs.value(
                 "SEVERITY", "Exit code 1 from this severity on: stop, fix (the default) or watch.", "--fail-on"));
@@ -61,7 +67,8 @@ final class DryRunCommand implements Command {
         String out = given.matchedOptionValue("--out", null);
         Path folder = out == null ? null : JobOptions.path(out);
         boolean json = given.hasMatchedOption("--json");
-        DryRunner.Settings settings = new DryRunner.Settings(cellMm(given), threads(given), folder != null);
+        DryRunner.Settings settings =
+                new DryRunner.Settings(cellMm(given), threads(given), folder != null, RestartOption.of(given));
         DryRunner.Outcome outcome;
         try (ProgressLine progress = new ProgressLine(console, true)) {
             outcome = runner.run(JobOptions.source(given), JobOptions.readOptions(given), settings, progress)

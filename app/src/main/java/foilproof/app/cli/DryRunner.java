@@ -29,8 +29,14 @@ interface DryRunner {
      * @param cellMm edge of the grid's cells, mm
      * @param threads worker threads; the result does not depend on it
      * @param pictures whether pictures will be asked for
+     * @param restart where a program is to be taken up again, or null
      */
-    record Settings(double cellMm, int threads, boolean pictures) {}
+    record Settings(double cellMm, int threads, boolean pictures, ExamineOptions.@Nullable Restart restart) {
+        /** Without a restart. */
+        Settings(double cellMm, int threads, boolean pictures) {
+            this(cellMm, threads, pictures, null);
+        }
+    }
 
     /**
      * What came out.
@@ -60,10 +66,14 @@ interface DryRunner {
     /** The engine. */
     static DryRunner engine() {
         return (source, options, settings, progress) -> {
-            ExamineOptions how = new ExamineOptions(settings.cellMm(), settings.threads(), (what, fraction) -> {
-                progress.at(what, fraction);
-                return true;
-            });
+            ExamineOptions how = new ExamineOptions(
+                    settings.cellMm(),
+                    settings.threads(),
+                    (what, fraction) -> {
+                        progress.at(what, fraction);
+                        return true;
+                    },
+                    settings.restart());
             DryRunResult run = DryRun.run(source, options, how);
             ReportExtras extras = settings.pictures()
                     ? BoardPictures.of(run.examination(), run.document().findings())

@@ -36,6 +36,7 @@ final class ResultText {
         out.println();
         notChecked(result.notChecked());
         against(result);
+        restart(result.restart());
         if (!result.assumed().isEmpty()) {
             out.println();
             out.println("Assumed, because the inputs do not say:");
@@ -45,6 +46,21 @@ final class ResultText {
         ResultDocument.TimeFacts time = result.time();
         out.println("Time " + HumanText.moment(time.totalS()) + " (min:s), cutting " + HumanText.moment(time.cuttingS())
                 + ", tool changes " + time.toolChanges() + ". Cells of " + Decimals.plain(result.cellUm(), 3) + " um.");
+    }
+
+    /** The restart card: for a person at the machine. */
+    private void restart(ResultDocument.@Nullable Restart card) {
+        if (card == null) {
+            return;
+        }
+        out.println();
+        out.println("Restart of " + card.program() + " at line " + card.line() + " with " + card.tool() + ", side "
+                + card.side() + (card.freshBlank() ? ", on a fresh blank" : ", on this very blank")
+                + " (a person does it; the dry run drives nothing):");
+        card.problems().forEach(problem -> out.println("  ! do not begin there: " + problem));
+        for (int i = 0; i < card.steps().size(); i++) {
+            out.println("  " + (i + 1) + ". " + card.steps().get(i));
+        }
     }
 
     private static String meaning(Verdict verdict) {
