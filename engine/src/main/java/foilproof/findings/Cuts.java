@@ -2,10 +2,12 @@ package foilproof.findings;
 
 import foilproof.design.LayerImage;
 import foilproof.design.RasterGrid;
+import foilproof.electrical.Chord;
 import foilproof.electrical.NetPlace;
 import foilproof.electrical.NetVerdict;
 import foilproof.motion.Segments;
 import java.util.ArrayDeque;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
@@ -24,9 +26,9 @@ final class Cuts {
      * @param xMm its middle, blank's frame of the side
      * @param yMm likewise
      * @param lengthMm how much wanted copper is gone along the net there, mm
-     * @param cellMm how far that may be off
+     * @param errorMm how far that may be off
      */
-    record Cut(int side, double xMm, double yMm, double lengthMm, double cellMm) {}
+    record Cut(int side, double xMm, double yMm, double lengthMm, double errorMm) {}
 
     /** The cut between two groups of places; null where no layer image tells the way or they share no side. */
     static @Nullable Cut between(Examination x, NetVerdict.Open open) {
@@ -90,14 +92,15 @@ final class Cuts {
                 end = i;
             }
         }
-        return end < 0 ? null : longestGone(copper, parent, end, cell, columns);
+        return end < 0 ? null : longestGone(copper, parent, cost, end, cell, columns);
     }
 
     private static boolean gone(CopperFacts copper, int i, double cell, int columns) {
         return copper.map().pieceAt((i % columns + 0.5) * cell, (i / columns + 0.5) * cell) < 0;
     }
 
-    private static @Nullable Cut longestGone(CopperFacts copper, int[] parent, int end, double cell, int columns) {
+    private static @Nullable Cut longestGone(
+            CopperFacts copper, int[] parent, int[] cost, int end, double cell, int columns) {
         int bestLength = 0;
         int bestMiddle = -1;
         int length = 0;
@@ -118,12 +121,72 @@ final class Cuts {
         }
         return bestMiddle < 0
                 ? null
-                : new Cut(
-                        copper.side(),
-                        (bestMiddle % columns + 0.5) * cell,
-                        (bestMiddle / columns + 0.5) * cell,
-                        bestLength * cell,
-                        2 * cell);
+                : measured(
+                        copper, acrossNet(copper, cost, bestMiddle, cell, columns), bestLength * cell, cell, columns);
+    }
+
+    /**
+     * The middle of the gap across the net: the way found may run along its edge, where it is no longer. All cells as far
+     * into the gap as the way's own middle lie on a line across it.
+     */
+    private static int acrossNet(CopperFacts copper, int[] cost, int middle, double cell, int columns) {
+        ArrayDeque<Integer> queue = new ArrayDeque<>();
+        BitSet seen = new BitSet();
+        List<Integer> line = new ArrayList<>();
+        queue.add(middle);
+        seen.set(middle);
+        double sumC = 0;
+        double sumR = 0;
+        while (!queue.isEmpty()) {
+            int i = queue.pollFirst();
+            line.add(i);
+            sumC += i % columns;
+            sumR += i / columns;
+            for (int k = 0; k < 9; k++) {
+                int c = i % columns + k % 3 - 1;
+                int j = (i / columns + k / 3 - 1) * columns + c;
+                if (c >= 0
+                        && c < columns
+                        && j >= 0
+                        && j < cost.length
+                        && !seen.get(j)
+                        && cost[j] == cost[middle]
+                        && gone(copper, j, cell, columns)) {
+                    seen.set(j);
+                    queue.addLast(j);
+                }
+            }
+        }
+        int best = middle;
+        double least = Double.POSITIVE_INFINITY;
+        for (int i : line) {
+            double d = StrictMath.hypot(i % columns - sumC / line.size(), i / columns - sumR / line.size());
+            if (d < least - 1e-9 || d < least + 1e-9 && i < best) {
+                least = d;
+                best = i;
+            }
+        }
+        return best;
+    }
+
+    /** How wide the gap is from wall to wall; the way in steps along the grid is up to the root of two longer. */
+    private static Cut measured(CopperFacts copper, int place, double steps, double cell, int columns) {
+        double px = (place % columns + 0.5) * cell;
+        double py = (place / columns + 0.5) * cell;
+        Chord chord = Chord.narrowest(
+                (qx, qy) -> copper.field().exactMarginMm(qx, qy) <= 0,
+                px,
+                py,
+                copper.field().cellMm() / 2,
+                steps + 4 * cell);
+        if (chord == null
+                || chord.lengthMm() < steps / Math.sqrt(2) - 4 * cell
+                || StrictMath.hypot(chord.xMm() - px, chord.yMm() - py) > steps) {
+            double lengthMm = steps * (1 + 1 / Math.sqrt(2)) / 2;
+            return new Cut(copper.side(), px, py, lengthMm, steps - lengthMm + 2 * cell);
+        }
+        // between parallel walls the chord may slide along them: the place stays in the middle of the net
+        return new Cut(copper.side(), px, py, chord.lengthMm(), 0.002);
     }
 
     private static List<Integer> cells(
@@ -134,7 +197,7 @@ final class Cuts {
             int columns,
             int rows,
             BitSet wanted) {
-        List<Integer> out = new java.util.ArrayList<>();
+        List<Integer> out = new ArrayList<>();
         for (NetPlace place : places) {
             if (x.design().sideOf(place.face()) != copper.side()) {
                 continue;

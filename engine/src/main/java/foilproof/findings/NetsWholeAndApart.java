@@ -147,7 +147,7 @@ final class NetsWholeAndApart implements Check {
         if (cut != null) {
             f.side(cut.side())
                     .at(cut.xMm(), cut.yMm())
-                    .atMost(Measured.mm("copper gone along the net", cut.lengthMm(), cut.cellMm()), 0);
+                    .atMost(Measured.mm("copper gone along the net", cut.lengthMm(), cut.errorMm()), 0);
             segment = Cuts.segmentAt(x, cut.side(), cut.xMm(), cut.yMm());
             if (segment >= 0) {
                 x.at(f, segment).side(cut.side()).at(cut.xMm(), cut.yMm());
