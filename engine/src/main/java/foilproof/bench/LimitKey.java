@@ -287,6 +287,8 @@ public enum LimitKey {
     THICKNESS_SWEEP(Dimension.RATIO, 0.10, "10 %", "B16", "how far the blank's thickness is swept to list what flips"),
     /** Backlash where the machine states none; 0.05 mm (B18). */
     BACKLASH(Dimension.LENGTH, 0.05, "0.05 mm", "B18", "backlash where the machine states none"),
+    /** Runout that every cutter is tried with; 0.05 mm (C9). */
+    RUNOUT_DOUBT(Dimension.LENGTH, 0.05, "0.05 mm", "C9", "runout that every cutter is tried with"),
     // Cutters
     /** Flat tip that an unknown tip is read as; 0.10 mm (C1). */
     UNKNOWN_TIP_WIDTH(Dimension.LENGTH, 0.10, "0.10 mm", "C1", "flat tip that an unknown tip is read as"),

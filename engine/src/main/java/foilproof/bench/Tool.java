@@ -108,6 +108,26 @@ public record Tool(
         return withTip(OptionalDouble.empty(), OptionalDouble.of(radiusMm));
     }
 
+    /** The same bit with another included angle, rad. */
+    public Tool withIncludedAngle(double angleRad) {
+        return new Tool(
+                name,
+                number,
+                shape,
+                diameterMm,
+                angleRad,
+                tipWidthMm,
+                tipRadiusMm,
+                shankMm,
+                flutes,
+                fluteLengthMm,
+                stickOutMm,
+                runoutMm,
+                centreCutting,
+                lengthMm,
+                duty);
+    }
+
     private Tool withTip(OptionalDouble widthMm, OptionalDouble radiusMm) {
         return new Tool(
                 name,

@@ -33,6 +33,7 @@ public final class Catalogue {
             new PlaceOfDesign(),
             new StrayCopper(),
             new ThinCopper(),
+            new SetUpWalls(),
             new Blending(),
             new FloorOfGrooves(),
             new ClearedAreas(),

@@ -72,7 +72,10 @@ public final class Causes {
             Kinds.LAND_SMALL,
             Kinds.LETTERING,
             Kinds.LAND_HEAT,
-            Kinds.WASTED_MOVES);
+            Kinds.WASTED_MOVES,
+            Kinds.BACKLASH,
+            Kinds.ANGLE_DOUBT,
+            Kinds.RUNOUT);
 
     /** What a depth that is wrong as a whole brings with it. */
     private static final Set<String> OF_DEPTH = Set.of(

@@ -93,6 +93,10 @@ public final class Kinds {
     public static final String HAND_JOINS = "hand-joins";
     public static final String NETLIST_DIFFERS = "netlist-differs";
 
+    public static final String BACKLASH = "backlash";
+    public static final String ANGLE_DOUBT = "angle-doubt";
+    public static final String RUNOUT = "runout";
+
     /** Every kind, in the order of the documentation. */
     public static final List<String> ALL = List.of(
             PROGRAM_ERROR,
@@ -182,7 +186,10 @@ public final class Kinds {
             LAND_SMALL,
             LAND_HEAT,
             HAND_JOINS,
-            NETLIST_DIFFERS);
+            NETLIST_DIFFERS,
+            BACKLASH,
+            ANGLE_DOUBT,
+            RUNOUT);
 
     private Kinds() {}
 }

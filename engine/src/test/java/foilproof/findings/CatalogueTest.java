@@ -37,7 +37,8 @@ class CatalogueTest {
             DesignChecksTest.class,
             ElectricalChecksTest.class,
             LoadChecksTest.class,
-            RestartCardTest.class);
+            RestartCardTest.class,
+            SetUpWallsTest.class);
 
     private static final String BEGIN = "<!-- checks: written by CatalogueTest, -Dfoilproof.regenerate=true -->";
     private static final String END = "<!-- end of checks -->";
