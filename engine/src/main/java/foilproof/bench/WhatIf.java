@@ -12,13 +12,15 @@ import java.util.TreeMap;
  * @param inCollet tool name by tool number: this cutter is in the collet where the program calls for that number
  * @param programUnits units that a program is assumed to begin in, by its file name
  * @param programZMm how much deeper than written a program is assumed to run, mm, by its file name
+ * @param runZMm Z error of one tool run beside that of its cutter, mm, + = really deeper, by the run's index
  */
 public record WhatIf(
         Map<String, Double> zErrorMm,
         double bowMm,
         Map<Integer, String> inCollet,
         Map<String, Machine.Units> programUnits,
-        Map<String, Double> programZMm) {
+        Map<String, Double> programZMm,
+        Map<Integer, Double> runZMm) {
     /** Nothing is asked. */
     public static final WhatIf NONE = new WhatIf(Map.of(), 0, Map.of());
 
@@ -27,6 +29,17 @@ public record WhatIf(
         inCollet = Collections.unmodifiableMap(new TreeMap<>(inCollet));
         programUnits = Collections.unmodifiableMap(new TreeMap<>(programUnits));
         programZMm = Collections.unmodifiableMap(new TreeMap<>(programZMm));
+        runZMm = Collections.unmodifiableMap(new TreeMap<>(runZMm));
+    }
+
+    /** Nothing is asked of single tool runs. */
+    public WhatIf(
+            Map<String, Double> zErrorMm,
+            double bowMm,
+            Map<Integer, String> inCollet,
+            Map<String, Machine.Units> programUnits,
+            Map<String, Double> programZMm) {
+        this(zErrorMm, bowMm, inCollet, programUnits, programZMm, Map.of());
     }
 
     /** Nothing is assumed of programs. */
@@ -38,14 +51,19 @@ public record WhatIf(
     public WhatIf withProgramUnits(String file, Machine.Units units) {
         Map<String, Machine.Units> more = new TreeMap<>(programUnits);
         more.put(file, units);
-        return new WhatIf(zErrorMm, bowMm, inCollet, more, programZMm);
+        return new WhatIf(zErrorMm, bowMm, inCollet, more, programZMm, runZMm);
     }
 
     /** The same with a program assumed to run deeper than written by this, mm. */
     public WhatIf withProgramZMm(String file, double deeperMm) {
         Map<String, Double> more = new TreeMap<>(programZMm);
         more.put(file, deeperMm);
-        return new WhatIf(zErrorMm, bowMm, inCollet, programUnits, more);
+        return new WhatIf(zErrorMm, bowMm, inCollet, programUnits, more, runZMm);
+    }
+
+    /** The same with Z errors of single tool runs, mm, by the run's index. */
+    public WhatIf withRunZMm(Map<Integer, Double> deeperMm) {
+        return new WhatIf(zErrorMm, bowMm, inCollet, programUnits, programZMm, deeperMm);
     }
 
     /** The Z error asked for a tool, mm, 0 where none. */

@@ -134,15 +134,21 @@ public final class Examiner {
         Conditions conditions = Conditions.NOMINAL.withBow(job.whatIf().bowMm());
         for (ToolRun run : plan.runs()) {
             String name = run.toolName();
-            double deeperMm = job.whatIf()
-                    .programZMm()
-                    .getOrDefault(plan.programs().get(run.firstProgram()).file(), 0.0);
+            double deeperMm = deeperMm(plan, run);
             double errorMm = deeperMm + (name == null ? 0 : job.whatIf().zErrorMm(name));
             if (errorMm != 0) {
                 conditions = conditions.withZError(run.index(), errorMm);
             }
         }
         return conditions;
+    }
+
+    /** What is asked of a run itself, beside its cutter's Z error, mm. */
+    private double deeperMm(MotionPlan plan, ToolRun run) {
+        double programs = job.whatIf()
+                .programZMm()
+                .getOrDefault(plan.programs().get(run.firstProgram()).file(), 0.0);
+        return programs + job.whatIf().runZMm().getOrDefault(run.index(), 0.0);
     }
 
     private BoardStock sweptBefore(MotionPlan plan, int segment) {
@@ -173,9 +179,7 @@ public final class Examiner {
                         || run.firstSegment() >= end) {
                     continue;
                 }
-                double deeperMm = job.whatIf()
-                        .programZMm()
-                        .getOrDefault(plan.programs().get(run.firstProgram()).file(), 0.0);
+                double deeperMm = deeperMm(plan, run);
                 double asked = Math.max(ASKED_MM, Math.abs(job.whatIf().zErrorMm(tool.name()) + deeperMm))
                         + Math.max(0, -job.whatIf().bowMm());
                 SweepSettings settings = SweepSettings.forBlank(options.cellMm(), blank.widthMm(), blank.heightMm())

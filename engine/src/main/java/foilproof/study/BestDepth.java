@@ -74,6 +74,37 @@ public record BestDepth(
             return null;
         }
         double shift = Math.rint(exact * 1000) / 1000;
+        Edited e = edited(x, run, shift);
+        double from = window.fromMm() == null ? 0 : window.fromMm();
+        double to = window.toMm() == null ? 0 : window.toMm();
+        double margin = Math.min(window.spreadFromMm() - (from - shift), to - shift - window.spreadToMm());
+        return new BestDepth(
+                run.toolName(),
+                run.side().number(),
+                run.run().index(),
+                shift,
+                e.depthMm(),
+                Math.rint(margin * 1e6) / 1e6,
+                e.edits(),
+                e.complete());
+    }
+
+    /**
+     * The copper work of a run, milled deeper.
+     *
+     * @param depthMm deepest copper work then, below the run's zero; the shift alone where there is none
+     * @param edits one unified difference for each program that changes
+     * @param complete false where some line's Z does not stand in it as a plain number
+     */
+    public record Edited(double depthMm, List<Edit> edits, boolean complete) {
+        /** Copies the list. */
+        public Edited {
+            edits = List.copyOf(edits);
+        }
+    }
+
+    /** The lines of a run's copper work edited to go deeper (+) or shallower by {@code shift}, mm; nothing is written. */
+    public static Edited edited(Examination x, RunFacts run, double shift) {
         Segments s = x.plan().segments();
         Map<Integer, TreeSet<Integer>> lines = new TreeMap<>();
         Map<Long, Double> heights = new TreeMap<>();
@@ -111,18 +142,7 @@ public record BestDepth(
                 edits.add(new Edit(program.file(), "--- " + program.file() + "\n+++ " + program.file() + "\n" + hunks));
             }
         }
-        double from = window.fromMm() == null ? 0 : window.fromMm();
-        double to = window.toMm() == null ? 0 : window.toMm();
-        double margin = Math.min(window.spreadFromMm() - (from - shift), to - shift - window.spreadToMm());
-        return new BestDepth(
-                run.toolName(),
-                run.side().number(),
-                run.run().index(),
-                shift,
-                deepest + shift,
-                Math.rint(margin * 1e6) / 1e6,
-                edits,
-                complete);
+        return new Edited(deepest + shift, edits, complete);
     }
 
     private static long key(int program, int line) {

@@ -32,6 +32,7 @@ final class AnswerPanel extends JPanel {
 
     private final transient BenchModel model;
     private final JTextArea text = new JTextArea();
+    private final GroovePanel groove;
     private final SectionView section = new SectionView();
     private transient @Nullable SwingWorker<String, Void> asking;
     private double reachMm = 0.6;
@@ -40,6 +41,7 @@ final class AnswerPanel extends JPanel {
     AnswerPanel(BenchModel model) {
         super(new BorderLayout(0, 4));
         this.model = model;
+        groove = new GroovePanel(model);
         setBorder(BorderFactory.createEmptyBorder(4, 10, 8, 10));
         text.setName("answer");
         text.setEditable(false);
@@ -70,6 +72,7 @@ final class AnswerPanel extends JPanel {
         section.setMinimumSize(new Dimension(100, 120));
         scroll.setMinimumSize(new Dimension(100, 120));
         add(split);
+        add(groove, BorderLayout.SOUTH);
         model.listen(c -> {
             if (c == BenchModel.Change.CHOICE || c == BenchModel.Change.BOARD || c == BenchModel.Change.CONDITIONS) {
                 answer();
@@ -135,7 +138,13 @@ final class AnswerPanel extends JPanel {
 
     /** The answer as it is shown, to be copied. */
     String shownText() {
-        return text.getText();
+        String measured = groove.shownText();
+        return text.getText() + (measured.isEmpty() ? "" : "\nMeasured groove: " + measured + "\n");
+    }
+
+    /** Puts the cursor where a measured width is typed. */
+    void measure() {
+        groove.type();
     }
 
     /** A length in mm and thou. */
@@ -260,35 +269,49 @@ final class AnswerPanel extends JPanel {
         protected void paintComponent(Graphics graphics) {
             Graphics2D g = (Graphics2D) graphics.create();
             BoardSnapshot b = model.board();
-            List<BenchModel.Line> lines = lines();
-            if (b != null && !lines.isEmpty()) {
-                BoardSnapshot.Conditions c = model.conditions(b);
-                List<Section> cut = new ArrayList<>();
-                double longest = 0.1;
-                double deep = 0.05;
-                for (BenchModel.Line l : lines) {
-                    Section s = Section.of(b, c, l.x0Mm(), l.y0Mm(), l.x1Mm(), l.y1Mm(), Math.max(400, getWidth() * 3));
-                    cut.add(s);
-                    longest = Math.max(longest, l.lengthMm());
-                    for (int i = 0; i < s.zMm().length; i++) {
-                        deep = Math.max(deep, s.onBlank()[i] ? Math.min(-s.zMm()[i], b.thicknessMm() + 0.6) : 0);
-                    }
-                }
-                // All share their axes, so that two can be compared.
-                int each = getHeight() / lines.size();
-                for (int i = 0; i < cut.size(); i++) {
-                    one(g, b, c, lines.get(i), cut.get(i), title(i), longest, deep, i * each, each);
-                }
+            if (b != null) {
+                paintAll(g, b);
             }
             g.dispose();
         }
 
-        private String title(int i) {
-            int pins = model.pinned().size();
-            if (i < pins) {
-                return "Pinned section " + (i + 1);
+        private void paintAll(Graphics2D g, BoardSnapshot b) {
+            List<Shown> shown = shown(b);
+            List<Section> cut = new ArrayList<>();
+            double longest = 0.1;
+            double deep = 0.05;
+            for (Shown one : shown) {
+                BenchModel.Line l = one.line();
+                Section s = Section.of(
+                        one.board(),
+                        model.conditions(one.board()),
+                        l.x0Mm(),
+                        l.y0Mm(),
+                        l.x1Mm(),
+                        l.y1Mm(),
+                        Math.max(400, getWidth() * 3));
+                cut.add(s);
+                longest = Math.max(longest, l.lengthMm());
+                for (int i = 0; i < s.zMm().length; i++) {
+                    deep = Math.max(deep, s.onBlank()[i] ? Math.min(-s.zMm()[i], b.thicknessMm() + 0.6) : 0);
+                }
             }
-            return model.section() != null ? "Section along the line" : alongY ? "Section along Y" : "Section along X";
+            // All share their axes, so that two can be compared.
+            int each = getHeight() / Math.max(1, cut.size());
+            for (int i = 0; i < cut.size(); i++) {
+                Shown one = shown.get(i);
+                one(
+                        g,
+                        one.board(),
+                        model.conditions(one.board()),
+                        one.line(),
+                        cut.get(i),
+                        one.title(),
+                        longest,
+                        deep,
+                        i * each,
+                        each);
+            }
         }
 
         private void one(
@@ -320,29 +343,53 @@ final class AnswerPanel extends JPanel {
         }
     }
 
-    /** The sections that are shown: pinned ones, then the dragged one or the one through the place that was asked. */
-    private List<BenchModel.Line> lines() {
-        BoardSnapshot b = model.board();
-        List<BenchModel.Line> all = new ArrayList<>();
-        if (b == null) {
-            return all;
-        }
+    /** One section that is shown. */
+    private record Shown(BoardSnapshot board, BenchModel.Line line, String title) {}
+
+    /**
+     * The sections that are shown: pinned ones, then the dragged one, the chosen finding's (just before its moment and
+     * when the board is finished) or the one through the place that was asked.
+     */
+    private List<Shown> shown(BoardSnapshot b) {
+        List<Shown> all = new ArrayList<>();
         for (BenchModel.Line l : model.pinned()) {
             if (l.side() == b.side()) {
-                all.add(l);
+                all.add(new Shown(b, l, "Pinned section " + (all.size() + 1)));
             }
         }
         BenchModel.Line s = model.section();
+        BenchModel.Line f = model.findingSection();
         double[] p = model.asked();
         if (s != null && s.side() == b.side()) {
-            if (!all.contains(s)) {
-                all.add(s);
+            if (!model.pinned().contains(s)) {
+                all.add(new Shown(b, s, "Section along the line"));
+            }
+        } else if (f != null && f.side() == b.side()) {
+            BoardSnapshot end = model.finished();
+            BenchModel.Line l = alongY ? turned(f) : f;
+            if (end != null && end.timeS() > b.timeS()) {
+                all.add(new Shown(b, l, "At " + JobScene.clock(b.timeS())));
+                all.add(new Shown(end, l, "Finished board"));
+            } else {
+                all.add(new Shown(b, l, "Across the finding"));
             }
         } else if (p != null) {
             double dx = alongY ? 0 : reachMm;
             double dy = alongY ? reachMm : 0;
-            all.add(new BenchModel.Line(b.side(), p[0] - dx, p[1] - dy, p[0] + dx, p[1] + dy));
+            all.add(new Shown(
+                    b,
+                    new BenchModel.Line(b.side(), p[0] - dx, p[1] - dy, p[0] + dx, p[1] + dy),
+                    alongY ? "Section along Y" : "Section along X"));
         }
         return all;
+    }
+
+    /** The same line, a quarter turn about its middle. */
+    private static BenchModel.Line turned(BenchModel.Line l) {
+        double x = (l.x0Mm() + l.x1Mm()) / 2;
+        double y = (l.y0Mm() + l.y1Mm()) / 2;
+        double dx = (l.x1Mm() - l.x0Mm()) / 2;
+        double dy = (l.y1Mm() - l.y0Mm()) / 2;
+        return new BenchModel.Line(l.side(), x + dy, y - dx, x - dy, y + dx);
     }
 }

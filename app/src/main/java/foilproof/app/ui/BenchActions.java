@@ -124,6 +124,9 @@ final class BenchActions {
         key("typed d", "D", "dark or light", () -> theme.accept(!model.look().dark()));
         key("typed n", "N", "next finding", () -> nextFinding(1));
         key("typed p", "P", "previous finding", () -> nextFinding(-1));
+        key("typed .", ".", "next tool change, stop or dwell", () -> model.stepEvent(1));
+        key("typed ,", ",", "previous tool change, stop or dwell", () -> model.stepEvent(-1));
+        key("typed u", "U", "all findings again: nothing typed, nothing chosen", findings::clearFilter);
         key("typed b", "B", "conditions back to the job", () -> model.setWhatIf(BenchModel.WhatIf.NONE));
         key("control Y", "Ctrl+Y", "do again what was undone", model::redoWhatIf);
         key("typed v", "V", "job and what-if: what-if alone, swipe, difference", this::nextCompare);
@@ -138,7 +141,12 @@ final class BenchActions {
                 "section: drag a line to cut the board; again: back to asking",
                 () -> hand(BenchModel.Hand.SECTION));
         key("typed w", "W", "the conditions", () -> showTab.accept(0));
+        key("typed y", "Y", "study: feeds, zero, order, a second go, every swap, the odds", () -> showTab.accept(2));
         key("typed q", "Q", "what the board answers", () -> showTab.accept(1));
+        key("typed m", "M", "type a groove's width as measured under the microscope", () -> {
+            showTab.accept(1);
+            answer.measure();
+        });
         key("typed k", "K", "pin the section, to be compared", this::pin);
         key("typed g", "G", "the far side's cuts through the board", () -> model.setThrough(!model.through()));
         key("control Z", "Ctrl+Z", "undo the last change of a condition", model::undoWhatIf);
@@ -325,7 +333,7 @@ final class BenchActions {
     }
 
     private void pin() {
-        BenchModel.Line l = model.section();
+        BenchModel.Line l = model.section() != null ? model.section() : model.findingSection();
         if (l != null) {
             model.pin(l);
         }
@@ -403,6 +411,10 @@ final class BenchActions {
             }
             flyTo(c.at(at[0], at[1], 0).showing(Math.min(wide, 60)));
             model.ask(at[0], at[1]);
+            JobScene s = model.drawnScene();
+            if (s != null) {
+                model.setFindingSection(AcrossFinding.line(s, f, model.side()));
+            }
         }
     }
 

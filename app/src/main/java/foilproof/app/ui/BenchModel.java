@@ -95,36 +95,85 @@ final class BenchModel {
         }
     }
 
-    /** Conditions for which the cutters are swept again; NaN and absent keys: as the job has it. */
+    /**
+     * Conditions for which the cutters are swept again; NaN and absent keys: as the job has it.
+     *
+     * @param shape a preset of the foil top
+     * @param shapeMm how much of it, mm
+     * @param pointsMm heights of dragged points on an even square grid over the blank, row by row from the lowest Y;
+     *     empty for none, mm
+     * @param tiltXMm right edge higher by this than the left one, mm
+     * @param tiltYMm far edge higher by this than the near one, mm
+     * @param backlashXMm backlash, mm
+     * @param backlashYMm backlash, mm
+     * @param inCollet tool name by tool number
+     * @param runoutMm by tool name, mm
+     * @param tipMm flat tip by tool name, mm
+     * @param work what else of programs and zero differs
+     */
     record Swept(
             Shape shape,
             double shapeMm,
+            List<Double> pointsMm,
             double tiltXMm,
             double tiltYMm,
             double backlashXMm,
             double backlashYMm,
             Map<Integer, String> inCollet,
             Map<String, Double> runoutMm,
-            Map<String, Double> tipMm) {
-        static final Swept NONE = new Swept(Shape.FLAT, 0, 0, 0, Double.NaN, Double.NaN, Map.of(), Map.of(), Map.of());
+            Map<String, Double> tipMm,
+            Work work) {
+        static final Swept NONE = new Swept(
+                Shape.FLAT, 0, List.of(), 0, 0, Double.NaN, Double.NaN, Map.of(), Map.of(), Map.of(), Work.NONE);
 
         Swept {
+            pointsMm = pointsMm.stream().allMatch(h -> h == 0) ? List.of() : List.copyOf(pointsMm);
             inCollet = Map.copyOf(inCollet);
             runoutMm = Map.copyOf(runoutMm);
             tipMm = Map.copyOf(tipMm);
         }
 
+        /** Whether the foil top lies as the job says. */
+        boolean lies() {
+            return shape == Shape.FLAT && pointsMm.isEmpty() && tiltXMm == 0 && tiltYMm == 0;
+        }
+
+        /** How much higher the foil top lies at a share of the blank's width and height, mm. */
+        double heightMm(double u, double v) {
+            return shapeMm * shape.height(u, v) + tiltXMm * (u - 0.5) + tiltYMm * (v - 0.5) + points(u, v);
+        }
+
+        private double points(double u, double v) {
+            if (pointsMm.isEmpty()) {
+                return 0;
+            }
+            int n = (int) Math.round(Math.sqrt(pointsMm.size()));
+            double x = Math.max(0, Math.min(1, u)) * (n - 1);
+            double y = Math.max(0, Math.min(1, v)) * (n - 1);
+            int i = Math.min(n - 2, (int) x);
+            int j = Math.min(n - 2, (int) y);
+            double low = pointsMm.get(j * n + i) * (i + 1 - x) + pointsMm.get(j * n + i + 1) * (x - i);
+            double high = pointsMm.get((j + 1) * n + i) * (i + 1 - x) + pointsMm.get((j + 1) * n + i + 1) * (x - i);
+            return low * (j + 1 - y) + high * (y - j);
+        }
+
         Swept withShape(Shape s, double mm) {
             Shape kept = mm == 0 ? Shape.FLAT : s;
-            return new Swept(kept, mm, tiltXMm, tiltYMm, backlashXMm, backlashYMm, inCollet, runoutMm, tipMm);
+            return new Swept(
+                    kept, mm, pointsMm, tiltXMm, tiltYMm, backlashXMm, backlashYMm, inCollet, runoutMm, tipMm, work);
+        }
+
+        Swept withPoints(List<Double> mm) {
+            return new Swept(
+                    shape, shapeMm, mm, tiltXMm, tiltYMm, backlashXMm, backlashYMm, inCollet, runoutMm, tipMm, work);
         }
 
         Swept withTilt(double x, double y) {
-            return new Swept(shape, shapeMm, x, y, backlashXMm, backlashYMm, inCollet, runoutMm, tipMm);
+            return new Swept(shape, shapeMm, pointsMm, x, y, backlashXMm, backlashYMm, inCollet, runoutMm, tipMm, work);
         }
 
         Swept withBacklash(double x, double y) {
-            return new Swept(shape, shapeMm, tiltXMm, tiltYMm, x, y, inCollet, runoutMm, tipMm);
+            return new Swept(shape, shapeMm, pointsMm, tiltXMm, tiltYMm, x, y, inCollet, runoutMm, tipMm, work);
         }
 
         Swept withCollet(int number, @Nullable String tool) {
@@ -133,33 +182,25 @@ final class BenchModel {
             if (tool != null) {
                 m.put(number, tool);
             }
-            return new Swept(shape, shapeMm, tiltXMm, tiltYMm, backlashXMm, backlashYMm, m, runoutMm, tipMm);
+            return new Swept(
+                    shape, shapeMm, pointsMm, tiltXMm, tiltYMm, backlashXMm, backlashYMm, m, runoutMm, tipMm, work);
         }
 
         Swept withRunout(String tool, double mm) {
+            Map<String, Double> m = put(runoutMm, tool, mm);
             return new Swept(
-                    shape,
-                    shapeMm,
-                    tiltXMm,
-                    tiltYMm,
-                    backlashXMm,
-                    backlashYMm,
-                    inCollet,
-                    put(runoutMm, tool, mm),
-                    tipMm);
+                    shape, shapeMm, pointsMm, tiltXMm, tiltYMm, backlashXMm, backlashYMm, inCollet, m, tipMm, work);
         }
 
         Swept withTip(String tool, double mm) {
+            Map<String, Double> m = put(tipMm, tool, mm);
             return new Swept(
-                    shape,
-                    shapeMm,
-                    tiltXMm,
-                    tiltYMm,
-                    backlashXMm,
-                    backlashYMm,
-                    inCollet,
-                    runoutMm,
-                    put(tipMm, tool, mm));
+                    shape, shapeMm, pointsMm, tiltXMm, tiltYMm, backlashXMm, backlashYMm, inCollet, runoutMm, m, work);
+        }
+
+        Swept withWork(Work w) {
+            return new Swept(
+                    shape, shapeMm, pointsMm, tiltXMm, tiltYMm, backlashXMm, backlashYMm, inCollet, runoutMm, tipMm, w);
         }
 
         private static Map<String, Double> put(Map<String, Double> old, String tool, double mm) {
@@ -169,6 +210,44 @@ final class BenchModel {
                 m.put(tool, mm);
             }
             return m;
+        }
+    }
+
+    /**
+     * Another way to run the programs.
+     *
+     * @param feedShare feeds by this factor, 1 as programmed
+     * @param speedShare spindle speeds by this factor, 1 as programmed
+     * @param zeroXMm work zeros moved along X by this, mm
+     * @param zeroYMm work zeros moved along Y by this, mm
+     * @param order places of the programs, side by side in the job's order, in the order in which they are to run; empty
+     *     as in the job
+     */
+    record Work(double feedShare, double speedShare, double zeroXMm, double zeroYMm, List<Integer> order) {
+        static final Work NONE = new Work(1, 1, 0, 0, List.of());
+
+        Work {
+            order = List.copyOf(order);
+        }
+
+        Work withFeed(double share) {
+            return new Work(share, speedShare, zeroXMm, zeroYMm, order);
+        }
+
+        Work withSpeed(double share) {
+            return new Work(feedShare, share, zeroXMm, zeroYMm, order);
+        }
+
+        Work withZero(double x, double y) {
+            return new Work(feedShare, speedShare, x, y, order);
+        }
+
+        Work withOrder(List<Integer> newOrder) {
+            boolean same = true;
+            for (int i = 0; i < newOrder.size(); i++) {
+                same &= newOrder.get(i) == i;
+            }
+            return new Work(feedShare, speedShare, zeroXMm, zeroYMm, same ? List.of() : newOrder);
         }
     }
 
@@ -240,6 +319,8 @@ final class BenchModel {
     private @Nullable BoardSnapshot board;
     private @Nullable BoardSnapshot baseBoard;
     private @Nullable JobScene sweptScene;
+    private Swept sweptFor = Swept.NONE;
+    private final List<Raised> raised = new ArrayList<>();
     private Compare compare = Compare.NONE;
     private double swipe = 0.5;
     private Hand hand = Hand.ASK;
@@ -247,6 +328,8 @@ final class BenchModel {
     private double @Nullable [] askedBefore;
     private @Nullable Line ruler;
     private @Nullable Line section;
+    private @Nullable Line findingSection;
+    private @Nullable BoardSnapshot finished;
     private final List<Line> pinned = new ArrayList<>();
     private @Nullable Finding chosenFinding;
     private double timeS;
@@ -279,11 +362,17 @@ final class BenchModel {
     }
 
     /** The scene swept again for a what-if, or null to go back to the job's own. */
-    void setSweptScene(@Nullable JobScene s) {
+    void setSweptScene(@Nullable JobScene s, Swept as) {
+        sweptFor = as;
         if (s != sweptScene) {
             sweptScene = s;
             refreshBoard();
         }
+    }
+
+    /** What the drawn scene was swept for. */
+    Swept sweptFor() {
+        return sweptFor;
     }
 
     /** The job's own board at this moment, without any what-if. */
@@ -356,6 +445,25 @@ final class BenchModel {
         tell(Change.CHOICE);
     }
 
+    /** The section through the chosen finding's place, or null. */
+    @Nullable
+    Line findingSection() {
+        return findingSection;
+    }
+
+    /** Cuts through the place of the chosen finding, until another place is asked. */
+    void setFindingSection(@Nullable Line l) {
+        findingSection = l;
+        tell(Change.CHOICE);
+    }
+
+    /** The finished board of the side that is up, under the what-if, or null while it is made. */
+    @Nullable
+    BoardSnapshot finished() {
+        BoardSnapshot b = finished;
+        return b == null || b.side() != side ? null : asWhatIf(b);
+    }
+
     List<Line> pinned() {
         return List.copyOf(pinned);
     }
@@ -390,8 +498,37 @@ final class BenchModel {
     @Nullable
     BoardSnapshot board() {
         BoardSnapshot b = board;
+        return b == null ? null : asWhatIf(b);
+    }
+
+    /** A snapshot on the surface that is asked for now, though it was swept on another. */
+    private record Raised(BoardSnapshot from, Swept wanted, Swept was, BoardSnapshot made) {}
+
+    private BoardSnapshot asWhatIf(BoardSnapshot b) {
         double change = whatIf.thicknessChangeMm();
-        return b == null || change == 0 ? b : b.withThickness(Math.max(0.1, b.thicknessMm() + change));
+        BoardSnapshot r = raised(b);
+        return change == 0 ? r : r.withThickness(Math.max(0.1, r.thicknessMm() + change));
+    }
+
+    /** Sweeping again takes a moment: until then the cuts that were swept are laid on the surface that is asked for. */
+    private BoardSnapshot raised(BoardSnapshot b) {
+        Swept wanted = whatIf.swept();
+        Swept was = sweptFor;
+        if (wanted.equals(was) || wanted.lies() && was.lies()) {
+            return b;
+        }
+        for (Raised r : raised) {
+            if (r.from() == b && r.wanted().equals(wanted) && r.was().equals(was)) {
+                return r.made();
+            }
+        }
+        BoardSnapshot made = b.withRaised((x, y) ->
+                wanted.heightMm(x / b.widthMm(), y / b.heightMm()) - was.heightMm(x / b.widthMm(), y / b.heightMm()));
+        if (raised.size() >= 2) {
+            raised.remove(0);
+        }
+        raised.add(new Raised(b, wanted, was, made));
+        return made;
     }
 
     double timeS() {
@@ -437,9 +574,13 @@ final class BenchModel {
         asked = null;
         askedBefore = null;
         chosenFinding = null;
+        findingSection = null;
+        finished = null;
         board = null;
         baseBoard = null;
         sweptScene = null;
+        sweptFor = Swept.NONE;
+        raised.clear();
         if (!keepView) {
             compare = Compare.NONE;
             hand = Hand.ASK;
@@ -544,12 +685,14 @@ final class BenchModel {
     void choose(int finding, @Nullable Finding which) {
         chosen = finding;
         chosenFinding = which;
+        findingSection = null;
         tell(Change.CHOICE);
     }
 
     void ask(double xMm, double yMm) {
         askedBefore = asked;
         asked = new double[] {xMm, yMm};
+        findingSection = null;
         tell(Change.CHOICE);
     }
 
@@ -558,6 +701,7 @@ final class BenchModel {
         askedBefore = null;
         ruler = null;
         section = null;
+        findingSection = null;
         hand = Hand.ASK;
         chosen = -1;
         chosenFinding = null;
@@ -594,14 +738,50 @@ final class BenchModel {
             // Another cutter may take other times: the finished board of one is the finished board of the other.
             BoardSnapshot made = s.snapshot(t >= job.endS() ? s.endS() : t, wantedSide);
             BoardSnapshot base = s == job ? made : job.snapshot(t, wantedSide);
+            BoardSnapshot end = made.timeS() >= s.endS() ? made : finishedOf(s, wantedSide);
             SwingUtilities.invokeLater(() -> {
                 if (drawnScene() == s) {
                     board = made;
                     baseBoard = base;
+                    finished = end;
                     tell(Change.BOARD);
                 }
             });
         });
+    }
+
+    private @Nullable JobScene finishedScene;
+    private @Nullable BoardSnapshot finishedMade;
+
+    /** The finished board of a scene; made once. Called by the thread that makes the snapshots alone. */
+    private BoardSnapshot finishedOf(JobScene s, int ofSide) {
+        BoardSnapshot made = finishedMade;
+        if (made == null || finishedScene != s || made.side() != ofSide) {
+            made = s.snapshot(s.endS(), ofSide);
+            finishedScene = s;
+            finishedMade = made;
+        }
+        return made;
+    }
+
+    /** Moves to the next or previous pause, tool change or dwell. */
+    void stepEvent(int step) {
+        JobScene s = scene;
+        if (s == null) {
+            return;
+        }
+        double to = Double.NaN;
+        for (foilproof.motion.MotionEvent e : s.ground().plan().events()) {
+            boolean counts = e.durationS() >= RunStrip.LEAST_EVENT_S;
+            if (counts && step > 0 && e.timeS() > timeS + 1e-3 && Double.isNaN(to)) {
+                to = e.timeS();
+            } else if (counts && step < 0 && e.timeS() < timeS - 1e-3) {
+                to = e.timeS();
+            }
+        }
+        if (!Double.isNaN(to)) {
+            setTime(to);
+        }
     }
 
     /** Moves to the start of the next or previous move. */

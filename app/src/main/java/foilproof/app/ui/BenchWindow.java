@@ -52,6 +52,7 @@ final class BenchWindow {
     private final FindingsPanel findings;
     private final AnswerPanel answer;
     private final FileWatch watch;
+    private final SwapStudy swaps = new SwapStudy(model);
     private @Nullable JobSource source;
     private @Nullable Path folder;
     private final JobLoader loader;
@@ -206,6 +207,7 @@ final class BenchWindow {
             public void windowClosed(WindowEvent e) {
                 actions.stop();
                 loader.cancel();
+                swaps.cancel();
                 watch.stop();
                 renderer.close();
             }
@@ -217,13 +219,12 @@ final class BenchWindow {
         right.addTab("Conditions", new ConditionsPanel(model));
         JPanel rightSplit = new JPanel(new BorderLayout());
         right.addTab("Ask the board", answer);
+        right.addTab("Study", new StudyPanel(model, swaps));
         actions.onTab(right::setSelectedIndex);
         rightSplit.add(right);
         rightSplit.setPreferredSize(new Dimension(330, 600));
         model.listen(c -> {
-            boolean asks = model.asked() != null && model.chosenFinding() == null
-                    || model.ruler() != null
-                    || model.section() != null;
+            boolean asks = model.asked() != null || model.ruler() != null || model.section() != null;
             if (c == BenchModel.Change.CHOICE && asks) {
                 right.setSelectedIndex(1);
             }

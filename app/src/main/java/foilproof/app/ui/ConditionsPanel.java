@@ -11,7 +11,6 @@ import foilproof.report.ResultDocument;
 import java.awt.BorderLayout;
 import java.awt.Dimension;
 import java.awt.FlowLayout;
-import java.awt.Rectangle;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -31,7 +30,6 @@ import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.JSpinner;
 import javax.swing.JToggleButton;
-import javax.swing.Scrollable;
 import javax.swing.SpinnerNumberModel;
 import org.jspecify.annotations.Nullable;
 
@@ -59,7 +57,7 @@ final class ConditionsPanel extends JPanel {
         super(new BorderLayout());
         this.model = model;
         setName("conditions");
-        JPanel all = new WidthOfView();
+        JPanel all = new Column();
         all.setBorder(BorderFactory.createEmptyBorder(8, 10, 10, 10));
         all.add(heading("What if", "Nothing here changes the job; Home on a scale sets it back to 0."));
         all.add(look());
@@ -69,6 +67,7 @@ final class ConditionsPanel extends JPanel {
         bowTyped = typed("bow, mm", 0.3, 0.01, v -> change(model.whatIf().withBow(v)));
         all.add(row(new JLabel("Bow: middle low by"), bowTyped, bow, "+ = low, edge where it was"));
         all.add(presets());
+        all.add(new SurfacePanel(model));
         thickness =
                 new ZSlider("thickness", 0.2, 0.01, v -> change(model.whatIf().withThicknessChange(v)));
         thicknessTyped = typed(
@@ -102,41 +101,7 @@ final class ConditionsPanel extends JPanel {
         });
     }
 
-    /** A column that is as wide as the part of it that is seen. */
-    private static final class WidthOfView extends JPanel implements Scrollable {
-        private static final long serialVersionUID = 1L;
-
-        WidthOfView() {
-            setLayout(new BoxLayout(this, BoxLayout.Y_AXIS));
-        }
-
-        @Override
-        public Dimension getPreferredScrollableViewportSize() {
-            return getPreferredSize();
-        }
-
-        @Override
-        public int getScrollableUnitIncrement(Rectangle seen, int orientation, int direction) {
-            return 20;
-        }
-
-        @Override
-        public int getScrollableBlockIncrement(Rectangle seen, int orientation, int direction) {
-            return seen.height;
-        }
-
-        @Override
-        public boolean getScrollableTracksViewportWidth() {
-            return true;
-        }
-
-        @Override
-        public boolean getScrollableTracksViewportHeight() {
-            return false;
-        }
-    }
-
-    private static JPanel column() {
+    static JPanel column() {
         JPanel p = new JPanel();
         p.setLayout(new BoxLayout(p, BoxLayout.Y_AXIS));
         p.setAlignmentX(LEFT_ALIGNMENT);
@@ -232,8 +197,11 @@ final class ConditionsPanel extends JPanel {
                 "Corner swarf",
                 "the corner at X 0 Y 0 lies 0.08 mm high",
                 w -> w.withSwept(w.swept().withShape(BenchModel.Shape.CORNER, 0.08)));
-        preset(p, "Flat", "no bow, no twist, no tilt", w -> w.withBow(0)
-                .withSwept(w.swept().withShape(BenchModel.Shape.FLAT, 0).withTilt(0, 0)));
+        preset(p, "Flat", "no bow, no twist, no tilt, no dragged points", w -> w.withBow(0)
+                .withSwept(w.swept()
+                        .withShape(BenchModel.Shape.FLAT, 0)
+                        .withTilt(0, 0)
+                        .withPoints(List.of())));
         p.setMaximumSize(new Dimension(10_000, 64));
         return p;
     }

@@ -74,11 +74,17 @@ record FindingFilter(List<String> words, int side, int line, int tool, double ho
 
     /** Whether a finding, or one folded under it, is meant. */
     boolean matches(Finding f, @Nullable Job job) {
+        return matches(f, job, FindingChoice.ANY);
+    }
+
+    /** Whether a finding, or one folded under it, is meant by what was typed and by what was chosen. */
+    boolean matches(Finding f, @Nullable Job job, FindingChoice choice) {
         if (!Double.isNaN(holesBelowMm) || !Double.isNaN(gapsBelowMm)) {
             return false;
         }
+        boolean narrowed = !(words.isEmpty() && side == 0 && line == 0 && tool < 0) || !choice.any();
         for (Finding c : f.consequences()) {
-            if (matches(c, job) && !(words.isEmpty() && side == 0 && line == 0 && tool < 0)) {
+            if (narrowed && matches(c, job, choice)) {
                 return true;
             }
         }
@@ -88,6 +94,7 @@ record FindingFilter(List<String> words, int side, int line, int tool, double ho
                         && cutter.number().isPresent()
                         && cutter.number().getAsInt() == tool;
         if (!numbered
+                || !choice.matches(f)
                 || side != 0 && !Integer.valueOf(side).equals(f.side())
                 || line != 0 && !Integer.valueOf(line).equals(f.line())) {
             return false;

@@ -22,11 +22,13 @@ import java.util.Locale;
 import java.util.Set;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
+import javax.swing.AbstractAction;
 import javax.swing.BorderFactory;
 import javax.swing.DefaultListCellRenderer;
 import javax.swing.DefaultListModel;
 import javax.swing.Icon;
 import javax.swing.JButton;
+import javax.swing.JComboBox;
 import javax.swing.JLabel;
 import javax.swing.JList;
 import javax.swing.JPanel;
@@ -34,6 +36,7 @@ import javax.swing.JScrollPane;
 import javax.swing.JSplitPane;
 import javax.swing.JTextArea;
 import javax.swing.JTextField;
+import javax.swing.KeyStroke;
 import javax.swing.ListSelectionModel;
 import javax.swing.event.DocumentEvent;
 import javax.swing.event.DocumentListener;
@@ -44,7 +47,13 @@ final class FindingsPanel extends JPanel {
     private static final long serialVersionUID = 1L;
 
     /** A row: a finding of the base, its number, and whether the what-if takes it away; or one that the what-if adds. */
-    private record Row(Finding finding, int index, String difference) {}
+    private record Row(Finding finding, int index, String difference) {
+        @Override
+        public String toString() {
+            // Letters typed while the list has the focus are keys of the window, not a search in the list.
+            return "";
+        }
+    }
 
     private final transient BenchModel model;
     private final transient BiConsumer<Integer, Finding> fly;
@@ -54,6 +63,11 @@ final class FindingsPanel extends JPanel {
     private final DefaultListModel<Row> rows = new DefaultListModel<>();
     private final JList<Row> list = new JList<>(rows);
     private final JTextArea detail = new JTextArea();
+    private final JComboBox<String> kinds = choice("kind");
+    private final JComboBox<String> sides = choice("side");
+    private final JComboBox<String> tools = choice("cutter");
+    private final JComboBox<String> severities = choice("severity");
+    private final JPanel choices = new JPanel(new java.awt.GridLayout(2, 2, 4, 4));
     private boolean filling;
     private transient Consumer<Finding> accepting = f -> {};
 
@@ -71,8 +85,21 @@ final class FindingsPanel extends JPanel {
         JPanel head = new JPanel(new BorderLayout(0, 4));
         head.add(verdict, BorderLayout.NORTH);
         head.add(state, BorderLayout.CENTER);
-        head.add(filter, BorderLayout.SOUTH);
+        JPanel narrow = new JPanel(new BorderLayout(0, 4));
+        narrow.add(filter, BorderLayout.NORTH);
+        List.of(severities, kinds, sides, tools).forEach(choices::add);
+        narrow.add(choices);
+        head.add(narrow, BorderLayout.SOUTH);
         add(head, BorderLayout.NORTH);
+        filter.getInputMap().put(KeyStroke.getKeyStroke("ESCAPE"), "clear");
+        filter.getActionMap().put("clear", new AbstractAction() {
+            private static final long serialVersionUID = 1L;
+
+            @Override
+            public void actionPerformed(java.awt.event.ActionEvent e) {
+                clearFilter();
+            }
+        });
         list.setName("findings");
         list.getAccessibleContext().setAccessibleName("Findings, worst first");
         list.setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
@@ -124,7 +151,9 @@ final class FindingsPanel extends JPanel {
             }
         });
         model.listen(c -> {
-            if (c == BenchModel.Change.JOB || c == BenchModel.Change.RESULT) {
+            if (c == BenchModel.Change.JOB && model.camera() == null) {
+                clearFilter();
+            } else if (c == BenchModel.Change.JOB || c == BenchModel.Change.RESULT) {
                 fill();
             } else if (c == BenchModel.Change.CHOICE) {
                 select(model.chosen());
@@ -134,6 +163,91 @@ final class FindingsPanel extends JPanel {
                 }
             }
         });
+    }
+
+    private JComboBox<String> choice(String what) {
+        JComboBox<String> box = new JComboBox<>(new String[] {"any " + what});
+        box.setName("filter " + what);
+        box.getAccessibleContext().setAccessibleName("Findings of this " + what);
+        box.setToolTipText("show findings of this " + what + " alone (U shows all)");
+        box.setPrototypeDisplayValue("any severity..");
+        box.setMaximumRowCount(18);
+        box.addActionListener(e -> {
+            if (!filling) {
+                fill();
+            }
+        });
+        return box;
+    }
+
+    /** Every finding again: nothing typed, nothing chosen. */
+    void clearFilter() {
+        filling = true;
+        List.of(severities, kinds, sides, tools).forEach(b -> b.setSelectedIndex(0));
+        filling = false;
+        filter.setText("");
+        fill();
+    }
+
+    /** What is chosen in the lists. */
+    private FindingChoice chosen() {
+        Severity severity = null;
+        for (Severity v : Severity.values()) {
+            severity = v.word().equals(picked(severities)) ? v : severity;
+        }
+        String side = picked(sides);
+        return new FindingChoice(
+                picked(kinds),
+                side == null ? 0 : Integer.parseInt(side.substring("side ".length())),
+                picked(tools),
+                severity);
+    }
+
+    private static @Nullable String picked(JComboBox<String> box) {
+        return box.getSelectedIndex() <= 0 ? null : (String) box.getSelectedItem();
+    }
+
+    /** Offers what occurs in the findings, folded ones too; what is chosen stays chosen. */
+    private void offer(List<Finding> all) {
+        java.util.TreeSet<String> kind = new java.util.TreeSet<>();
+        java.util.TreeSet<String> side = new java.util.TreeSet<>();
+        java.util.TreeSet<String> tool = new java.util.TreeSet<>();
+        Set<Severity> severity = new HashSet<>();
+        all.forEach(f -> collect(f, kind, side, tool, severity));
+        List<String> words = new ArrayList<>();
+        for (Severity v : Severity.values()) {
+            if (severity.contains(v)) {
+                words.add(v.word());
+            }
+        }
+        offer(kinds, new ArrayList<>(kind));
+        offer(sides, new ArrayList<>(side));
+        offer(tools, new ArrayList<>(tool));
+        offer(severities, words);
+    }
+
+    private static void collect(Finding f, Set<String> kind, Set<String> side, Set<String> tool, Set<Severity> worst) {
+        kind.add(f.kind());
+        worst.add(f.severity());
+        if (f.side() != null) {
+            side.add("side " + f.side());
+        }
+        if (f.tool() != null) {
+            tool.add(f.tool());
+        }
+        f.consequences().forEach(c -> collect(c, kind, side, tool, worst));
+    }
+
+    private static void offer(JComboBox<String> box, List<String> words) {
+        String was = picked(box);
+        if (was != null && !words.contains(was)) {
+            words.add(was);
+        }
+        String any = box.getItemAt(0);
+        box.removeAllItems();
+        box.addItem(any);
+        words.forEach(box::addItem);
+        box.setSelectedItem(was == null ? any : was);
     }
 
     private JButton acceptButton() {
@@ -213,20 +327,28 @@ final class FindingsPanel extends JPanel {
                     all.add(fresh++, new Row(f, -1, "appeared"));
                 }
             }
+            List<Finding> told = new ArrayList<>(findings);
+            told.addAll(now);
+            offer(told);
+            FindingChoice choice = chosen();
             for (Row r : all) {
-                if (matches(r.finding())) {
+                if (matches(r.finding(), choice)) {
                     rows.addElement(r);
                 }
             }
+            int shown = rows.size();
             for (Finding f : FindingFilter.of(filter.getText()).places(other == null ? base : other)) {
-                rows.addElement(new Row(f, -1, "search"));
+                if (choice.side() == 0 || Integer.valueOf(choice.side()).equals(f.side())) {
+                    rows.addElement(new Row(f, -1, "search"));
+                }
             }
             verdict.setText("Verdict: " + base.document().verdict().word());
             state.setText(counts(findings)
                     + (other == null
                             ? ""
                             : "; what if: " + fresh + " appeared, " + gone + " gone, " + (findings.size() - gone)
-                                    + " unchanged"));
+                                    + " unchanged")
+                    + (shown < all.size() ? "; " + shown + " of " + all.size() + " shown, U shows all" : ""));
             if (model.chosen() < 0) {
                 detail.setText(overview(base));
                 detail.setCaretPosition(0);
@@ -236,9 +358,9 @@ final class FindingsPanel extends JPanel {
         repaint();
     }
 
-    private boolean matches(Finding f) {
+    private boolean matches(Finding f, FindingChoice choice) {
         JobScene s = model.scene();
-        return FindingFilter.of(filter.getText()).matches(f, s == null ? null : s.job());
+        return FindingFilter.of(filter.getText()).matches(f, s == null ? null : s.job(), choice);
     }
 
     private static String counts(List<Finding> findings) {

@@ -16,7 +16,6 @@ import foilproof.dryrun.DryRun;
 import foilproof.dryrun.DryRunResult;
 import foilproof.findings.ExamineOptions;
 import foilproof.findings.Examiner;
-import foilproof.findings.RunFacts;
 import foilproof.source.Diagnostic;
 import foilproof.source.InputException;
 import java.util.ArrayList;
@@ -48,7 +47,6 @@ final class JobLoader {
     private final Timer settle;
     private @Nullable JobSource source;
     private @Nullable Work<?> running;
-    private BenchModel.Swept sweptFor = BenchModel.Swept.NONE;
 
     JobLoader(BenchModel model, ReadOptions options, Teller teller) {
         this.model = model;
@@ -194,10 +192,9 @@ final class JobLoader {
         }
         BenchModel.Swept wanted = model.whatIf().swept();
         if (wanted.equals(BenchModel.Swept.NONE)) {
-            model.setSweptScene(null);
-            sweptFor = wanted;
+            model.setSweptScene(null, wanted);
             findWhatIf();
-        } else if (wanted.equals(sweptFor) && model.drawnScene() != scene) {
+        } else if (wanted.equals(model.sweptFor()) && model.drawnScene() != scene) {
             findWhatIf();
         } else {
             sweep(scene, wanted);
@@ -215,8 +212,7 @@ final class JobLoader {
                     @Override
                     void finished(JobScene made) {
                         if (model.scene() == scene) {
-                            sweptFor = wanted;
-                            model.setSweptScene(made);
+                            model.setSweptScene(made, wanted);
                             findWhatIf();
                         }
                     }
@@ -267,15 +263,16 @@ final class JobLoader {
     /** The job with the what-ifs that findings can answer; a run that is left out is a question to the picture alone. */
     static Job whatIfJob(JobScene scene, BenchModel.WhatIf w) {
         Job job = sweptJob(scene, w.swept());
-        Map<String, Double> errors = new TreeMap<>(job.whatIf().zErrorMm());
-        for (RunFacts r : scene.ground().runs()) {
-            Double e = w.zErrorMm().get(r.run().index());
-            if (e != null) {
-                errors.merge(r.toolName(), e, Double::sum);
-            }
-        }
+        WhatIf asked = job.whatIf();
+        Map<Integer, Double> errors = new TreeMap<>(asked.runZMm());
+        w.zErrorMm().forEach((run, mm) -> errors.merge(run, mm, Double::sum));
         Job changed = job.withWhatIf(new WhatIf(
-                errors, job.whatIf().bowMm() + w.bowMm(), job.whatIf().inCollet()));
+                asked.zErrorMm(),
+                asked.bowMm() + w.bowMm(),
+                asked.inCollet(),
+                asked.programUnits(),
+                asked.programZMm(),
+                errors));
         if (!Double.isNaN(w.foilMm())) {
             changed = changed.withBlank(changed.blank().withFoil(w.foilMm()));
         }
@@ -286,12 +283,12 @@ final class JobLoader {
         return changed;
     }
 
-    /** The job with everything that is swept again: surface, backlash, runout, tips, what is in the collet. */
+    /** The job with everything that is swept again: surface, backlash, runout, tips, collet, programs, zero. */
     static Job sweptJob(JobScene scene, BenchModel.Swept w) {
-        Job job = scene.job();
         if (w.equals(BenchModel.Swept.NONE)) {
-            return job;
+            return scene.job();
         }
+        Job job = WorkChange.of(scene.job(), w.work());
         List<Tool> tools = new ArrayList<>();
         for (Tool t : job.tools()) {
             Double tip = w.tipMm().get(t.name());
@@ -323,14 +320,18 @@ final class JobLoader {
                 job.nets(),
                 job.joins(),
                 job.limits(),
-                new WhatIf(job.whatIf().zErrorMm(), job.whatIf().bowMm(), collet),
+                new WhatIf(
+                        job.whatIf().zErrorMm(),
+                        job.whatIf().bowMm(),
+                        collet,
+                        job.whatIf().programUnits(),
+                        job.whatIf().programZMm()),
                 job.assumed(),
                 job.inputs());
     }
 
     private static Surface surface(JobScene scene, Side side, BenchModel.Swept w) {
-        boolean still = w.shape() == BenchModel.Shape.FLAT && w.tiltXMm() == 0 && w.tiltYMm() == 0;
-        if (still) {
+        if (w.lies()) {
             return side.surface();
         }
         double wide = scene.ground().stock().blank().widthMm();
@@ -342,10 +343,7 @@ final class JobLoader {
             for (int i = 0; i < n; i++) {
                 double u = i / (n - 1.0);
                 double v = j / (n - 1.0);
-                double z = lies.heightMm(u * wide, v * high)
-                        + w.shapeMm() * w.shape().height(u, v)
-                        + w.tiltXMm() * (u - 0.5)
-                        + w.tiltYMm() * (v - 0.5);
+                double z = lies.heightMm(u * wide, v * high) + w.heightMm(u, v);
                 touches.add(new Touch(u * wide, v * high, z));
             }
         }

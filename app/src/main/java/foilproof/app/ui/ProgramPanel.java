@@ -38,7 +38,19 @@ final class ProgramPanel extends JPanel {
         list.setPrototypeCellValue("00000  N0000 G1 X00.0000 Y00.0000 Z-0.0000 F000");
         list.addMouseListener(new MouseAdapter() {
             @Override
-            public void mouseClicked(MouseEvent e) {
+            public void mousePressed(MouseEvent e) {
+                int at = list.locationToIndex(e.getPoint());
+                if (at >= 0) {
+                    goTo(at + 1);
+                }
+            }
+        });
+        list.getInputMap().put(javax.swing.KeyStroke.getKeyStroke("ENTER"), "go");
+        list.getActionMap().put("go", new javax.swing.AbstractAction() {
+            private static final long serialVersionUID = 1L;
+
+            @Override
+            public void actionPerformed(java.awt.event.ActionEvent e) {
                 goTo(list.getSelectedIndex() + 1);
             }
         });
@@ -97,6 +109,10 @@ final class ProgramPanel extends JPanel {
                 model.setTime(all.startS(i) + 1e-4);
                 return;
             }
+        }
+        if (p.endSegment() > p.firstSegment()) {
+            // Nothing moves from here on: the moment is the end of the last move.
+            model.setTime(all.endS(p.endSegment() - 1));
         }
     }
 

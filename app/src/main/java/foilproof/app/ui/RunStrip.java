@@ -24,6 +24,9 @@ import org.jspecify.annotations.Nullable;
 /** The whole job as time: one block a tool run, tool changes between, findings marked; drag it both ways. */
 final class RunStrip extends Drawn {
     private static final long serialVersionUID = 1L;
+    /** Shorter pauses are drawn, but no key stops at them, seconds. */
+    static final double LEAST_EVENT_S = 0.5;
+
     private static final int SIDE = 14;
     private static final int TOP = 24;
     private static final int BAR = 26;
@@ -69,8 +72,20 @@ final class RunStrip extends Drawn {
             return null;
         }
         double t = Math.max(0, Math.min(s.endS(), timeAt(e.getX())));
-        return JobScene.clock(t) + "  "
-                + s.ground().plan().tipAt(t).words(s.ground().plan());
+        double near = 3 * s.endS() / Math.max(1, getWidth() - 2 * SIDE);
+        StringBuilder words = new StringBuilder(JobScene.clock(t));
+        words.append("  ").append(s.ground().plan().tipAt(t).words(s.ground().plan()));
+        for (MotionEvent m : s.ground().plan().events()) {
+            if (m.durationS() >= 0.05 && t >= m.timeS() - near && t <= m.timeS() + m.durationS() + near) {
+                words.append("; ").append(label(m));
+            }
+        }
+        for (Finding f : model.findings()) {
+            if (f.timeS() != null && Math.abs(f.timeS() - t) <= near) {
+                words.append("; ").append(f.severity().word()).append(": ").append(f.kind());
+            }
+        }
+        return words.toString();
     }
 
     @Override
@@ -84,6 +99,7 @@ final class RunStrip extends Drawn {
         if (s != null && s.endS() > 0) {
             runs(g, s);
             ticks(g, s, text);
+            pauses(g, s, text);
             findings(g, s);
             head(g, s, text);
         }
@@ -93,16 +109,6 @@ final class RunStrip extends Drawn {
     private void runs(Graphics2D g, JobScene s) {
         g.setColor(new Color(128, 128, 128, 60));
         g.fill(new Rectangle2D.Double(SIDE, TOP, getWidth() - 2.0 * SIDE, BAR));
-        for (MotionEvent e : s.ground().plan().events()) {
-            if (e.durationS() > 1) {
-                double x0 = xAt(e.timeS(), s.endS());
-                double x1 = xAt(e.timeS() + e.durationS(), s.endS());
-                g.setColor(new Color(128, 128, 128, 110));
-                for (double x = x0; x < x1; x += 6) {
-                    g.fill(new Rectangle2D.Double(x, TOP, Math.min(2, x1 - x), BAR));
-                }
-            }
-        }
         List<RunFacts> runs = s.ground().runs();
         for (int i = 0; i < runs.size(); i++) {
             RunFacts r = runs.get(i);
@@ -123,6 +129,70 @@ final class RunStrip extends Drawn {
                 g.drawString(words, (float) x0 + 5, TOP + 17);
             }
         }
+    }
+
+    /** Tool changes, stops and dwells: hatched, with words where there is room and else a sign at the foot. */
+    private void pauses(Graphics2D g, JobScene s, Color text) {
+        double free = 0;
+        for (MotionEvent e : s.ground().plan().events()) {
+            if (e.durationS() < 0.05) {
+                continue;
+            }
+            double x0 = xAt(e.timeS(), s.endS());
+            double x1 = Math.max(x0 + 2, xAt(e.timeS() + e.durationS(), s.endS()));
+            g.setColor(UIManager.getColor("Panel.background"));
+            g.fill(new Rectangle2D.Double(x0, TOP, x1 - x0, BAR));
+            g.setColor(new Color(128, 128, 128, 130));
+            for (double x = x0; x < x1; x += 6) {
+                g.fill(new Rectangle2D.Double(x, TOP, Math.min(2, x1 - x), BAR));
+            }
+            String words = label(e);
+            int w = g.getFontMetrics().stringWidth(words);
+            boolean inside = w + 10 < x1 - x0;
+            double at = inside ? (x0 + x1 - w) / 2 : x0;
+            if (inside) {
+                g.setColor(UIManager.getColor("Panel.background"));
+                g.fill(new Rectangle2D.Double(at - 3, TOP + 4, w + 6, BAR - 8));
+                g.setColor(text);
+                g.drawString(words, (float) at, TOP + 17);
+                continue;
+            }
+            g.setColor(text);
+            String sign = e.kind() == MotionEvent.Kind.DWELL ? "" : brief(e);
+            int signWidth = g.getFontMetrics().stringWidth(sign);
+            g.fill(new Rectangle2D.Double(x0, TOP - 3, 1.5, BAR + 6));
+            if (!sign.isEmpty() && x0 > free && x0 + signWidth + 4 < getWidth()) {
+                g.setColor(UIManager.getColor("Panel.background"));
+                g.fill(new Rectangle2D.Double(x0 + 2, TOP + 5, signWidth + 4, BAR - 10));
+                g.setColor(text);
+                g.drawString(sign, (float) x0 + 4, TOP + 17);
+                free = x0 + signWidth + 8;
+            }
+        }
+    }
+
+    /** What a pause is, in words: "tool change T2, 02:00". */
+    static String label(MotionEvent e) {
+        String what =
+                switch (e.kind()) {
+                    case DWELL -> "dwell";
+                    case TOOL_CHANGE, TOOL_CHANGE_IGNORED -> "tool change" + brief(e).replaceAll("^(?=T)", " ");
+                    case TOUCH_OFF -> "touch-off";
+                    case PROGRAM_STOP, OPTIONAL_STOP -> "stop";
+                    default -> "pause";
+                };
+        return what + ", "
+                + (e.durationS() < 10
+                        ? String.format(Locale.ROOT, "%.1f s", e.durationS())
+                        : JobScene.clock(e.durationS()));
+    }
+
+    private static String brief(MotionEvent e) {
+        return switch (e.kind()) {
+            case TOOL_CHANGE, TOOL_CHANGE_IGNORED -> Double.isNaN(e.value()) ? "" : "T" + Math.round(e.value());
+            case PROGRAM_STOP, OPTIONAL_STOP -> "stop";
+            default -> "";
+        };
     }
 
     private void ticks(Graphics2D g, JobScene s, Color text) {

@@ -417,7 +417,52 @@ public record BoardSnapshot(
         return with(marks, newThicknessMm);
     }
 
+    /** How much higher the foil top lies at a place, mm. */
+    @FunctionalInterface
+    public interface Raise {
+        /** Height added, mm. */
+        double heightMm(double xMm, double yMm);
+    }
+
+    /**
+     * The same cuts on a blank whose foil top lies higher or lower: each run that was touched off on the foil moves with
+     * its touch point. Exact as long as the cuts were swept with headroom enough.
+     */
+    public BoardSnapshot withRaised(Raise more) {
+        int n = 65;
+        double dx = widthMm / (n - 1);
+        double dy = heightMm / (n - 1);
+        float[] heights = new float[n * n];
+        for (int r = 0; r < n; r++) {
+            for (int c = 0; c < n; c++) {
+                heights[r * n + c] = (float) (surface.heightMm(c * dx, r * dy) + more.heightMm(c * dx, r * dy));
+            }
+        }
+        List<ToolRun> moved = new java.util.ArrayList<>();
+        for (ToolRun r : runs) {
+            double up = r.zeroOnFoil() ? more.heightMm(r.touchXMm(), r.touchYMm()) : 0;
+            moved.add(new ToolRun(
+                    r.name(),
+                    r.words(),
+                    r.tiles(),
+                    r.z0Mm() + up,
+                    r.zeroOnFoil(),
+                    r.touchXMm(),
+                    r.touchYMm(),
+                    r.flipX(),
+                    r.shiftXMm(),
+                    r.flipY(),
+                    r.shiftYMm(),
+                    r.jobRun()));
+        }
+        return with(marks, thicknessMm, new Surface(0, 0, dx, dy, n, n, heights), List.copyOf(moved));
+    }
+
     private BoardSnapshot with(List<Mark> newMarks, double newThicknessMm) {
+        return with(newMarks, newThicknessMm, surface, runs);
+    }
+
+    private BoardSnapshot with(List<Mark> newMarks, double newThicknessMm, Surface newSurface, List<ToolRun> newRuns) {
         return new BoardSnapshot(
                 job,
                 side,
@@ -432,8 +477,8 @@ public record BoardSnapshot(
                 tapeMm,
                 spoilBoardMm,
                 headroomMm,
-                surface,
-                runs,
+                newSurface,
+                newRuns,
                 farRuns,
                 keepOuts,
                 touchPoints,
