@@ -3,12 +3,14 @@
 uniform vec3 eye;            // mm, Z exaggerated
 uniform vec4 eyeDirection;   // towards the eye; w = 1 without perspective
 uniform vec3 keyDirection;   // towards the light
+uniform float pixelMm;        // size of a pixel at the point that is looked at
+uniform vec3 windowDirection; // towards the brightest part of the room
 uniform vec3 roomUp;         // the room's upward direction, also when the blank is turned over
 
 vec3 surroundings(vec3 d) {
     float up = dot(d, roomUp) * 0.5 + 0.5;
-    vec3 room = mix(vec3(0.10, 0.09, 0.085), vec3(0.50, 0.51, 0.54), up);
-    float window = smoothstep(0.50, 1.0, dot(d, normalize(keyDirection + roomUp * 0.75)));
+    vec3 room = mix(vec3(0.17, 0.16, 0.155), vec3(0.50, 0.51, 0.54), up);
+    float window = smoothstep(0.50, 1.0, dot(d, windowDirection));
     return room + window * vec3(0.75, 0.72, 0.68);
 }
 

@@ -56,3 +56,15 @@ Stuff stuffOf(int layer, vec2 p) {
 #endif
     return Stuff(colour * tone, metal ? 1.0 : 0.0, metal ? 0.40 + 0.10 * b : layer == TAPE ? 0.4 : 0.85, bend);
 }
+
+// While something moves: one look at one whole mip level, and a pixel's cut share mixed in at once.
+Stuff quickStuff(int layer, int above, float share, vec2 p) {
+    vec3 colour = mix(colourOf(above), colourOf(layer), share);
+    float metal = mix(above <= FAR_FOIL ? 1.0 : 0.0, layer <= FAR_FOIL ? 1.0 : 0.0, share);
+    vec2 s = layer == WOOD ? vec2(0.006, 0.06) : mix(vec2(0.07, 0.10), vec2(0.008, 0.55), metal);
+    float level = max(floor(log2(pixelMm * 154.0 * (s.x + s.y))), 0.0);
+    float a = textureLod(noiseMap, p * s, level).r - 0.5;
+    float tone = 1.0 + a * mix(0.7, 0.3, metal);
+    vec2 bend = vec2(0.15 - 0.15 * metal, 0.17) * a;
+    return Stuff(colour * tone, metal, mix(0.85, 0.4, metal), bend);
+}

@@ -19,5 +19,5 @@ void main() {
         discard;
     }
     float rough = shade.a > 1.5 ? 0.3 : 0.6;
-    colour = vec4(shownColour(lit(base, 0.0, rough, n, v, 1.0, 1.0)), 1.0);
+    colour = vec4(shownColour(lit(base, 0.0, rough, n, v, 1.0, 1.0)), 0.0);
 }

@@ -2,19 +2,20 @@
 //include compose.glsl
 //include light.glsl
 //include materials.glsl
+//include ray.glsl
 
-in vec3 world;
-flat in int region;          // 0 blank, 1 the blank's sides, 2 spoil board
+in vec2 uv;
 out vec4 colour;
 
-uniform float zFactor;
+uniform vec3 upper;          // the page behind the board
+uniform vec3 lower;
+uniform mat4 clipFromWorld;
 uniform ivec2 foilOn;        // foil on the face that is up, on the face that is down
 uniform int paint;           // 1 depth, 2 foil left, 3 margin, 4 tool
 uniform float turnRad;       // turns the taps from one summed frame to the next
-uniform float pixelMm;       // size of a pixel at the point that is looked at
 uniform int chosenRun;       // tinted run, -1 for none
 uniform vec2 paintRange;     // ends of the colour scale, mm
-uniform float through;       // how strongly cuts from the far face show
+uniform float seeThrough;      // how strongly cuts from the far face show
 #if FIELD == 1
 uniform sampler2D fieldMap;  // values by place, -1e9 where there is none
 uniform vec4 fieldFrame;     // x0, y0, 1 / (columns cell), 1 / (rows cell)
@@ -29,7 +30,7 @@ int layerAt(float z, float s, bool steep) {
     int deep = z > zLayers.w ? TAPE : WOOD;
     int core = foilOn.y == 1 && z < -zLayers.x + zLayers.y ? FAR_FOIL : BARE;
     int layer = foilOn.x == 1 && z > s - zLayers.y ? foil : z > -zLayers.x ? core : deep;
-    return region == 2 ? WOOD : layer;
+    return layer;
 }
 
 vec3 ramp(float t) {
@@ -102,7 +103,7 @@ vec3 painted(vec2 p, float h, float s, int who, vec3 base) {
     vec3 c = paint == 4 ? toolColour(max(who, 0)) : ramp((v - paintRange.x) / (paintRange.y - paintRange.x));
     c = paint == 2 && v <= 0.0 ? vec3(grey * 0.55) : c;
 #endif
-    return none || region == 2 ? vec3(grey) : c;
+    return none ? vec3(grey) : c;
 }
 
 #if COMPARED == 1
@@ -118,107 +119,97 @@ vec3 difference(vec2 p, bool now) {
 }
 #endif
 
-void main() {
-    vec2 p = world.xy;
-    vec3 bent = vec3(world.xy, world.z * zFactor);
-    vec3 v = eyeDirection.w > 0.5 ? eyeDirection.xyz : normalize(eye - bent);
-    vec3 meshNormal = cross(dFdx(bent), dFdy(bent));
-    meshNormal = meshNormal / max(length(meshNormal), 1e-20);
-    meshNormal = dot(meshNormal, v) < 0.0 ? -meshNormal : meshNormal;
-
-    int who = -1;
-    float share = 1.0;
-    float edge = 0.0;
-    float s = region == 2 ? zLayers.w : foilTop(p);
-#if PART == 0
-#if COARSE == 1
-    vec2 at = p;
 #if FINE == 1
-    // Looked up about the place, differently in every summed frame: the blocks melt into each other.
-    at += (vec2(hash(gl_FragCoord.xy + turnRad), hash(gl_FragCoord.yx + 7.0 * turnRad)) - 0.5) * pixelMm;
-#endif
-    float h = composedBlock(at, s, who, share);
-    h = region == 0 && runCount > topRuns && underside(p) >= h - 1e-4 ? zLayers.w : h;
-#else
-    float h = region == 0 ? composedThrough(p, s, who) : composed(p, s, who);
-#endif
+// Of the face that is seen; of the underside, how far it is cut inwards counts downwards.
+float heightAt(vec2 p, float s, bool below) {
+    int who;
 #if LIFTED == 1
-    if (region == 0 && h <= underside(p) + 1e-4) {
-        discard;
+    if (below) {
+        return -underside(p);
     }
 #endif
-    // Pixels on an upright wall belong to the layer at their own height, not to the one at their place in plan.
-    // Where a wall stands lower than a few pixels the place in plan is the better witness.
-    float tall = (s - min(h, world.z)) * zFactor / max(length(fwidth(p)) * 0.7, 1e-6);
-    bool wall = abs(meshNormal.z) < 0.42 && abs(v.z) < 0.97 && tall > 3.0;
-    float z = wall ? min(world.z, s) : h;
+    return composed(p, s, who);
+}
+#endif
+
+void main() {
+    vec3 v;
+    Hit hit = castRay(uv, v);
+    vec2 p = hit.p.xy;
+    float s = hit.s;
+    float h = hit.h;
+    int who = hit.who;
+    bool on = onBlank(p) && hit.p.z > zLayers.w - 1e-4;
+    vec3 bent = vec3(p, hit.p.z * zFactor);
 #if COARSE == 1
+    float share = hit.share;
+#else
+    float share = 1.0;
+#endif
+    float edge = 0.0;
     vec3 n = vec3(0.0, 0.0, 1.0);
-#elif FINE == 1
-    float reach = max(0.75 * pixelMm, 1.0 / runOrigin[0].z);
-    int other;
-    vec2 slope = vec2(composed(p + vec2(reach, 0.0), s, other), composed(p + vec2(0.0, reach), s, other)) - h;
-    slope /= reach;
-    vec3 n = normalize(vec3(-slope * zFactor, 1.0));
+    bool wall = hit.wall;
+    vec3 facing = normalize(vec3(v.xy, 0.15));
+#if FINE == 1
+    // Slopes from both sides, over more than a cell: walls are smooth across cells.
+    float reach = max(0.6 * hit.px, (CLOSE == 1 ? 0.6 : 1.0) / runOrigin[0].z);
+    vec2 slope = vec2(heightAt(p + vec2(reach, 0.0), s, hit.below) - heightAt(p - vec2(reach, 0.0), s, hit.below),
+            heightAt(p + vec2(0.0, reach), s, hit.below) - heightAt(p - vec2(0.0, reach), s, hit.below)) / (2.0 * reach);
+    n = normalize(vec3(-slope * zFactor, 1.0));
+    // Where the ray meets a floor close to a wall, the floor is what is seen.
+    n = wall ? (n.z < 0.5 ? n : facing) : length(slope) < 6.0 ? n : vec3(0.0, 0.0, 1.0);
     // A thin dark line where copper ends: the edge is seen without colour.
-    float away = abs(h - (s - zLayers.y)) / max(length(slope), 1e-4);
-    edge = region == 0 ? 1.0 - smoothstep(0.5, 1.3, away / pixelMm) : 0.0;
+    float sunk = hit.below ? hit.under + zLayers.x - zLayers.y : h - (s - zLayers.y);
+    float away = abs(sunk) / max(length(slope), 1e-4);
+    edge = on && !hit.side ? 1.0 - smoothstep(0.4, 1.2, away / hit.px) : 0.0;
+    bool steep = wall || n.z < 0.75;
 #else
-    vec3 n = cross(vec3(dFdx(p), dFdx(h) * zFactor), vec3(dFdy(p), dFdy(h) * zFactor));
-    n = n / max(length(n), 1e-20);
-    n = n.z < 0.0 ? -n : n;
+    n = wall ? facing : n;
+    // No slope is looked up while something moves: a height that changes from pixel to pixel is a wall's.
+    bool steep = wall || fwidth(h) > 0.4 * hit.px;
 #endif
-    n = wall ? meshNormal : n;
-    share = wall ? 1.0 : share;
-    int layer = layerAt(z, s, wall || n.z < 0.75);
-    vec2 grain = p;
-#elif PART == 1
-    float under = underside(p);
-    float h = world.z;
-    if (composed(p, s, who) <= under + 1e-4) {
-        discard;
+    n = hit.side ? hit.face : n;
+    wall = wall || hit.side;
+    float z = wall ? min(hit.p.z, s) : h;
+    int layer = layerAt(z, s, steep || hit.side);
+    layer = onBlank(p) ? layer : WOOD;
+#if LIFTED == 1
+    if (hit.below) {
+        z = hit.p.z;
+        n = vec3(n.xy, -n.z);
+        float inwards = hit.under + zLayers.x;
+        layer = foilOn.y == 1 && inwards < zLayers.y ? (inwards < 0.0005 ? FOIL : steep ? FOIL_EDGE : FOIL_LEFT) : BARE;
+        share = 1.0;
     }
-    bool wall = false;
-    float z = world.z;
-    vec3 n = vec3(0.0, 0.0, -1.0);
-    float inwards = under + zLayers.x;
-    int layer = foilOn.y == 1 && inwards < zLayers.y ? (inwards < 0.0005 ? FOIL : FOIL_LEFT) : BARE;
-    vec2 grain = p;
-#else
-    float h = world.z;
-    bool wall = true;
-    float z = world.z;
-    vec3 n = meshNormal;
-    int layer = layerAt(min(z, s - 0.001), s, true);
-    vec2 grain = vec2(p.x + p.y, z);
 #endif
-#if COARSE == 1 && FINE == 0 && PART == 0
-    // While something moves, one look for grain has to do.
-    int above = layerAt(s, s, false);
-    Stuff uncut = stuffOf(above, grain);
-    float metal = layer <= FAR_FOIL ? 1.0 : 0.0;
-    Stuff m = Stuff(mix(uncut.albedo, colourOf(layer), share), mix(uncut.metal, metal, share),
-            mix(uncut.rough, metal > 0.5 ? 0.4 : 0.85, share), uncut.bend * (1.0 - share));
-#else
+    vec2 grain = wall ? vec2(p.x + p.y, z) : p;
+    share = hit.side ? 1.0 : share;
+    int above = on ? layerAt(s, s, false) : WOOD;
+#if FINE == 0
+    Stuff m = quickStuff(layer, above, share, grain);
+    Stuff uncut = m;
+#elif COARSE == 1
+    // A pixel that is part groove is part foil.
     Stuff m = stuffOf(layer, grain);
-#endif
-#if COARSE == 1 && FINE == 1 && PART == 0
-    Stuff uncut = stuffOf(layerAt(s, s, false), grain);
+    Stuff uncut = stuffOf(above, grain);
     m = Stuff(mix(uncut.albedo, m.albedo, share), mix(uncut.metal, m.metal, share), mix(uncut.rough, m.rough, share),
             mix(uncut.bend, m.bend, share));
+#else
+    Stuff m = stuffOf(layer, grain);
 #endif
     n = wall ? n : normalize(n + vec3(m.bend, 0.0));
     float occlusion = 1.0;
     float shadow = 1.0;
-#if PART == 0 && FINE == 1 && COARSE == 0
-    occlusion = occlusionAt(p, z, clamp(8.0 * pixelMm, 0.02, 1.2));
-    shadow = shadowAt(p, z);
-#elif PART == 0
+#if FINE == 1 && LIFTED == 0
+    occlusion = hit.side ? 1.0 : occlusionAt(p, z, clamp(8.0 * hit.px, 0.02, 1.2));
+    shadow = hit.side ? 1.0 : shadowAt(p, z);
+#elif FINE == 0
     occlusion = 1.0 - 0.3 * share * clamp((s - z) * zFactor * 6.0, 0.0, 1.0);
 #endif
     vec3 c = shownColour(lit(m.albedo, m.metal, m.rough, n, v, occlusion, shadow));
 #if PAINTED == 1
     vec3 shown = painted(p, wall ? z : h, s, wall && who < 0 && paint != 4 ? 0 : who, m.albedo);
+    shown = on && !hit.side && !hit.below ? shown : vec3(sqrt(dot(m.albedo, vec3(0.3, 0.55, 0.15)) * 0.4 + 0.12));
 #if COARSE == 1 && FIELD == 0
     shown = mix(painted(p, s, s, -1, uncut.albedo), shown, share);
 #endif
@@ -229,22 +220,24 @@ void main() {
     vec3 hatch = stripe < 4.0 ? vec3(0.80, 0.05, 0.45) : vec3(1.0, 0.86, 0.94);
     c = layer == FOIL_LEFT && PAINTED == 0 ? mix(c, hatch, 0.85 * share) : c;
     c = chosenRun >= 0 && who == chosenRun ? mix(c, vec3(0.25, 0.75, 1.0), 0.35 * share) : c;
-#if COMPARED == 1 && PART == 0
-    c = region == 0 && !wall ? difference(p, foilOn.x == 1 && composed(p, s, who) > s - zLayers.y) : mix(c, vec3(0.5), 0.7);
+#if COMPARED == 1
+    c = on && !wall && !hit.below ? difference(p, foilOn.x == 1 && composed(p, s, who) > s - zLayers.y) : mix(c, vec3(0.5), 0.7);
 #endif
-#if HIGHLIGHT == 1 && PART == 0
+#if HIGHLIGHT == 1
     // Joined copper: blue with a net of pale dots.
     bool dot4 = mod(floor(gl_FragCoord.x), 6.0) < 2.0 && mod(floor(gl_FragCoord.y), 6.0) < 2.0;
-    c = region == 0 && !wall && looked(highlightMap, highlightFrame, p) > -1e8
+    c = on && !wall && !hit.below && looked(highlightMap, highlightFrame, p) > -1e8
             ? mix(c, dot4 ? vec3(0.80, 0.95, 1.0) : vec3(0.05, 0.42, 0.92), 0.62) : c;
 #endif
     c *= 1.0 - 0.5 * edge;
-#if PART == 0
-    if (through > 0.0 && region == 0 && foilOn.y == 1 && runCount > topRuns) {
+#if FARCUT == 1
+    if (seeThrough > 0.0 && on && foilOn.y == 1) {
         float inwards = underside(p) + zLayers.x;
         float dash = mod(gl_FragCoord.x - gl_FragCoord.y, 6.0);
-        c = inwards >= zLayers.y ? mix(c, dash < 3.0 ? vec3(0.05, 0.12, 0.45) : vec3(0.70, 0.82, 1.0), through) : c;
+        c = inwards >= zLayers.y ? mix(c, dash < 3.0 ? vec3(0.05, 0.12, 0.45) : vec3(0.70, 0.82, 1.0), seeThrough) : c;
     }
 #endif
-    colour = vec4(c, 1.0);
+    vec4 clip = clipFromWorld * vec4(bent, 1.0);
+    gl_FragDepth = hit.met ? clamp(clip.z / clip.w * 0.5 + 0.5, 0.0, 1.0) : 1.0;
+    colour = vec4(hit.met ? c : mix(lower, upper, uv.y), 0.0);
 }

@@ -156,7 +156,7 @@ final class BoardView extends Drawn {
             return null;
         }
         double scale = deviceScale() * (still ? 1 : movingScale);
-        Look look = still ? model.look().fine(4, 4, true) : model.look().fine(1, 8, false);
+        Look look = still ? model.look().fine(4, true) : model.look().fine(1, false);
         BoardSnapshot marked = b.withMarks(JobScene.marks(model.findings(), b.side(), model.chosen()));
         return new OffscreenRenderer.Request(
                 marked, model.conditions(b), camera(), look, (int) Math.max(1, getWidth() * scale), (int)

@@ -218,6 +218,11 @@ public record Camera(
         return back(new Vector3f((float) Math.cos(azimuthRad), (float) Math.sin(azimuthRad), 0));
     }
 
+    /** The point that is looked at, mm, Z exaggerated. */
+    public Vector3f target() {
+        return backPoint(new Vector3f((float) xMm, (float) yMm, (float) (zMm * zFactor)));
+    }
+
     /** The eye, mm, Z exaggerated. */
     public Vector3f eye() {
         return backPoint(stillEye());
@@ -274,7 +279,7 @@ public record Camera(
         double sy = (1 - pixelY / height * 2) * heightMm / 2;
         Vector3f r = right();
         Vector3f u = up();
-        Vector3f at = backPoint(new Vector3f((float) xMm, (float) yMm, (float) (zMm * zFactor)));
+        Vector3f at = target();
         double ox = at.x + r.x * sx + u.x * sy;
         double oy = at.y + r.y * sx + u.y * sy;
         double oz = at.z + r.z * sx + u.z * sy;

@@ -51,7 +51,7 @@ public final class FrameTimes {
     static String measure(OffscreenRenderer renderer, BoardSnapshot b) throws GraphicsException {
         BoardSnapshot.Conditions c = b.baseConditions();
         Camera oblique = Camera.oblique(b, WIDTH, HEIGHT);
-        Look moving = Look.still(true).fine(1, 8, false);
+        Look moving = Look.still(true).fine(1, false);
         double[] quad = times(i -> renderer.drawPlainQuad(WIDTH, HEIGHT));
         double[] orbit =
                 times(renderer, i -> request(b, c, oblique.turned(oblique.azimuthRad() + 0.05 * i, 0.8), moving));
@@ -63,7 +63,7 @@ public final class FrameTimes {
         Camera top = Camera.top(b, WIDTH, HEIGHT);
         double[] close = times(renderer, i -> request(b, c, top.showing(3 + 0.01 * i), moving));
         double[] still =
-                times(renderer, i -> request(b, c, oblique, Look.still(true).fine(4, 4, true)));
+                times(renderer, i -> request(b, c, oblique, Look.still(true).fine(4, true)));
         StringBuilder text = new StringBuilder(String.format(
                 Locale.ROOT,
                 "%s%n%d x %d pixels, %d frames, drawing and reading back: median and least, each against the quad's%n",

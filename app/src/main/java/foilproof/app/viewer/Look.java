@@ -7,7 +7,6 @@ package foilproof.app.viewer;
  * @param paint what the colours mean
  * @param lifted whether the blank is shown off the spoil board, holes open
  * @param samples frames that are summed for smooth edges: 1 while something moves, 16 at rest
- * @param quadPixels size of a quad of the ground, pixels: 4 while something moves, 2 at rest
  * @param shade whether occlusion and cast shadows are drawn
  * @param fixtures whether clamps, touch points, clip and cutter are drawn
  * @param chosenRun index of a tool run whose floor is tinted, -1 for none
@@ -18,22 +17,14 @@ public record Look(
         Paint paint,
         boolean lifted,
         int samples,
-        double quadPixels,
         boolean shade,
         boolean fixtures,
         int chosenRun,
         double through) {
     /** Without the far face. */
     public Look(
-            boolean dark,
-            Paint paint,
-            boolean lifted,
-            int samples,
-            double quadPixels,
-            boolean shade,
-            boolean fixtures,
-            int chosenRun) {
-        this(dark, paint, lifted, samples, quadPixels, shade, fixtures, chosenRun, 0);
+            boolean dark, Paint paint, boolean lifted, int samples, boolean shade, boolean fixtures, int chosenRun) {
+        this(dark, paint, lifted, samples, shade, fixtures, chosenRun, 0);
     }
 
     /** What the colours mean. */
@@ -69,43 +60,43 @@ public record Look(
 
     /** At rest: smooth, shaded, fine. */
     public static Look still(boolean dark) {
-        return new Look(dark, Paint.MATERIAL, false, 8, 4, true, true, -1);
+        return new Look(dark, Paint.MATERIAL, false, 8, true, true, -1);
     }
 
     /** The same with other colours. */
     public Look withPaint(Paint p) {
-        return new Look(dark, p, lifted, samples, quadPixels, shade, fixtures, chosenRun, through);
+        return new Look(dark, p, lifted, samples, shade, fixtures, chosenRun, through);
     }
 
     /** The same at another fineness. */
-    public Look fine(int newSamples, double newQuadPixels, boolean newShade) {
-        return new Look(dark, paint, lifted, newSamples, newQuadPixels, newShade, fixtures, chosenRun, through);
+    public Look fine(int newSamples, boolean newShade) {
+        return new Look(dark, paint, lifted, newSamples, newShade, fixtures, chosenRun, through);
     }
 
     /** The same with the blank on or off the spoil board. */
     public Look withLifted(boolean newLifted) {
-        return new Look(dark, paint, newLifted, samples, quadPixels, shade, fixtures, chosenRun, through);
+        return new Look(dark, paint, newLifted, samples, shade, fixtures, chosenRun, through);
     }
 
     /** The same with a tool run tinted. */
     public Look withChosenRun(int run) {
-        return new Look(dark, paint, lifted, samples, quadPixels, shade, fixtures, run, through);
+        return new Look(dark, paint, lifted, samples, shade, fixtures, run, through);
     }
 
     /** The same with or without clamps, touch points, clip and cutter. */
     public Look withFixtures(boolean newFixtures) {
-        return new Look(dark, paint, lifted, samples, quadPixels, shade, newFixtures, chosenRun, through);
+        return new Look(dark, paint, lifted, samples, shade, newFixtures, chosenRun, through);
     }
 
     /** The same with the far face drawn over this one. */
     public Look withThrough(double strength) {
         double t = Math.max(0, Math.min(1, strength));
-        return new Look(dark, paint, lifted, samples, quadPixels, shade, fixtures, chosenRun, t);
+        return new Look(dark, paint, lifted, samples, shade, fixtures, chosenRun, t);
     }
 
     /** The same in the other theme. */
     public Look withDark(boolean newDark) {
-        return new Look(newDark, paint, lifted, samples, quadPixels, shade, fixtures, chosenRun, through);
+        return new Look(newDark, paint, lifted, samples, shade, fixtures, chosenRun, through);
     }
 
     /** The widest copper that {@link Paint#WIDTH} tells apart, mm. */

@@ -3,6 +3,8 @@ package foilproof.app.viewer;
 import static org.lwjgl.opengl.GL33C.*;
 
 import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.nio.IntBuffer;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.concurrent.CancellationException;
@@ -10,29 +12,22 @@ import java.util.function.BooleanSupplier;
 import org.joml.Matrix4f;
 import org.joml.Vector3f;
 import org.jspecify.annotations.Nullable;
-import org.lwjgl.system.MemoryUtil;
 
 /** All drawing of one picture; lives on the drawing thread. */
 final class SceneDrawer {
     private final Map<String, GlProgram> surfaces = new HashMap<>();
     private final GlProgram solid;
-    private final GlProgram background;
     private final GlProgram sum;
     private final TileAtlas atlas = new TileAtlas();
     private final SurfaceUniforms uniforms = new SurfaceUniforms();
     private final FieldTexture fieldTexture = new FieldTexture();
     private final FieldTexture highlightTexture = new FieldTexture();
     private final int emptyArray;
-    private final int patchArray;
-    private final int plainArray;
-    private final int patchList;
-    private final int plainList;
     private final int noise;
-    private final int patchCorners;
-    private final int stripArray;
-    private final int stripCorners;
     private final int solidArray;
     private final int solidCorners;
+    private final int packBuffer;
+    private long packBytes;
     private int frameBuffer;
     private int frameColour;
     private int frameDepth;
@@ -40,87 +35,20 @@ final class SceneDrawer {
     private int sumColour;
     private int width;
     private int height;
-    private ByteBuffer pixels = MemoryUtil.memAlloc(4);
 
     SceneDrawer() throws GraphicsException {
         solid = new GlProgram("solid.vert", "solid.frag");
-        background = new GlProgram("full.vert", "background.frag");
         sum = new GlProgram("full.vert", "sum.frag");
         emptyArray = glGenVertexArrays();
-        patchArray = glGenVertexArrays();
-        plainArray = glGenVertexArrays();
-        patchList = glGenBuffers();
-        plainList = glGenBuffers();
         noise = NoiseTexture.make();
-        patchCorners = glGenBuffers();
-        stripArray = glGenVertexArrays();
-        stripCorners = glGenBuffers();
         solidArray = glGenVertexArrays();
         solidCorners = glGenBuffers();
-        makePatchMesh(patchArray, patchCorners, Patches.QUADS);
-        makePatchMesh(plainArray, glGenBuffers(), Patches.PLAIN_QUADS);
-        makeStripMesh();
+        packBuffer = glGenBuffers();
         makeSolidArray();
     }
 
     String driverWords() {
         return glGetString(GL_RENDERER) + ", OpenGL " + glGetString(GL_VERSION);
-    }
-
-    private void makePatchMesh(int array, int buffer, int n) {
-        // A ring more on every side: the skirt, which hangs down and hides cracks between patches of unequal size.
-        int side = n + 3;
-        float[] corners = new float[3 * side * side];
-        for (int j = 0; j < side; j++) {
-            for (int i = 0; i < side; i++) {
-                int at = 3 * (j * side + i);
-                corners[at] = Math.max(0, Math.min(n, i - 1)) / (float) n;
-                corners[at + 1] = Math.max(0, Math.min(n, j - 1)) / (float) n;
-                corners[at + 2] = i == 0 || j == 0 || i == side - 1 || j == side - 1 ? 1 : 0;
-            }
-        }
-        int[] order = new int[6 * (side - 1) * (side - 1)];
-        int k = 0;
-        for (int j = 0; j + 1 < side; j++) {
-            for (int i = 0; i + 1 < side; i++) {
-                int a = j * side + i;
-                for (int v : new int[] {a, a + 1, a + side + 1, a, a + side + 1, a + side}) {
-                    order[k++] = v;
-                }
-            }
-        }
-        glBindVertexArray(array);
-        glBindBuffer(GL_ARRAY_BUFFER, buffer);
-        glBufferData(GL_ARRAY_BUFFER, corners, GL_STATIC_DRAW);
-        glEnableVertexAttribArray(0);
-        glVertexAttribPointer(0, 3, GL_FLOAT, false, 12, 0);
-        glBindBuffer(GL_ELEMENT_ARRAY_BUFFER, glGenBuffers());
-        glBufferData(GL_ELEMENT_ARRAY_BUFFER, order, GL_STATIC_DRAW);
-        bindPatchList(patchList);
-    }
-
-    private static void bindPatchList(int buffer) {
-        glBindBuffer(GL_ARRAY_BUFFER, buffer);
-        glEnableVertexAttribArray(1);
-        glVertexAttribPointer(1, 4, GL_FLOAT, false, 16, 0);
-        glVertexAttribDivisor(1, 1);
-    }
-
-    private static final int STRIP_PARTS = 200;
-
-    private void makeStripMesh() {
-        float[] corners = new float[3 * 2 * (STRIP_PARTS + 1)];
-        for (int i = 0; i <= STRIP_PARTS; i++) {
-            corners[6 * i] = i / (float) STRIP_PARTS;
-            corners[6 * i + 3] = i / (float) STRIP_PARTS;
-            corners[6 * i + 4] = 1;
-        }
-        glBindVertexArray(stripArray);
-        glBindBuffer(GL_ARRAY_BUFFER, stripCorners);
-        glBufferData(GL_ARRAY_BUFFER, corners, GL_STATIC_DRAW);
-        glEnableVertexAttribArray(0);
-        glVertexAttribPointer(0, 3, GL_FLOAT, false, 12, 0);
-        bindPatchList(patchList);
     }
 
     private void makeSolidArray() {
@@ -154,8 +82,6 @@ final class SceneDrawer {
         if (glCheckFramebufferStatus(GL_FRAMEBUFFER) != GL_FRAMEBUFFER_COMPLETE) {
             throw new GraphicsException("the graphics cannot draw into memory at " + w + " x " + h);
         }
-        MemoryUtil.memFree(pixels);
-        pixels = MemoryUtil.memAlloc(4 * w * h);
         width = w;
         height = h;
     }
@@ -183,11 +109,12 @@ final class SceneDrawer {
         int samples = Math.max(1, q.look().samples());
         double reach = reachMm(q.board()) * Math.max(1, 0.2 * q.camera().zFactor());
         Matrix4f middle = q.camera().clipFromWorld(width, height, 0, 0, reach);
-        Prepared prepared = prepare(q, middle);
+        int solids = prepare(q);
         glViewport(0, 0, width, height);
+        int[] rgb;
         if (samples == 1) {
-            whole(q, prepared, middle, 0);
-            read(frameBuffer);
+            whole(q, solids, middle, new double[2], 0);
+            rgb = read(frameBuffer);
         } else {
             glBindFramebuffer(GL_FRAMEBUFFER, sumBuffer);
             glClearColor(0, 0, 0, 0);
@@ -199,13 +126,14 @@ final class SceneDrawer {
                 // Points of the R2 sequence: even cover of the pixel for any number of frames.
                 double jx = (0.5 + i * 0.7548776662466927) % 1 - 0.5;
                 double jy = (0.5 + i * 0.5698402909980532) % 1 - 0.5;
-                whole(q, prepared, q.camera().clipFromWorld(width, height, jx, jy, reach), i);
+                double[] shift = {2 * jx / width, 2 * jy / height};
+                whole(q, solids, q.camera().clipFromWorld(width, height, jx, jy, reach), shift, i);
                 add(1.0 / samples);
                 glFlush();
             }
-            read(sumBuffer);
+            rgb = read(sumBuffer);
         }
-        return new Frame(width, height, colours(), samples, (System.nanoTime() - began) * 1e-9);
+        return new Frame(width, height, rgb, samples, (System.nanoTime() - began) * 1e-9);
     }
 
     /** A quad over the whole picture, each pixel from a texture; what frame times are held to. */
@@ -223,22 +151,8 @@ final class SceneDrawer {
         glBindTexture(GL_TEXTURE_2D, noise);
         glBindVertexArray(emptyArray);
         glDrawArrays(GL_TRIANGLES, 0, 3);
-        read(frameBuffer);
-        return new Frame(width, height, colours(), 1, (System.nanoTime() - began) * 1e-9);
+        return new Frame(width, height, read(frameBuffer), 1, (System.nanoTime() - began) * 1e-9);
     }
-
-    private int[] colours() {
-        int[] rgb = new int[width * height];
-        for (int y = 0; y < height; y++) {
-            int from = 4 * width * (height - 1 - y);
-            for (int x = 0; x < width; x++) {
-                rgb[y * width + x] = pixels.getInt(from + 4 * x) & 0xFFFFFF;
-            }
-        }
-        return rgb;
-    }
-
-    private record Prepared(int cutPatches, int plainPatches, int solidCorners, double[][] regions) {}
 
     private static double reachMm(BoardSnapshot b) {
         return Math.max(b.widthMm(), b.heightMm()) + marginMm(b) + b.spoilBoardMm() + 20;
@@ -249,82 +163,55 @@ final class SceneDrawer {
         return Math.max(6, 0.14 * Math.max(b.widthMm(), b.heightMm()));
     }
 
-    private static double[][] regions(BoardSnapshot b) {
-        double m = marginMm(b);
-        double w = b.widthMm();
-        double h = b.heightMm();
-        return new double[][] {
-            {0, 0, w, h},
-            {-m, -m, w + m, 0},
-            {-m, h, w + m, h + m},
-            {-m, 0, 0, h},
-            {w, 0, w + m, h},
-            {-m, -m, w + m, h + m}
-        };
-    }
-
-    private Prepared prepare(OffscreenRenderer.Request q, Matrix4f clip) {
-        double[][] regions = regions(q.board());
-        Patches patches = new Patches(q.board(), q.camera(), clip, height, q.look());
-        patches.add(regions[0], 0);
-        int last = lifted(q) ? 0 : 4;
-        for (int i = 1; i <= last; i++) {
-            patches.add(regions[i], i);
+    /** Solids for the graphics; gives back how many corners they have. */
+    private int prepare(OffscreenRenderer.Request q) {
+        if (!q.look().fixtures() || lifted(q)) {
+            return 0;
         }
-        glBindBuffer(GL_ARRAY_BUFFER, patchList);
-        glBufferData(GL_ARRAY_BUFFER, patches.cut().list(), GL_STREAM_DRAW);
-        glBindBuffer(GL_ARRAY_BUFFER, plainList);
-        glBufferData(GL_ARRAY_BUFFER, patches.plain().list(), GL_STREAM_DRAW);
-        int corners = 0;
-        if (q.look().fixtures() && !lifted(q)) {
-            Solids solids = Solids.of(
-                    q.board(), q.conditions(), q.camera().zFactor(), q.camera().elevationRad() > 1.3);
-            corners = solids.corners();
-            glBindBuffer(GL_ARRAY_BUFFER, solidCorners);
-            glBufferData(GL_ARRAY_BUFFER, solids.data(), GL_STREAM_DRAW);
-        }
-        return new Prepared(patches.cut().count(), patches.plain().count(), corners, regions);
+        Solids solids = Solids.of(
+                q.board(), q.conditions(), q.camera().zFactor(), q.camera().elevationRad() > 1.3);
+        glBindBuffer(GL_ARRAY_BUFFER, solidCorners);
+        glBufferData(GL_ARRAY_BUFFER, solids.data(), GL_STREAM_DRAW);
+        return solids.corners();
     }
 
     /** One frame; two halves where a base is swiped in. */
-    private void whole(OffscreenRenderer.Request q, Prepared prepared, Matrix4f clip, int index)
+    private void whole(OffscreenRenderer.Request q, int solids, Matrix4f clip, double[] shift, int index)
             throws GraphicsException {
         OffscreenRenderer.Comparison c = q.comparison();
         if (c == null || c.kind() != OffscreenRenderer.Comparison.Kind.SWIPE) {
-            once(q, prepared, clip, index);
+            once(q, solids, clip, shift, index);
             return;
         }
         int left = (int) Math.round(width * Math.max(0, Math.min(1, c.share())));
         glEnable(GL_SCISSOR_TEST);
         glScissor(0, 0, left, height);
-        once(q.base(), prepared, clip, index);
+        once(q.base(), solids, clip, shift, index);
         glScissor(left, 0, width - left, height);
-        once(q, prepared, clip, index);
+        once(q, solids, clip, shift, index);
         glDisable(GL_SCISSOR_TEST);
     }
 
-    private void once(OffscreenRenderer.Request q, Prepared prepared, Matrix4f clip, int index)
+    private void once(OffscreenRenderer.Request q, int solids, Matrix4f clip, double[] shift, int index)
             throws GraphicsException {
         glBindFramebuffer(GL_FRAMEBUFFER, frameBuffer);
-        glClear(GL_DEPTH_BUFFER_BIT);
-        glDisable(GL_DEPTH_TEST);
         glDisable(GL_BLEND);
-        background.use();
-        double[] up = q.look().dark() ? new double[] {0.13, 0.145, 0.165} : new double[] {0.955, 0.96, 0.965};
-        double[] low = q.look().dark() ? new double[] {0.075, 0.08, 0.095} : new double[] {0.86, 0.87, 0.885};
-        background.set("upper", up[0], up[1], up[2]);
-        background.set("lower", low[0], low[1], low[2]);
+        if (solids > 0) {
+            // Every pixel of the board writes its depth, so nothing need be cleared.
+            glEnable(GL_DEPTH_TEST);
+            glDepthFunc(GL_ALWAYS);
+        } else {
+            glDisable(GL_DEPTH_TEST);
+        }
+        surface(q, clip, shift, index);
         glBindVertexArray(emptyArray);
         glDrawArrays(GL_TRIANGLES, 0, 3);
-        glEnable(GL_DEPTH_TEST);
-        glDepthFunc(GL_LEQUAL);
-        ground(q, prepared, clip, index);
-        sides(q, prepared, clip, index);
-        if (prepared.solidCorners() > 0) {
+        if (solids > 0) {
+            glDepthFunc(GL_LEQUAL);
             solid.use();
             common(solid, q, clip);
             glBindVertexArray(solidArray);
-            glDrawArrays(GL_TRIANGLES, 0, prepared.solidCorners());
+            glDrawArrays(GL_TRIANGLES, 0, solids);
         }
     }
 
@@ -340,67 +227,121 @@ final class SceneDrawer {
         p.set("keyDirection", key.x, key.y, key.z);
         Vector3f room = c.roomUp();
         p.set("roomUp", room.x, room.y, room.z);
+        Vector3f window = new Vector3f(room).mul(0.75f).add(key).normalize();
+        p.set("windowDirection", window.x, window.y, window.z);
     }
 
     private static boolean lifted(OffscreenRenderer.Request q) {
         return q.look().lifted() || q.camera().fromBelow() || q.camera().turn() != null;
     }
 
-    /** The program for one part of the ground; each picture compiles only what it needs. */
-    private GlProgram surface(
-            OffscreenRenderer.Request q, Prepared prepared, Matrix4f clip, int index, int part, boolean plain)
+    /** Smallest pixel, in blocks, from which a board that moves is looked up by blocks; and one that rests, in cells. */
+    private static final double COARSE_MOVING = 0.8;
+
+    private static final double COARSE_STILL_MM = 0.35;
+
+    /** Sums from which a picture is made for looking at, not for the moment between two moves. */
+    private static final int STILL_SUMS = 6;
+
+    /** Most runs that a program names one by one. */
+    private static final int MOST_NAMED = 10;
+
+    /** The board's program with all it needs; each picture compiles only what it needs. */
+    private void surface(OffscreenRenderer.Request q, Matrix4f clip, double[] shift, int index)
             throws GraphicsException {
         BoardSnapshot b = q.board();
         Look look = q.look();
-        boolean below = q.camera().fromBelow();
         double cellMm = b.runs().isEmpty() ? 0.01 : b.runs().get(0).tiles().cellMm();
         double pixelMm = 1 / q.camera().pixelsPerMm(height);
-        boolean coarse = part == 0 && !plain && !below && pixelMm > 0.8 * TileAtlas.BLOCK * cellMm;
+        boolean coarse = !lifted(q)
+                && pixelMm
+                        > (look.samples() >= STILL_SUMS
+                                ? Math.max(COARSE_STILL_MM, COARSE_MOVING * TileAtlas.BLOCK * cellMm)
+                                : COARSE_MOVING * TileAtlas.BLOCK * cellMm);
         FieldMap field =
                 b.extras().fields() == null ? null : b.extras().fields().of(b, q.conditions(), look.paint());
         boolean compared =
                 q.comparison() != null && q.comparison().kind() == OffscreenRenderer.Comparison.Kind.DIFFERENCE;
-        String definitions = "#define PART " + part
-                + "\n#define PLAIN " + (plain ? 1 : 0)
-                + "\n#define FINE " + (look.shade() && !below && !plain && part == 0 ? 1 : 0)
+        boolean bowed = !b.surface().isFlat() || q.conditions().bowMm() != 0;
+        String definitions = each("EACH_TOP", 0, b.runs().size())
+                + each(
+                        "EACH_FAR",
+                        b.runs().size(),
+                        b.runs().size() + b.farRuns().size())
+                + "#define FINE " + (look.shade() ? 1 : 0)
                 + "\n#define COARSE " + (coarse ? 1 : 0)
+                + "\n#define CLOSE " + (look.shade() && pixelMm < 1.5 * cellMm ? 1 : 0)
                 + "\n#define COMPARED " + (compared ? 1 : 0)
                 + "\n#define FIELD " + (field != null ? 1 : 0)
                 + "\n#define HIGHLIGHT " + (q.highlight() != null ? 1 : 0)
                 + "\n#define LIFTED " + (lifted(q) ? 1 : 0)
+                + "\n#define FARCUT " + (b.farRuns().isEmpty() ? 0 : 1)
                 + "\n#define PAINTED " + (look.paint() == Look.Paint.MATERIAL ? 0 : 1)
-                + "\n#define FLAT " + (b.surface().isFlat() ? 1 : 0)
+                + "\n#define FLAT " + (bowed ? 0 : 1)
                 + "\n#define SUBSTRATE " + b.substrate().ordinal() + "\n";
         GlProgram surface = surfaces.get(definitions);
         if (surface == null) {
-            surface = new GlProgram("surface.vert", "surface.frag", definitions);
+            surface = new GlProgram("full.vert", "surface.frag", definitions);
             surfaces.put(definitions, surface);
         }
         surface.use();
         common(surface, q, clip);
+        rays(surface, q, shift);
         uniforms.set(surface, b, q.conditions(), atlas);
         surface.set("noiseMap", 3);
         glActiveTexture(GL_TEXTURE3);
         glBindTexture(GL_TEXTURE_2D, noise);
         glActiveTexture(GL_TEXTURE0);
-        float[] boxes = new float[4 * 6];
-        for (int i = 0; i < 6; i++) {
-            for (int k = 0; k < 4; k++) {
-                boxes[4 * i + k] = (float) prepared.regions()[i][k];
-            }
-        }
-        surface.setVectors("regions[0]", boxes);
+        double[] up = look.dark() ? new double[] {0.13, 0.145, 0.165} : new double[] {0.955, 0.96, 0.965};
+        double[] low = look.dark() ? new double[] {0.075, 0.08, 0.095} : new double[] {0.86, 0.87, 0.885};
+        surface.set("upper", up[0], up[1], up[2]);
+        surface.set("lower", low[0], low[1], low[2]);
         surface.set("foilOn", b.copperUp() ? 1 : 0, b.copperDown() ? 1 : 0);
         surface.set("paint", look.paint().ordinal());
         surface.set("turnRad", index * 2.399963);
         surface.set("pixelMm", pixelMm);
-        surface.set("coarseLevel", (double) atlas.coarseLevel(pixelMm, cellMm));
-        surface.set("through", look.through());
+        int level = atlas.coarseLevel(pixelMm, cellMm);
+        surface.set("coarseLevel", level);
+        surface.set(
+                "coarseSize",
+                (double) (atlas.coarseSide() >> level),
+                b.runs().isEmpty() ? 1.0 : b.runs().get(0).tiles().tileCells());
+        surface.set("seeThrough", look.through());
         extras(surface, q, field);
         surface.set("chosenRun", look.chosenRun());
         double[] range = rangeOf(q);
         surface.set("paintRange", range[0], range[1]);
-        return surface;
+    }
+
+    /** A macro that hands on each run by its number, or by a loop where there are many. */
+    private static String each(String name, int from, int to) {
+        StringBuilder text = new StringBuilder("#define ").append(name).append("(F)");
+        if (to - from > MOST_NAMED) {
+            return text.append(" for (int run = " + from + "; run < " + to + "; run++) { F(run) }\n")
+                    .toString();
+        }
+        for (int k = from; k < to; k++) {
+            text.append(" F(").append(k).append(")");
+        }
+        return text.append("\n").toString();
+    }
+
+    private void rays(GlProgram surface, OffscreenRenderer.Request q, double[] shift) {
+        Camera c = q.camera();
+        BoardSnapshot b = q.board();
+        Vector3f from = q.camera().target();
+        Vector3f right = c.right().mul((float) (c.heightMm() / 2 * width / height));
+        Vector3f up = c.up().mul((float) (c.heightMm() / 2));
+        surface.set("rayFrom", from.x, from.y, from.z);
+        surface.set("rayRight", right.x, right.y, right.z);
+        surface.set("rayUpward", up.x, up.y, up.z);
+        surface.set("rayShift", shift[0], shift[1]);
+        double top = 0;
+        for (float h : b.surface().heightsMm()) {
+            top = Math.max(top, h);
+        }
+        surface.set("topMm", top + Math.max(0, -q.conditions().bowMm()));
+        surface.set("spoilBox", marginMm(b), b.spoilTopMm() - b.spoilBoardMm(), 0, 0);
     }
 
     /** The ends of the colour scale: mm, or lines, or seconds. */
@@ -435,58 +376,6 @@ final class SceneDrawer {
         surface.set(name, f.x0Mm(), f.y0Mm(), 1 / (f.columns() * f.cellMm()), 1 / (f.rows() * f.cellMm()));
     }
 
-    private void ground(OffscreenRenderer.Request q, Prepared prepared, Matrix4f clip, int index)
-            throws GraphicsException {
-        for (int part = 0; part <= (q.camera().fromBelow() ? 1 : 0); part++) {
-            if (prepared.cutPatches() > 0) {
-                surface(q, prepared, clip, index, part, false);
-                patches(patchArray, Patches.QUADS, patchList, prepared.cutPatches());
-            }
-            if (prepared.plainPatches() > 0) {
-                surface(q, prepared, clip, index, part, true);
-                patches(plainArray, Patches.PLAIN_QUADS, plainList, prepared.plainPatches());
-            }
-        }
-    }
-
-    private void patches(int array, int quads, int buffer, int count) {
-        int side = quads + 2;
-        glBindVertexArray(array);
-        bindPatchList(buffer);
-        glDrawElementsInstanced(GL_TRIANGLES, 6 * side * side, GL_UNSIGNED_INT, 0, count);
-    }
-
-    private void sides(OffscreenRenderer.Request q, Prepared prepared, Matrix4f clip, int index)
-            throws GraphicsException {
-        boolean lifted = lifted(q);
-        BoardSnapshot b = q.board();
-        GlProgram surface = surface(q, prepared, clip, index, 2, false);
-        glBindVertexArray(stripArray);
-        surface.set("sideZ", lifted ? -b.thicknessMm() : b.spoilTopMm(), 1);
-        strips(prepared.regions()[0]);
-        if (!lifted) {
-            surface.set("sideZ", b.spoilTopMm() - b.spoilBoardMm(), 0);
-            strips(prepared.regions()[5]);
-        }
-    }
-
-    private void strips(double[] box) {
-        float x0 = (float) box[0];
-        float y0 = (float) box[1];
-        float x1 = (float) box[2];
-        float y1 = (float) box[3];
-        float[] lines = {x0, y0, x1, y0, x1, y0, x1, y1, x1, y1, x0, y1, x0, y1, x0, y0};
-        glBindBuffer(GL_ARRAY_BUFFER, stripCorners);
-        int list = glGenBuffers();
-        glBindBuffer(GL_ARRAY_BUFFER, list);
-        glBufferData(GL_ARRAY_BUFFER, lines, GL_STREAM_DRAW);
-        glEnableVertexAttribArray(1);
-        glVertexAttribPointer(1, 4, GL_FLOAT, false, 16, 0);
-        glVertexAttribDivisor(1, 1);
-        glDrawArraysInstanced(GL_TRIANGLE_STRIP, 0, 2 * (STRIP_PARTS + 1), 4);
-        glDeleteBuffers(list);
-    }
-
     private void add(double weight) {
         glBindFramebuffer(GL_FRAMEBUFFER, sumBuffer);
         glDisable(GL_DEPTH_TEST);
@@ -501,10 +390,29 @@ final class SceneDrawer {
         glDrawArrays(GL_TRIANGLES, 0, 3);
     }
 
-    private void read(int buffer) {
+    /**
+     * Reads a buffer back, top row first, through a buffer of the driver's own: a graphics card fills that in one go.
+     */
+    private int[] read(int buffer) {
         glBindFramebuffer(GL_FRAMEBUFFER, buffer);
         glPixelStorei(GL_PACK_ALIGNMENT, 4);
-        glReadPixels(0, 0, width, height, GL_BGRA, GL_UNSIGNED_BYTE, pixels);
+        int[] rgb = new int[width * height];
+        glBindBuffer(GL_PIXEL_PACK_BUFFER, packBuffer);
+        if (packBytes != 4L * width * height) {
+            packBytes = 4L * width * height;
+            glBufferData(GL_PIXEL_PACK_BUFFER, packBytes, GL_STREAM_READ);
+        }
+        glReadPixels(0, 0, width, height, GL_BGRA, GL_UNSIGNED_INT_8_8_8_8_REV, 0L);
+        ByteBuffer mapped = glMapBufferRange(GL_PIXEL_PACK_BUFFER, 0, packBytes, GL_MAP_READ_BIT);
+        if (mapped != null) {
+            IntBuffer rows = mapped.order(ByteOrder.nativeOrder()).asIntBuffer();
+            for (int y = 0; y < height; y++) {
+                rows.get(width * (height - 1 - y), rgb, y * width, width);
+            }
+            glUnmapBuffer(GL_PIXEL_PACK_BUFFER);
+        }
+        glBindBuffer(GL_PIXEL_PACK_BUFFER, 0);
+        return rgb;
     }
 
     private void deleteBuffers() {
@@ -525,8 +433,7 @@ final class SceneDrawer {
         surfaces.values().forEach(GlProgram::delete);
         glDeleteTextures(noise);
         solid.delete();
-        background.delete();
         sum.delete();
-        MemoryUtil.memFree(pixels);
+        glDeleteBuffers(packBuffer);
     }
 }

@@ -61,10 +61,6 @@ final class SurfaceUniforms {
         program.setVectors("runPage[0]", page);
         program.setVectors("runFrom[0]", from);
         program.setVectors("allPage[0]", all);
-        program.set(
-                "coarseSize",
-                (double) atlas.coarseSide(),
-                runs.isEmpty() ? 1.0 : runs.get(0).tiles().tileCells());
         program.set("topRuns", board.runs().size());
         program.set("runCount", runs.size());
         program.set("heightCode", atlas.lowestMm(), 65535 * TileAtlas.STEP_MM);

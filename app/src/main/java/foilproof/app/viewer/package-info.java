@@ -4,11 +4,12 @@
  * <p>How a frame comes about: an {@link foilproof.app.viewer.OffscreenRenderer} owns a {@link
  * foilproof.app.viewer.GlContext} without a window on a thread of its own. Height tiles are uploaded once, keyed by
  * identity, into an array texture ({@link foilproof.app.viewer.TileAtlas}); each tool run has a page table that leads
- * from its tiles to their slots. The composed surface min(S, E_k + z0_k - e_k) is formed in the shader for every vertex
- * and again, at full resolution, for every pixel; the conditions are uniforms, so a moved slider costs one frame. The
- * ground is drawn as instanced patches of 32 x 32 quads whose size follows the distance; smooth edges come from summing
- * frames whose camera is shifted by parts of a pixel. The frame is read back, and {@link
- * foilproof.app.viewer.OverlayPainter} writes words, scales and handles over it as vectors.
+ * from its tiles to their slots. There is no mesh: each pixel's ray is walked through the composed surface min(S, E_k +
+ * z0_k - e_k), which is formed anew at every step, so that walls stand upright and holes are round at any size; most rays
+ * end at the first look, on foil or on the floor of a groove. The conditions are uniforms, so a moved slider costs one
+ * frame. Far off, a moving board is looked up by blocks of cells; close up, upright walls follow the smoothed contour
+ * between cells. Smooth edges come from summing frames whose rays are shifted by parts of a pixel. The frame is read back,
+ * and {@link foilproof.app.viewer.OverlayPainter} writes words, scales and handles over it as vectors.
  *
  * <p>Frame: millimetres in the blank's frame as it lies with the drawn side's face up, lower-left corner (0,0), Z 0 the
  * nominal foil top, up positive.

@@ -35,7 +35,7 @@ class PicturesTest {
     }
 
     private static Look plain() {
-        return Look.still(false).fine(1, 4, false);
+        return Look.still(false).fine(1, false);
     }
 
     /** Mean colour of a few pixels round a place. */
@@ -189,7 +189,7 @@ class PicturesTest {
     void shouldDrawTheSameBytesTwice() throws GraphicsException {
         BoardSnapshot b = SyntheticBoard.small(BoardSnapshot.Substrate.FR_1);
         Camera camera = Camera.oblique(b, WIDTH, HEIGHT);
-        Look look = Look.still(true).fine(3, 4, true);
+        Look look = Look.still(true).fine(3, true);
         int[] once = draw(b, b.baseConditions(), camera, look).rgb();
         assertThat(draw(b, b.baseConditions(), camera, look).rgb()).isEqualTo(once);
     }

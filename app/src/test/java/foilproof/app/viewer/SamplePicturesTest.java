@@ -210,7 +210,7 @@ class SamplePicturesTest {
     }
 
     private static Frame draw(BoardSnapshot b, Camera camera) throws GraphicsException {
-        Look look = Look.still(false).fine(4, 4, false).withFixtures(false);
+        Look look = Look.still(false).fine(4, false).withFixtures(false);
         return OffscreenRenderer.await(
                 renderer.draw(new OffscreenRenderer.Request(b, b.baseConditions(), camera, look, WIDTH, HEIGHT)));
     }
