@@ -17,6 +17,7 @@ public final class MergeTree {
     private static final int BAND_ROWS = 64;
 
     private final MarginField field;
+    private final float ceilingMm;
     private final int basins;
     private final float[] peakMm;
     private final int[] peakRow;
@@ -25,15 +26,17 @@ public final class MergeTree {
     private final Saddles saddles;
     private final int[] pointBasin;
 
-    private MergeTree(MarginField field, double floorMm, double[] pointsMm) {
+    private MergeTree(MarginField field, double floorMm, double ceilingMm, double[] pointsMm) {
         this.field = field;
+        this.ceilingMm = (float) (Math.min(ceilingMm, field.capMm()) - 1e-6);
         int rows = field.rows();
         int bands = (rows + BAND_ROWS - 1) / BAND_ROWS;
         int[] cells = cellsOf(pointsMm);
         float floor = (float) floorMm;
+        float ceiling = this.ceilingMm;
         TreeStripe[] stripes = IntStream.range(0, bands)
                 .parallel()
-                .mapToObj(s -> new TreeStripe(field, s * BAND_ROWS, Math.min(rows, (s + 1) * BAND_ROWS), floor, cells))
+                .mapToObj(s -> new TreeStripe(field, s * BAND_ROWS, Math.min(rows, (s + 1) * BAND_ROWS), floor, ceiling, cells))
                 .toArray(TreeStripe[]::new);
         int[] base = new int[bands + 1];
         for (int s = 0; s < bands; s++) {
@@ -71,7 +74,17 @@ public final class MergeTree {
      * @param pointsMm places whose piece will be asked for: x, y, x, y ...
      */
     public static MergeTree of(MarginField field, double floorMm, double... pointsMm) {
-        return new MergeTree(field, floorMm, pointsMm);
+        return new MergeTree(field, floorMm, field.capMm(), pointsMm);
+    }
+
+    /**
+     * As {@link #of}, with all copper that a ceiling leaves taken for one height: what falls apart or vanishes above it is
+     * not told, and the fewer cells stand on a wall below it, the less there is to do.
+     *
+     * @param ceilingMm the greatest Z error in question, mm, above {@code floorMm}
+     */
+    static MergeTree between(MarginField field, double floorMm, double ceilingMm, double[] pointsMm) {
+        return new MergeTree(field, floorMm, ceilingMm, pointsMm);
     }
 
     private int[] cellsOf(double[] pointsMm) {
@@ -174,6 +187,11 @@ public final class MergeTree {
     /** The field whose tree this is. */
     public MarginField field() {
         return field;
+    }
+
+    /** The Z error from which on nothing is told, mm: just below the field's cap, or less. */
+    float ceilingMm() {
+        return ceilingMm;
     }
 
     /** How many peaks the field has. */

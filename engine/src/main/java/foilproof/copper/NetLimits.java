@@ -22,6 +22,7 @@ public final class NetLimits {
     private final int leastCells;
     private @Nullable ZLimit apart;
     private @Nullable ZLimit whole;
+    private boolean beyondTree;
     private final Map<Integer, MarginRows> rowCache = new LinkedHashMap<>();
 
     private NetLimits(MergeTree tree) {
@@ -56,9 +57,15 @@ public final class NetLimits {
         return limits;
     }
 
+    /** Whether two nets, or parts of one, hang together otherwise than the tree tells: then one without bounds is asked. */
+    boolean beyondTree() {
+        return beyondTree;
+    }
+
     private void refine() {
         ZLimit a = apart;
         ZLimit w = whole;
+        beyondTree = (a != null && a.eMm() >= tree.ceilingMm()) || (w != null && Double.isInfinite(w.eMm()));
         apart = a == null ? null : SaddleRefiner.saddle(field, a);
         if (w != null) {
             whole = w.kind() == ZLimit.Kind.PIECE_LOST ? SaddleRefiner.peak(field, w) : SaddleRefiner.saddle(field, w);
@@ -151,7 +158,7 @@ public final class NetLimits {
     private void judgeVanishing(boolean[] piece, int[] top) {
         for (int i = 0; i < piece.length; i++) {
             float peak = tree.peakMm(top[i]);
-            if (piece[i] && peak < field.capMm() - 1e-6 && (whole == null || peak < whole.eMm())) {
+            if (piece[i] && peak < tree.ceilingMm() && (whole == null || peak < whole.eMm())) {
                 double x = (tree.peakColumn(top[i]) + 0.5) * field.cellMm();
                 double y = (tree.peakRow(top[i]) + 0.5) * field.cellMm();
                 whole = ZLimit.at(ZLimit.Kind.PIECE_LOST, peak, errorMm, x, y);
@@ -246,7 +253,7 @@ public final class NetLimits {
             }
             g.merge(t.group(), 1, Integer::sum);
             double peak = tree.peakMm(b);
-            if (peak < field.capMm() - 1e-6) {
+            if (peak < tree.ceilingMm()) {
                 lowerWhole(ZLimit.at(ZLimit.Kind.NET_OPEN, peak, errorMm, t.xMm(), t.yMm()));
             }
         }

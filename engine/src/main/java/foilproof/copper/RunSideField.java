@@ -69,6 +69,13 @@ public final class RunSideField implements ToolRunField {
 
     @Override
     public ToolRunField flattened() {
+        boolean already = side.isFlat();
+        for (int run : parts.get(0).only().runs()) {
+            already &= touchedFlat(run) == 0;
+        }
+        if (already) {
+            return this;
+        }
         List<Part> flatParts = new ArrayList<>();
         for (Part part : parts) {
             for (int run : part.only().runs()) {

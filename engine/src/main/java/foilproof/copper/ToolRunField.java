@@ -27,7 +27,7 @@ public interface ToolRunField extends MarginField {
 
     /**
      * The same run on a blank whose surface is flat at its nominal height, touched off on it: what is left of an empty
-     * Z window when the blank is pressed flat.
+     * Z window when the blank is pressed flat. This field itself where it is flat already.
      */
     ToolRunField flattened();
 

@@ -53,13 +53,14 @@ final class TreeStripe {
      * @param from first row of the band
      * @param to one past its last row
      * @param floorMm cells not above this are left out
+     * @param ceilingMm cells not below this are all taken for one height
      * @param points rows and columns of cells whose basin is wanted: row, column, row, column ...
      */
-    TreeStripe(MarginField field, int from, int to, float floorMm, int[] points) {
+    TreeStripe(MarginField field, int from, int to, float floorMm, float ceilingMm, int[] points) {
         firstRow = from;
         endRow = to;
         columns = field.columns();
-        cap = (float) (field.capMm() - 1e-6);
+        cap = ceilingMm;
         floor = floorMm;
         margins = new MarginRows(field, from - 1, to + 1);
         spans = margins.spans();

@@ -6,11 +6,14 @@ import org.jspecify.annotations.Nullable;
 
 /** Finds Z windows: the intersection of the limits of design section 1, idea 4. */
 public final class ZWindows {
+    /** What limits lie nearer to each other are looked at together, mm. */
+    private static final double ROOM_MM = 1e-4;
+
     private ZWindows() {}
 
     /** The window of one tool run, the others at their set-up; or of all runs where the field is the joint one. */
     public static ZWindow of(ZWindowSetup setup) {
-        ZWindow window = limits(setup, setup.field(), netsOf(setup, setup.field()));
+        ZWindow window = search(setup, setup.field());
         boolean wide = window.fromMm() == null
                 || window.toMm() == null
                 || window.toMm() - window.fromMm() >= window.spreadToMm() - window.spreadFromMm() - 1e-9;
@@ -18,7 +21,7 @@ public final class ZWindows {
             return window;
         }
         ToolRunField flat = setup.field().flattened();
-        ZWindow flattened = limits(setup, flat, netsOf(setup, flat));
+        ZWindow flattened = flat == setup.field() ? window : search(setup, flat);
         return new ZWindow(
                 window.fromMm(),
                 window.toMm(),
@@ -37,38 +40,66 @@ public final class ZWindows {
      * as it is: what of foil, widths and duty is left.
      */
     static ZWindow settled(ZWindowSetup setup) {
-        return limits(setup, setup.field(), null);
+        return limits(setup, setup.field(), foilOf(setup, setup.field()), null);
     }
 
-    private static NetLimits netsOf(ZWindowSetup setup, ToolRunField field) {
+    private static ZWindow search(ZWindowSetup setup, ToolRunField field) {
+        ZLimit foil = foilOf(setup, field);
+        return limits(setup, field, foil, netsOf(setup, field, foil));
+    }
+
+    private static @Nullable ZLimit foilOf(ZWindowSetup setup, ToolRunField field) {
+        return FoilLeft.limit(setup.lines(), field, setup.limits().clearedBelowFoilMm());
+    }
+
+    private static NetLimits netsOf(ZWindowSetup setup, ToolRunField field, @Nullable ZLimit foil) {
         List<Terminal> terminals = setup.terminals();
-        double[] points = setup.leftoverMm();
-        if (!terminals.isEmpty()) {
-            points = new double[2 * terminals.size()];
-            for (int k = 0; k < terminals.size(); k++) {
-                points[2 * k] = terminals.get(k).xMm();
-                points[2 * k + 1] = terminals.get(k).yMm();
-            }
-        }
-        if (!terminals.isEmpty()) {
-            return NetLimits.byTerminals(MergeTree.of(field, -field.headroomMm(), points), terminals);
-        }
         // Below the error at which foil stays the window has ended: what joins there need not be known.
-        ZLimit foil = FoilLeft.limit(setup.lines(), field, setup.limits().clearedBelowFoilMm());
-        double floor = foil == null ? -field.headroomMm() : Math.max(-field.headroomMm(), foil.eMm());
-        MergeTree tree = MergeTree.of(field, Math.min(floor, -0.001), points);
-        int[] ignored = new int[points.length / 2];
-        for (int k = 0; k < ignored.length; k++) {
-            ignored[k] = k;
+        double headroom = field.headroomMm();
+        double floor = foil == null ? -headroom : Math.max(-headroom, foil.eMm());
+        // Likewise above the error at which it ends for another reason.
+        double ceiling = Math.max(ceilingMm(setup, headroom) + ROOM_MM, Math.max(floor, 0) + ROOM_MM);
+        if (terminals.isEmpty()) {
+            double[] points = setup.leftoverMm();
+            MergeTree tree = MergeTree.between(field, Math.min(floor, -0.001), ceiling, points);
+            int[] ignored = new int[points.length / 2];
+            for (int k = 0; k < ignored.length; k++) {
+                ignored[k] = k;
+            }
+            return NetLimits.byPieces(tree, ignored);
         }
-        return NetLimits.byPieces(tree, ignored);
+        double[] points = new double[2 * terminals.size()];
+        for (int k = 0; k < terminals.size(); k++) {
+            points[2 * k] = terminals.get(k).xMm();
+            points[2 * k + 1] = terminals.get(k).yMm();
+        }
+        double low = Math.max(-headroom, floor - ROOM_MM);
+        NetLimits nets = NetLimits.byTerminals(MergeTree.between(field, low, ceiling, points), terminals);
+        return nets.beyondTree() ? NetLimits.byTerminals(MergeTree.of(field, -headroom, points), terminals) : nets;
     }
 
-    private static ZWindow limits(ZWindowSetup setup, ToolRunField field, @Nullable NetLimits nets) {
+    /** The Z error above which widths or duty end the window, watches and fixes alike, mm; at most the headroom. */
+    private static double ceilingMm(ZWindowSetup setup, double headroom) {
+        ZWindowSetup.Deepest deepest = setup.copperOnly() ? setup.deepest() : null;
+        double watch = headroom;
+        double fix = headroom;
+        if (deepest != null) {
+            watch = Math.min(watch, setup.limits().dutyWatchMm() - deepest.belowZeroMm());
+            fix = Math.min(fix, setup.limits().dutyFixMm() - deepest.belowZeroMm());
+        }
+        ZLimit widths = setup.widths();
+        ZLimit widthsFix = setup.widthsFix();
+        watch = widths == null ? watch : Math.min(watch, widths.eMm());
+        fix = widthsFix == null ? fix : Math.min(fix, widthsFix.eMm());
+        return watch >= headroom || fix >= headroom ? Double.POSITIVE_INFINITY : Math.max(watch, fix);
+    }
+
+    private static ZWindow limits(
+            ZWindowSetup setup, ToolRunField field, @Nullable ZLimit foil, @Nullable NetLimits nets) {
         List<ZLimit> lows = new ArrayList<>();
         List<ZLimit> highs = new ArrayList<>();
         List<ZLimit> fixHighs = new ArrayList<>();
-        add(lows, FoilLeft.limit(setup.lines(), field, setup.limits().clearedBelowFoilMm()));
+        add(lows, foil);
         if (nets != null) {
             add(lows, nets.apart());
             add(highs, nets.whole());
