@@ -33,7 +33,7 @@ final class Results {
                 && x.job().sides().stream().anyMatch(side -> !side.surface().flat())) {
             assumed.add(
                     "machine.applies_height_map: cutters follow the touched points, so depths count from the foil as it"
-                            + " lies; at the underside the heights of the touched points play no part");
+                            + " lies; the underside stays on the spoil board");
         }
         for (String line : x.plan().assumed()) {
             if (!assumed.contains(line)) {

@@ -4,12 +4,14 @@ import foilproof.bench.IntervalMm;
 import foilproof.bench.Job;
 import foilproof.bench.LimitKey;
 import foilproof.bench.Substrate;
+import foilproof.bench.Surface;
 import foilproof.bench.Work;
 import foilproof.motion.MotionPlan;
 import foilproof.motion.PlannedProgram;
 import foilproof.motion.Segments;
 import foilproof.motion.Stroke;
 import foilproof.motion.Toolpaths;
+import foilproof.stock.BlankSurface;
 import foilproof.stock.BoardStock;
 import foilproof.stock.ComposedBoard;
 import foilproof.stock.ComposedSide;
@@ -39,8 +41,15 @@ public final class Examination {
     private final DesignFacts design;
     private final Map<String, NetCopper> netCopper;
     private final ExamineOptions options;
+    /** Heights that the controller follows, by side; null where it follows none. */
+    private final @Nullable BlankSurface[] touched;
 
     Examination(Parts parts) {
+        this.touched = new BlankSurface[parts.job().sides().size()];
+        for (int k = 0; k < touched.length; k++) {
+            Surface surface = parts.job().sides().get(k).surface();
+            touched[k] = parts.job().machine().appliesHeightMap() && !surface.flat() ? BlankSurface.of(surface) : null;
+        }
         this.job = parts.job();
         this.plan = parts.plan();
         this.stock = parts.stock();
@@ -154,6 +163,15 @@ public final class Examination {
     /** Thickness of the blank in question, mm. */
     public double thicknessMm() {
         return conditions().thicknessMm(stock.blank());
+    }
+
+    /**
+     * Thickness of the blank at a place, as a cutter meets it, mm. Where the controller corrects Z by the touched points
+     * the cutter keeps its depth below the foil, and the underside stays on the spoil board: where the foil lies lower,
+     * there is that much less below it.
+     */
+    public double thicknessAtMm(int side, double xMm, double yMm) {
+        return thicknessMm() + (touched[side - 1] == null ? 0 : touched[side - 1].heightMm(xMm, yMm));
     }
 
     /** Whether the substrate holds glass fibre. */

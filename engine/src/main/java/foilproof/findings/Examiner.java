@@ -1,6 +1,7 @@
 package foilproof.findings;
 
 import foilproof.bench.Job;
+import foilproof.bench.ProgramEntry;
 import foilproof.bench.Side;
 import foilproof.bench.Surface;
 import foilproof.bench.Tool;
@@ -9,6 +10,7 @@ import foilproof.motion.MotionOptions;
 import foilproof.motion.MotionPlan;
 import foilproof.motion.MotionPlanner;
 import foilproof.motion.PlannedProgram;
+import foilproof.motion.ProbeModel;
 import foilproof.motion.ToolRun;
 import foilproof.stock.BlankBody;
 import foilproof.stock.BlankSurface;
@@ -89,9 +91,13 @@ public final class Examiner {
     private Ground ground() {
         step("reading the programs", 0.02);
         MotionPlan plan = MotionPlanner.plan(
-                job, MotionOptions.DEFAULT, new StockProbe(this::sweptBefore, this::conditions, side -> job.sides()
-                        .get(side - 1)
-                        .probeClipMm()));
+                job,
+                MotionOptions.DEFAULT,
+                new StockProbe(
+                        this::sweptBefore,
+                        this::conditions,
+                        side -> job.sides().get(side - 1).probeClipMm(),
+                        this::probing));
         step("sweeping", 0.10);
         List<@Nullable Tool> tools = new ArrayList<>();
         for (ToolRun run : plan.runs()) {
@@ -151,6 +157,19 @@ public final class Examiner {
         return programs + job.whatIf().runZMm().getOrDefault(run.index(), 0.0);
     }
 
+    /** The cutter of a probing move: that of its T word, else that of its program; null where neither names one. */
+    private @Nullable Tool probing(ProbeModel.ProbeMove move) {
+        Tool numbered = move.toolNumber() > 0 ? job.toolNumbered(move.toolNumber()) : null;
+        if (numbered != null) {
+            return reading(numbered.name());
+        }
+        List<ProgramEntry> entries =
+                job.sides().stream().flatMap(side -> side.programs().stream()).toList();
+        return move.program() < entries.size()
+                ? reading(entries.get(move.program()).tool())
+                : null;
+    }
+
     private BoardStock sweptBefore(MotionPlan plan, int segment) {
         List<@Nullable Tool> tools = new ArrayList<>();
         for (ToolRun run : plan.runs()) {
@@ -166,7 +185,7 @@ public final class Examiner {
         int done = 0;
         for (Side side : job.sides()) {
             // A controller that corrects Z by the touched points keeps the cutter at one depth below the foil as it
-            // lies: seen from the foil the blank is flat. What the heights change at the underside is left out.
+            // lies: seen from the foil the blank is flat (what lies below: Examination.thicknessAtMm).
             boolean follows = job.machine().appliesHeightMap();
             BlankSurface surface = BlankSurface.of(follows ? Surface.FLAT : side.surface());
             double highest = surface.highestMm(blank.widthMm(), blank.heightMm());

@@ -52,7 +52,7 @@ final class Holes {
         double low = run.blankFromRunMm(BoreFloor.allRoundMm(s, path));
         Tool tool = Objects.requireNonNull(run.tool());
         double entry = 2 * (path.pathRadiusMm() + tool.cutRadiusAtHeightMm(top - low));
-        double above = -x.thicknessMm() - low;
+        double above = -x.thicknessAtMm(run.side().number(), path.xMm(), path.yMm()) - low;
         double exit = above < -1e-9 ? 0 : 2 * (path.pathRadiusMm() + tool.cutRadiusAtHeightMm(Math.max(0, above)));
         return new Hole(
                 run.side().number(),

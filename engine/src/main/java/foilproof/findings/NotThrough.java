@@ -33,7 +33,6 @@ final class NotThrough implements Check {
 
     private static void holes(Examination x, FindingCollector out) {
         double spread = x.job().spread().thicknessMm();
-        double thickest = x.thicknessMm() + spread;
         for (RunFacts run : x.runs()) {
             int count = 0;
             Hole worst = null;
@@ -44,7 +43,7 @@ final class NotThrough implements Check {
                 if (hole.run() != run.run().index() || depth < x.thicknessMm() / 2) {
                     continue;
                 }
-                double missing = thickest - depth;
+                double missing = thickestMm(x, hole) - depth;
                 if (missing > ROUNDING_MM) {
                     count++;
                     if (worst == null || missing > worstMm + ROUNDING_MM) {
@@ -62,10 +61,10 @@ final class NotThrough implements Check {
                                     Kinds.NOT_THROUGH, Severity.FIX, nominal ? Certainty.GEOMETRY : Certainty.SET_UP),
                             worst.segment())
                     .at(worst.xMm(), worst.yMm())
-                    .atLeast(Measured.mm("depth at full diameter", fullDepthMm(x, worst), 0.001), thickest)
+                    .atLeast(Measured.mm("depth at full diameter", fullDepthMm(x, worst), 0.001), thickestMm(x, worst))
                     .says((count == 1 ? "A hole does" : count + " holes do") + " not go through at full diameter: "
                             + Words.mm(fullDepthMm(x, worst)) + " deep in a blank of "
-                            + Words.plainMm(x.thicknessMm())
+                            + Words.plainMm(thickestMm(x, worst) - spread)
                             + (nominal ? "." : " that may be " + Words.plainMm(spread) + " thicker."))
                     .doThis("Go " + Words.plainMm(worstMm) + " deeper or more"
                             + (isDrill(x, worst) ? " (a drill's point counts extra)." : "."))
@@ -73,10 +72,14 @@ final class NotThrough implements Check {
         }
     }
 
+    private static double thickestMm(Examination x, Hole hole) {
+        return x.thicknessAtMm(hole.side(), hole.xMm(), hole.yMm())
+                + x.job().spread().thicknessMm();
+    }
+
     /** Outlines and inside cuts that stop short of the thickest blank; tabs do not count, the deepest place does. */
     private static void outlines(Examination x, FindingCollector out) {
         double spread = x.job().spread().thicknessMm();
-        double thickest = x.thicknessMm() + spread;
         double skin = x.limit(LimitKey.FLOOR_LEFT);
         for (RunFacts run : x.runs()) {
             CutLoop worst = null;
@@ -88,7 +91,7 @@ final class NotThrough implements Check {
                 if (loop.run() != run.run().index() || run.tool() == null || depth < x.thicknessMm() / 2) {
                     continue;
                 }
-                double left = thickest - depth;
+                double left = thickestMm(x, loop) - depth;
                 if (left > skin + ROUNDING_MM) {
                     count++;
                     worst = worst == null || left > worstMm + ROUNDING_MM ? loop : worst;
@@ -111,6 +114,22 @@ final class NotThrough implements Check {
                     .doThis("Go 0.15 mm below the blank's underside.")
                     .build());
         }
+    }
+
+    /** The thickest place of the blank along the deepest pass of a loop, mm. */
+    private static double thickestMm(Examination x, CutLoop loop) {
+        Segments s = x.plan().segments();
+        double thickest = Double.NEGATIVE_INFINITY;
+        for (int k : loop.strokes()) {
+            Stroke stroke = x.paths().strokes().get(k);
+            for (int i = stroke.firstSegment(); i < stroke.endSegment(); i++) {
+                if (s.lowestMm(i) <= loop.deepestMm() + ROUNDING_MM) {
+                    thickest = Math.max(thickest, x.thicknessAtMm(loop.side(), s.x1Mm(i), s.y1Mm(i)));
+                }
+            }
+        }
+        return (Double.isInfinite(thickest) ? x.thicknessMm() : thickest)
+                + x.job().spread().thicknessMm();
     }
 
     /** The first move of a loop at its deepest place. */

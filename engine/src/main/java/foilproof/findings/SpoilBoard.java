@@ -33,27 +33,29 @@ final class SpoilBoard implements Check {
 
     private static void judge(Examination x, RunFacts run, FindingCollector out) {
         Segments s = x.plan().segments();
-        double underMm = -x.thicknessMm();
         // an unknown spoil board has no known bottom
         double boardMm = x.job().spoilBoard().thicknessMm().orElse(Double.POSITIVE_INFINITY);
-        double tableMm = underMm - run.side().tapeMm() - boardMm;
+        double belowMm = run.side().tapeMm() + boardMm;
         int deepest = -1;
         int firstBelow = -1;
         int firstTable = -1;
         double lowestMm = Double.POSITIVE_INFINITY;
+        double underMm = -x.thicknessMm();
         for (int i = run.run().firstSegment(); i < run.run().endSegment(); i++) {
             if (s.has(i, Segments.POSITION_UNKNOWN)) {
                 continue;
             }
             double z = run.blankFromRunMm(s.has(i, Segments.START_UNKNOWN) ? s.z1Mm(i) : s.lowestMm(i));
-            if (z < lowestMm - ROUNDING_MM) {
+            double under = -thicknessMm(x, run, i);
+            if (z - under < lowestMm - underMm - ROUNDING_MM) {
                 lowestMm = z;
+                underMm = under;
                 deepest = i;
             }
-            if (z < underMm - ROUNDING_MM && firstBelow < 0) {
+            if (z < under - ROUNDING_MM && firstBelow < 0) {
                 firstBelow = i;
             }
-            if (z < tableMm - ROUNDING_MM && firstTable < 0) {
+            if (z < under - belowMm - ROUNDING_MM && firstTable < 0) {
                 firstTable = i;
             }
         }
@@ -63,6 +65,7 @@ final class SpoilBoard implements Check {
         if (run.knownTool().duty().copperOnly()) {
             copperOnly(x, run, firstBelow >= 0 ? firstBelow : deepest, lowestMm, underMm, out);
         }
+        double tableMm = underMm - belowMm;
         if (firstTable >= 0) {
             out.add(x.at(Finding.of(Kinds.TABLE_CONTACT, Severity.STOP, Certainty.GEOMETRY), firstTable)
                     .atMost(Measured.mm("depth below the table's top", tableMm - lowestMm, 0.001), 0)
@@ -72,6 +75,17 @@ final class SpoilBoard implements Check {
                     .build());
         }
         overCut(x, run, deepest, lowestMm, underMm, out);
+    }
+
+    /** Least thickness of the blank along a move, mm. */
+    private static double thicknessMm(Examination x, RunFacts run, int i) {
+        Segments s = x.plan().segments();
+        int side = run.side().number();
+        double least = x.thicknessAtMm(side, s.x1Mm(i), s.y1Mm(i));
+        if (!s.has(i, Segments.START_UNKNOWN)) {
+            least = Math.min(least, x.thicknessAtMm(side, s.x0Mm(i), s.y0Mm(i)));
+        }
+        return least;
     }
 
     private static void copperOnly(

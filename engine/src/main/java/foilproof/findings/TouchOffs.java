@@ -10,7 +10,9 @@ import foilproof.motion.ToolRun;
 import foilproof.stock.ComposedBoard;
 import foilproof.stock.ComposedSide;
 import foilproof.stock.Conditions;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 
 /**
  * Cutters touched off where the foil is no longer whole (B2), or where grooves cut the touch point off from the clip of
@@ -33,9 +35,12 @@ final class TouchOffs implements Check {
 
     @Override
     public void examine(Examination x, FindingCollector out) {
+        Set<Integer> told = new HashSet<>();
         for (MotionEvent event : x.plan().events()) {
             if (event.kind() == MotionEvent.Kind.PROBE_MISSED) {
                 missed(x, event, out);
+            } else if (event.kind() == MotionEvent.Kind.PROBE_TRIPPED) {
+                probed(x, event, told, out);
             }
         }
         for (RunFacts run : x.runs()) {
@@ -46,7 +51,15 @@ final class TouchOffs implements Check {
             if (!x.cuts(run)) {
                 continue;
             }
-            spoilt(x, run, out);
+            spoilt(
+                    x,
+                    run,
+                    x.at(Finding.of(Kinds.TOUCH_OFF_SPOILT, Severity.STOP, Certainty.GEOMETRY), r.firstSegment())
+                            .line(run.entry().file(), Math.max(1, r.startLine()))
+                            .time(r.startS()),
+                    r.touchXMm(),
+                    r.touchYMm(),
+                    out);
             circuit(x, run, out);
         }
     }
@@ -64,35 +77,55 @@ final class TouchOffs implements Check {
                 .build());
     }
 
-    private static void spoilt(Examination x, RunFacts run, FindingCollector out) {
-        ToolRun r = run.run();
-        ComposedSide before = x.board().before(run.side().number(), r.index());
+    /** A probing move before a run cuts anything is its touch-off; the first one of each run is told. */
+    private static void probed(Examination x, MotionEvent event, Set<Integer> told, FindingCollector out) {
+        int segment =
+                Math.max(0, Math.min(event.beforeSegment(), x.plan().segments().size()) - 1);
+        RunFacts run = x.run(x.plan().segments().run(segment));
+        if (run.tool() == null || told.contains(run.run().index())) {
+            return;
+        }
+        for (int i = run.run().firstSegment(); i <= segment; i++) {
+            if (x.plan().segments().isFeed(i) && x.removes(i)) {
+                return;
+            }
+        }
+        Finding.Builder b = x.at(Finding.of(Kinds.TOUCH_OFF_SPOILT, Severity.STOP, Certainty.GEOMETRY), segment)
+                .line(x.plan().programs().get(event.program()).file(), event.line())
+                .time(event.timeS());
+        if (spoilt(x, run, b, event.xMm(), event.yMm(), out)) {
+            told.add(run.run().index());
+        }
+    }
+
+    private static boolean spoilt(
+            Examination x, RunFacts run, Finding.Builder b, double xMm, double yMm, FindingCollector out) {
+        ComposedSide before = x.board().before(run.side().number(), run.run().index());
         double reach = run.knownTool().cutRadiusAtHeightMm(0) + x.limit(LimitKey.TOUCH_CLEAR);
         double deepest = 0;
         for (int ring = 0; ring <= RINGS; ring++) {
             for (int ray = 0; ray < RAYS; ray++) {
                 double d = reach * ring / RINGS;
-                double px = r.touchXMm() + d * StrictMath.cos(2 * Math.PI * ray / RAYS);
-                double py = r.touchYMm() + d * StrictMath.sin(2 * Math.PI * ray / RAYS);
+                double px = xMm + d * StrictMath.cos(2 * Math.PI * ray / RAYS);
+                double py = yMm + d * StrictMath.sin(2 * Math.PI * ray / RAYS);
                 deepest = Math.max(deepest, before.surfaceMm(px, py) - before.exactHeightMm(px, py));
             }
         }
-        if (deepest > PRISTINE_MM) {
-            double at = before.surfaceMm(r.touchXMm(), r.touchYMm()) - before.exactHeightMm(r.touchXMm(), r.touchYMm());
-            out.add(x.at(Finding.of(Kinds.TOUCH_OFF_SPOILT, Severity.STOP, Certainty.GEOMETRY), r.firstSegment())
-                    .at(r.touchXMm(), r.touchYMm())
-                    .line(run.entry().file(), Math.max(1, r.startLine()))
-                    .time(r.startS())
-                    .measured(Measured.mm("cut near the touch point", deepest, 0.001))
-                    .says(
-                            at > PRISTINE_MM
-                                    ? run.toolName() + " is touched off where an earlier run has cut " + Words.mm(at)
-                                            + " deep: all that it cuts then sits that much deeper."
-                                    : run.toolName() + " is touched off within " + Words.plainMm(reach)
-                                            + " of an earlier cut: burrs and edges falsify the touch.")
-                    .doThis("Move touch_off to a spot that no program cuts, and keep it free.")
-                    .build());
+        if (deepest <= PRISTINE_MM) {
+            return false;
         }
+        double at = before.surfaceMm(xMm, yMm) - before.exactHeightMm(xMm, yMm);
+        out.add(b.at(xMm, yMm)
+                .measured(Measured.mm("cut near the touch point", deepest, 0.001))
+                .says(
+                        at > PRISTINE_MM
+                                ? run.toolName() + " is touched off where an earlier run has cut " + Words.mm(at)
+                                        + " deep: all that it cuts then sits that much deeper."
+                                : run.toolName() + " is touched off within " + Words.plainMm(reach)
+                                        + " of an earlier cut: burrs and edges falsify the touch.")
+                .doThis("Move touch_off to a spot that no program cuts, and keep it free.")
+                .build());
+        return true;
     }
 
     private static void circuit(Examination x, RunFacts run, FindingCollector out) {

@@ -13,6 +13,8 @@ final class LoopReader {
     private static final double GAP_MM = 8;
     /** The path rises for a tab by at least this, mm. */
     private static final double TAB_RISE_MM = 0.05;
+    /** A path that comes round to within this of its beginning has gone round (ways in begin beside it), turns. */
+    private static final double SHORT_OF_A_TURN = 0.2;
     /** Heights are sorted into levels of this size, mm. */
     private static final double LEVEL_MM = 0.005;
 
@@ -153,9 +155,14 @@ final class LoopReader {
         return cut > 3 * gaps && area(chain) > cut * cut / 200;
     }
 
-    /** Area enclosed by the chain of paths, straight lines across the gaps, mm2. */
     private double area(List<Stroke> chain) {
+        return area(chain, Double.POSITIVE_INFINITY);
+    }
+
+    /** Area enclosed by the chain of paths, straight lines across the gaps, as far as this along them, mm2. */
+    private double area(List<Stroke> chain, double mostMm) {
         double twice = 0;
+        double left = mostMm + 1e-9;
         double px = s.x0Mm(chain.get(0).firstSegment());
         double py = s.y0Mm(chain.get(0).firstSegment());
         double ox = px;
@@ -163,6 +170,16 @@ final class LoopReader {
         for (Stroke stroke : chain) {
             for (int i = stroke.firstSegment(); i < stroke.endSegment(); i++) {
                 twice += (px - ox) * (s.y0Mm(i) - oy) - (s.x0Mm(i) - ox) * (py - oy);
+                double length = s.planLengthMm(i);
+                if (length > left) {
+                    // a lead-over goes round twice
+                    double part = left / length;
+                    double[] p = s.pointAt(i, part);
+                    twice += (s.x0Mm(i) - ox) * (p[1] - oy) - (p[0] - ox) * (s.y0Mm(i) - oy);
+                    twice += s.isArc(i) ? segmentArea(s.radiusMm(i), s.sweepRad(i) * part) : 0;
+                    return Math.abs(twice) / 2;
+                }
+                left -= length;
                 twice += twiceArea(i, ox, oy);
                 px = s.x1Mm(i);
                 py = s.y1Mm(i);
@@ -176,9 +193,12 @@ final class LoopReader {
         if (!s.isArc(i)) {
             return chord;
         }
-        double r = s.radiusMm(i);
-        double a = s.sweepRad(i);
-        return chord + r * r * (a - StrictMath.sin(a));
+        return chord + segmentArea(s.radiusMm(i), s.sweepRad(i));
+    }
+
+    /** Twice the area between an arc and its chord, mm2. */
+    private static double segmentArea(double r, double a) {
+        return r * r * (a - StrictMath.sin(a));
     }
 
     // ---- the loop -------------------------------------------------------------------------------------------------
@@ -198,12 +218,13 @@ final class LoopReader {
                 last = lap;
             }
         }
-        double laps = Math.max(1, Math.rint(windings(last)));
-        double length = 0;
+        double turns = Math.max(1, windings(last));
+        double laps = Math.floor(turns + SHORT_OF_A_TURN);
+        double all = 0;
         for (Stroke stroke : last.strokes()) {
-            length += stroke.lengthMm();
+            all += stroke.lengthMm();
         }
-        length /= laps;
+        double length = all / turns;
         double top = deepest + depth;
         Extents box = group.get(0).box();
         List<CutLoop.Tab> tabs = last.gaps() ? gapTabs(last) : risenTabs(last, length, deepest);
@@ -215,7 +236,7 @@ final class LoopReader {
                 depth,
                 deepestStep(group, top, depth),
                 box,
-                area(last.strokes()) / laps,
+                area(last.strokes(), all * Math.min(1, laps / turns)) / laps,
                 length,
                 tabs,
                 last.gaps());
@@ -223,7 +244,9 @@ final class LoopReader {
 
     /**
      * How often the path goes round the middle of its box: its crossings of the ray that goes right from there, upward
-     * ones counted up, downward ones down (winding number of a closed polygon). Arcs count by quarters of their turn.
+     * ones counted up, downward ones down, and the part of a turn from there to where it begins and ends (the angle that
+     * a path turns through about a point is 2 pi times its crossings of a ray plus the angles of its ends from that ray).
+     * Arcs count by quarters of their turn.
      */
     private double windings(Lap lap) {
         Extents box = lap.box();
@@ -248,7 +271,16 @@ final class LoopReader {
                 }
             }
         }
-        return Math.abs(crossings);
+        int first = lap.strokes().get(0).firstSegment();
+        int last = lap.strokes().get(lap.strokes().size() - 1).endSegment() - 1;
+        double turn = fromRay(s.x1Mm(last) - x, s.y1Mm(last) - y) - fromRay(s.x0Mm(first) - x, s.y0Mm(first) - y);
+        return Math.abs(crossings + turn / (2 * Math.PI));
+    }
+
+    /** Angle from the ray that goes right, just above it and on, 0 up to a full turn, rad. */
+    private static double fromRay(double dx, double dy) {
+        double a = StrictMath.atan2(dy + 0.0, dx);
+        return dy <= 0 && !(dy == 0 && dx < 0) ? a + 2 * Math.PI : a;
     }
 
     private static int crossing(double ax, double ay, double bx, double by) {
@@ -272,7 +304,7 @@ final class LoopReader {
         double level = 0;
         double laps = 0;
         for (Lap lap : group) {
-            laps += windings(lap);
+            laps += Math.floor(windings(lap) + SHORT_OF_A_TURN);
             for (Stroke stroke : lap.strokes()) {
                 for (int i = stroke.firstSegment(); i < stroke.endSegment(); i++) {
                     if (Math.abs(s.z1Mm(i) - s.z0Mm(i)) < LEVEL_MM) {
@@ -290,7 +322,7 @@ final class LoopReader {
             }
         }
         if (sloping > level) {
-            return depth / Math.max(1, Math.rint(laps));
+            return depth / Math.max(1, laps);
         }
         double most = 0;
         for (Level one : levels.values()) {

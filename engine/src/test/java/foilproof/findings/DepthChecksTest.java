@@ -452,6 +452,30 @@ class DepthChecksTest {
         bored(-0.4, -0.8, -1.2, -1.52).spread("thickness", "0.02 mm").isSilentOn(Kinds.NOT_THROUGH);
     }
 
+    /** The controller follows a foil that lies 0.12 mm higher at the bore; the underside stays on the spoil board. */
+    private static Bench followed(double height, double deepest) {
+        return bored(-0.4, -0.8, -1.2, -deepest)
+                .machine("applies_height_map", "true")
+                .blank(
+                        "surface",
+                        text(
+                                "[[\"0 mm\",\"0 mm\",\"%s mm\"],[\"20 mm\",\"0 mm\",\"%s mm\"],[\"0 mm\",\"15 mm\",\"%s mm\"]]",
+                                height, height, height));
+    }
+
+    @Test
+    @Fires({"G4 not-through", "I2 spoil-board-deep"})
+    void shouldCountFromTheUndersideWhereTheControllerFollowsTheFoil() {
+        followed(0.12, 1.66).raises(Kinds.NOT_THROUGH, FIX, SET_UP).against(1.67);
+        followed(-0.2, 1.65).raises(Kinds.SPOIL_BOARD_DEEP, NOTE, GEOMETRY).measuring(0.35, "mm", 1e-6);
+    }
+
+    @Test
+    @Silent("G4 not-through")
+    void shouldTakeABoreForThroughWhereTheFoilLiesLow() {
+        followed(-0.1, 1.46).isSilentOn(Kinds.NOT_THROUGH);
+    }
+
     @Test
     @Fires("G4 not-through")
     void shouldSeeThatAHelixWithoutALevelTurnEndsInARamp() {

@@ -163,6 +163,17 @@ class PartAndTouchChecksTest {
         probing(16, -1).isSilentOn(Kinds.TOUCH_OFF_SPOILT);
     }
 
+    /** A flat cutter wider than a groove stands on the copper beside it; its middle alone would fall in. */
+    @Test
+    @Fires("B2 touch-off-spoilt")
+    void shouldTripWhereTheEdgeOfACutterMeetsTheFoil() {
+        probing(13, -1)
+                .raises(Kinds.TOUCH_OFF_SPOILT, STOP, GEOMETRY)
+                .onLineOf("G38.2")
+                .saying("0.100 mm");
+        probing(15, -1).isSilentOn(Kinds.TOUCH_OFF_SPOILT);
+    }
+
     private static Bench drilling(String diameter, String text) {
         return Bench.job().tool("drill", "diameter", diameter).runs(text);
     }

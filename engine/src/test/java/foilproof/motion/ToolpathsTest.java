@@ -37,6 +37,18 @@ class ToolpathsTest {
         assertThat(r.paths.judgedWorkOfProgram(0)).isEqualTo(Work.ISOLATION);
     }
 
+    /** A quarter of a turn more than round is a lead-over, not a second lap; area and length by pi r2 and 2 pi r. */
+    @Test
+    void shouldCountARingWithALongLeadOverAsOneLap() {
+        Read r = read("G0 X14 Y10\nG1 Z-0.8\nG3 X14 Y10 I-4 J0\nG3 X10 Y14 I-4 J0\nG0 Z2\n", "cutter");
+        CutLoop loop = r.paths.loops().get(0);
+        assertThat(loop.areaMm2()).isCloseTo(Math.PI * 16, within(1e-6));
+        assertThat(loop.lengthMm()).isCloseTo(2 * Math.PI * 4, within(1e-6));
+        Read two = read("G0 X14 Y10\nG1 Z-0.8\nG3 X14 Y10 I-4 J0\nG3 X14 Y10 I-4 J0\nG0 Z2\n", "cutter");
+        assertThat(two.paths.loops().get(0).areaMm2()).isCloseTo(Math.PI * 16, within(1e-6));
+        assertThat(two.paths.loops().get(0).lengthMm()).isCloseTo(2 * Math.PI * 4, within(1e-6));
+    }
+
     @Test
     void shouldNotCallAnOpenGrooveClosed() {
         Read r = read("G0 X5 Y5\nG1 Z-0.1\nX15\nY12\nX5\nY5.3\nG0 Z2\n", "engraver");
