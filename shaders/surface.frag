@@ -13,6 +13,7 @@ uniform mat4 clipFromWorld;
 uniform ivec2 foilOn;        // foil on the face that is up, on the face that is down
 uniform int paint;           // 1 depth, 2 foil left, 3 margin, 4 tool
 uniform float turnRad;       // turns the taps from one summed frame to the next
+uniform float screenUnit;    // pixels that a pixel of a pattern takes
 uniform int chosenRun;       // tinted run, -1 for none
 uniform vec2 paintRange;     // ends of the colour scale, mm
 uniform float seeThrough;      // how strongly cuts from the far face show
@@ -97,6 +98,8 @@ vec3 painted(vec2 p, float h, float s, int who, vec3 base) {
     float v = looked(fieldMap, fieldFrame, p);
     bool none = v < -1e8;
     vec3 c = ramp((v - paintRange.x) / (paintRange.y - paintRange.x));
+    // Copper that is wide enough is no news.
+    c = paint == 7 && v >= paintRange.y * 0.985 ? vec3(0.80) : c;
 #else
     float v = paint == 1 ? s - h : paint == 2 ? h - (s - zLayers.y) : (s - zLayers.y) - h;
     bool none = who < 0;
@@ -111,8 +114,9 @@ vec3 painted(vec2 p, float h, float s, int who, vec3 base) {
 // orange with stripes to the left: told apart by direction as well as colour.
 vec3 difference(vec2 p, bool now) {
     bool before = baseCopper(p);
-    float right = mod(gl_FragCoord.x - gl_FragCoord.y, 8.0);
-    float left = mod(gl_FragCoord.x + gl_FragCoord.y, 8.0);
+    vec2 at = gl_FragCoord.xy / screenUnit;
+    float right = mod(at.x - at.y, 8.0);
+    float left = mod(at.x + at.y, 8.0);
     vec3 extra = right < 4.0 ? vec3(0.0, 0.32, 0.62) : vec3(0.56, 0.80, 1.0);
     vec3 missing = left < 4.0 ? vec3(0.72, 0.28, 0.0) : vec3(1.0, 0.80, 0.50);
     return now ? (before ? vec3(0.80) : extra) : before ? missing : vec3(0.36);
@@ -209,14 +213,14 @@ void main() {
     vec3 c = shownColour(lit(m.albedo, m.metal, m.rough, n, v, occlusion, shadow));
 #if PAINTED == 1
     vec3 shown = painted(p, wall ? z : h, s, wall && who < 0 && paint != 4 ? 0 : who, m.albedo);
-    shown = on && !hit.side && !hit.below ? shown : vec3(sqrt(dot(m.albedo, vec3(0.3, 0.55, 0.15)) * 0.4 + 0.12));
+    shown = onBlank(p) && !hit.side && !hit.below ? shown : vec3(sqrt(dot(m.albedo, vec3(0.3, 0.55, 0.15)) * 0.4 + 0.12));
 #if COARSE == 1 && FIELD == 0
     shown = mix(painted(p, s, s, -1, uncut.albedo), shown, share);
 #endif
     c = shown * mix(0.82, 1.0, occlusion * shadow) * mix(0.86, 1.0, clamp(abs(n.z), 0.0, 1.0));
 #endif
     // Foil left is hatched on the screen, so that it is found at any size: dark and pale stripes, told by lightness too.
-    float stripe = mod(gl_FragCoord.x + gl_FragCoord.y, 8.0);
+    float stripe = mod((gl_FragCoord.x + gl_FragCoord.y) / screenUnit, 8.0);
     vec3 hatch = stripe < 4.0 ? vec3(0.80, 0.05, 0.45) : vec3(1.0, 0.86, 0.94);
     c = layer == FOIL_LEFT && PAINTED == 0 ? mix(c, hatch, 0.85 * share) : c;
     c = chosenRun >= 0 && who == chosenRun ? mix(c, vec3(0.25, 0.75, 1.0), 0.35 * share) : c;
@@ -225,7 +229,8 @@ void main() {
 #endif
 #if HIGHLIGHT == 1
     // Joined copper: blue with a net of pale dots.
-    bool dot4 = mod(floor(gl_FragCoord.x), 6.0) < 2.0 && mod(floor(gl_FragCoord.y), 6.0) < 2.0;
+    vec2 net = mod(floor(gl_FragCoord.xy / screenUnit), 6.0);
+    bool dot4 = net.x < 2.0 && net.y < 2.0;
     c = on && !wall && !hit.below && looked(highlightMap, highlightFrame, p) > -1e8
             ? mix(c, dot4 ? vec3(0.80, 0.95, 1.0) : vec3(0.05, 0.42, 0.92), 0.62) : c;
 #endif
@@ -233,11 +238,13 @@ void main() {
 #if FARCUT == 1
     if (seeThrough > 0.0 && on && foilOn.y == 1) {
         float inwards = underside(p) + zLayers.x;
-        float dash = mod(gl_FragCoord.x - gl_FragCoord.y, 6.0);
+        float dash = mod((gl_FragCoord.x - gl_FragCoord.y) / screenUnit, 6.0);
         c = inwards >= zLayers.y ? mix(c, dash < 3.0 ? vec3(0.05, 0.12, 0.45) : vec3(0.70, 0.82, 1.0), seeThrough) : c;
     }
 #endif
     vec4 clip = clipFromWorld * vec4(bent, 1.0);
     gl_FragDepth = hit.met ? clamp(clip.z / clip.w * 0.5 + 0.5, 0.0, 1.0) : 1.0;
-    colour = vec4(hit.met ? c : mix(lower, upper, uv.y), 0.0);
+    // How much foil the pixel shows goes with it: comparisons of two pictures need it.
+    float foil = hit.met && on ? (layer <= FAR_FOIL ? 1.0 : mix(0.5, 1.0, 1.0 - share)) : 0.0;
+    colour = vec4(hit.met ? c : mix(lower, upper, uv.y), foil);
 }

@@ -91,7 +91,8 @@ public final class BenchScreens implements Screens {
                         renderer,
                         scene,
                         asked,
-                        run == null ? List.of() : run.document().findings());
+                        run == null ? List.of() : run.document().findings(),
+                        o.compare() == null ? null : base(source, options, how));
             } catch (IllegalArgumentException e) {
                 throw new InputException(
                         Diagnostic.of(SourceSpan.ofFile("command line"), "bad-option", String.valueOf(e.getMessage())));
@@ -100,5 +101,15 @@ public final class BenchScreens implements Screens {
         } catch (GraphicsException e) {
             throw new NoScreenException(String.valueOf(e.getMessage()));
         }
+    }
+
+    /** The job without what was set, swept. */
+    private static Pictures.Base base(JobSource source, ReadOptions options, ExamineOptions how) throws InputException {
+        if (options.settings().isEmpty()) {
+            throw new IllegalArgumentException(
+                    "--compare holds what --set asks against the job without it, and nothing is set.");
+        }
+        Job before = JobReader.read(source, options.withSettings(List.of()));
+        return new Pictures.Base(new JobScene(Examiner.ground(before, how)), options.settings());
     }
 }

@@ -409,12 +409,17 @@ public record BoardSnapshot(
 
     /** The same board with other marks. */
     public BoardSnapshot withMarks(List<Mark> newMarks) {
-        return with(newMarks, thicknessMm);
+        return with(newMarks, thicknessMm, surface, runs, stateWords);
     }
 
     /** The same board on a blank of another thickness, mm. */
     public BoardSnapshot withThickness(double newThicknessMm) {
-        return with(marks, newThicknessMm);
+        return with(marks, newThicknessMm, surface, runs, stateWords);
+    }
+
+    /** The same board with more to say about where the job stands. */
+    BoardSnapshot saying(String more) {
+        return with(marks, thicknessMm, surface, runs, stateWords + more);
     }
 
     /** How much higher the foil top lies at a place, mm. */
@@ -455,14 +460,11 @@ public record BoardSnapshot(
                     r.shiftYMm(),
                     r.jobRun()));
         }
-        return with(marks, thicknessMm, new Surface(0, 0, dx, dy, n, n, heights), List.copyOf(moved));
+        return with(marks, thicknessMm, new Surface(0, 0, dx, dy, n, n, heights), List.copyOf(moved), stateWords);
     }
 
-    private BoardSnapshot with(List<Mark> newMarks, double newThicknessMm) {
-        return with(newMarks, newThicknessMm, surface, runs);
-    }
-
-    private BoardSnapshot with(List<Mark> newMarks, double newThicknessMm, Surface newSurface, List<ToolRun> newRuns) {
+    private BoardSnapshot with(
+            List<Mark> newMarks, double newThicknessMm, Surface newSurface, List<ToolRun> newRuns, String newWords) {
         return new BoardSnapshot(
                 job,
                 side,
@@ -486,7 +488,7 @@ public record BoardSnapshot(
                 List.copyOf(newMarks),
                 cutter,
                 timeS,
-                stateWords,
+                newWords,
                 extras);
     }
 

@@ -13,6 +13,8 @@ import java.awt.geom.RoundRectangle2D;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.io.InputStream;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 
 /** Fonts, colours and patterns that all vector drawing over pictures shares. */
@@ -97,12 +99,43 @@ public final class Ink {
 
     /** A word on a plate of its own, its left edge and middle at this point; gives back its right edge. */
     double tag(Graphics2D g, String words, double x, double y) {
-        g.setFont(small());
-        double w = g.getFontMetrics().getStringBounds(words, g).getWidth();
-        plate(g, x, y - px(9), w + px(10), px(18));
+        Rectangle2D box = tagBox(g, words, x, y);
+        plate(g, box.getX(), box.getY(), box.getWidth(), box.getHeight());
         g.setColor(text);
         g.drawString(words, (float) (x + px(5)), (float) (y + px(4)));
-        return x + w + px(10);
+        return box.getMaxX();
+    }
+
+    /** The plate that {@link #tag} draws. */
+    Rectangle2D tagBox(Graphics2D g, String words, double x, double y) {
+        g.setFont(small());
+        double w = g.getFontMetrics().getStringBounds(words, g).getWidth();
+        return new Rectangle2D.Double(x, y - px(9), w + px(10), px(18));
+    }
+
+    /** Words broken into lines no wider than this in the font that is set, pixels. */
+    static List<String> broken(Graphics2D g, String words, double most) {
+        List<String> lines = new ArrayList<>();
+        StringBuilder line = new StringBuilder();
+        for (String word : words.split(" ", -1)) {
+            String longer = line.length() == 0 ? word : line + " " + word;
+            if (line.length() > 0
+                    && g.getFontMetrics().getStringBounds(longer, g).getWidth() > most) {
+                lines.add(line.toString());
+                line.setLength(0);
+                line.append(word);
+            } else {
+                line.setLength(0);
+                line.append(longer);
+            }
+        }
+        lines.add(line.toString());
+        return lines;
+    }
+
+    /** How many pixels a pixel of a pattern takes, so that patterns stay patterns in large pictures. */
+    int grain() {
+        return (int) Math.max(1, Math.round(scale));
     }
 
     BasicStroke stroke(double width) {
@@ -120,7 +153,7 @@ public final class Ink {
     }
 
     /** The pattern and colour by which a material is told in legends and sections. */
-    static Paint pattern(BoardSnapshot.Material material, BoardSnapshot.Substrate substrate) {
+    Paint pattern(BoardSnapshot.Material material, BoardSnapshot.Substrate substrate) {
         int s = 8;
         BufferedImage im = new BufferedImage(s, s, BufferedImage.TYPE_INT_RGB);
         Color c = colour(material, substrate);
@@ -129,7 +162,7 @@ public final class Ink {
                 im.setRGB(x, y, shade(c, tone(material, substrate, x, y)).getRGB());
             }
         }
-        return new TexturePaint(im, new Rectangle2D.Double(0, 0, s, s));
+        return new TexturePaint(im, new Rectangle2D.Double(0, 0, s * grain(), s * grain()));
     }
 
     private static double tone(BoardSnapshot.Material m, BoardSnapshot.Substrate s, int x, int y) {

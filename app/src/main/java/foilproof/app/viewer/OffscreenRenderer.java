@@ -32,7 +32,6 @@ public final class OffscreenRenderer implements AutoCloseable {
      * @param height pixels
      * @param comparison what it is held against, or null
      * @param highlight places that are tinted (any value but NaN), e.g. all copper that is joined, or null
-     * @param listMarks whether the picture lists what its marks mean
      */
     public record Request(
             BoardSnapshot board,
@@ -42,8 +41,7 @@ public final class OffscreenRenderer implements AutoCloseable {
             int width,
             int height,
             @Nullable Comparison comparison,
-            @Nullable FieldMap highlight,
-            boolean listMarks) {
+            @Nullable FieldMap highlight) {
         /** A picture on its own. */
         public Request(
                 BoardSnapshot board,
@@ -52,27 +50,17 @@ public final class OffscreenRenderer implements AutoCloseable {
                 Look look,
                 int width,
                 int height) {
-            this(board, conditions, camera, look, width, height, null, null, false);
+            this(board, conditions, camera, look, width, height, null, null);
         }
 
         /** The same held against a base. */
         public Request against(@Nullable Comparison c) {
-            return new Request(board, conditions, camera, look, width, height, c, highlight, listMarks);
+            return new Request(board, conditions, camera, look, width, height, c, highlight);
         }
 
         /** The same with places tinted. */
         public Request highlighting(@Nullable FieldMap places) {
-            return new Request(board, conditions, camera, look, width, height, comparison, places, listMarks);
-        }
-
-        /** Whether the picture lists what its marks mean: where it stands alone and nothing beside it says so. */
-        boolean listed() {
-            return listMarks;
-        }
-
-        /** The same with a list of what the marks mean. */
-        public Request listingMarks() {
-            return new Request(board, conditions, camera, look, width, height, comparison, highlight, true);
+            return new Request(board, conditions, camera, look, width, height, comparison, places);
         }
 
         /** The same board under the base conditions of the comparison. */
@@ -81,8 +69,7 @@ public final class OffscreenRenderer implements AutoCloseable {
                 return this;
             }
             BoardSnapshot before = board.withThickness(board.thicknessMm() - conditions.thicknessChangeMm());
-            return new Request(
-                    before, comparison.base(), camera, look, width, height, comparison, highlight, listMarks);
+            return new Request(before, comparison.base(), camera, look, width, height, comparison, highlight);
         }
     }
 

@@ -11,8 +11,6 @@ import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Set;
-import java.util.TreeSet;
 
 /**
  * Writes over a picture as vectors: what is looked at, scale bar, arrows of X and Y at the zero corner, factor of Z,
@@ -27,6 +25,11 @@ public final class OverlayPainter {
     private final int width;
     private final int height;
     private final Ink ink;
+    /** Where labels stand already, pixels. */
+    private final List<Rectangle2D> taken = new ArrayList<>();
+
+    private double right;
+    private double legendTop;
 
     /** For one picture of this size. */
     public OverlayPainter(OffscreenRenderer.Request request, int width, int height, double scale) {
@@ -71,18 +74,32 @@ public final class OverlayPainter {
                 + ", side " + board.side() + " up; " + mirror;
     }
 
-    /** Writes everything. */
+    /** Writes everything; the legend in the lower right corner. */
     public void paint(Graphics2D g) {
+        paintBoard(g);
+        legendBeside(g, 0);
+    }
+
+    /** The legend, so far to the right of its corner; gives back where it begins, pixels from above. */
+    double legendBeside(Graphics2D g, double further) {
         Ink.smooth(g);
+        right = width + further;
+        legend(g);
+        return legendTop;
+    }
+
+    /** Everything but the legend. */
+    void paintBoard(Graphics2D g) {
+        Ink.smooth(g);
+        taken.clear();
         axes(g);
+        List<Placed> marks = placedMarks();
         places(g);
         pinOnes(g);
-        marks(g);
+        marks(g, marks);
         swipe(g);
         words(g);
         scaleBar(g);
-        legend(g);
-        markList(g);
     }
 
     private double[] at(double x, double y, double z) {
@@ -92,9 +109,9 @@ public final class OverlayPainter {
     private void words(Graphics2D g) {
         double most = Math.max(ink.px(200), width - ink.px(44));
         g.setFont(ink.plain());
-        List<String> lines = new ArrayList<>(broken(g, lookingAt(board, camera), most));
+        List<String> lines = new ArrayList<>(Ink.broken(g, lookingAt(board, camera), most));
         int faintFrom = lines.size();
-        lines.addAll(broken(g, board.stateWords() + whatIf(board, conditions), most));
+        lines.addAll(Ink.broken(g, board.stateWords() + whatIf(board, conditions), most));
         double w = 0;
         for (String line : lines) {
             w = Math.max(w, g.getFontMetrics().getStringBounds(line, g).getWidth());
@@ -110,26 +127,6 @@ public final class OverlayPainter {
             g.setColor(i < faintFrom ? ink.text : ink.faint);
             g.drawString(lines.get(i), (float) (x + ink.px(10)), (float) ink.px(49 + 18 * i));
         }
-    }
-
-    /** Words broken into lines no wider than this, pixels. */
-    private static List<String> broken(Graphics2D g, String words, double most) {
-        List<String> lines = new ArrayList<>();
-        StringBuilder line = new StringBuilder();
-        for (String word : words.split(" ")) {
-            String longer = line.length() == 0 ? word : line + " " + word;
-            if (line.length() > 0
-                    && g.getFontMetrics().getStringBounds(longer, g).getWidth() > most) {
-                lines.add(line.toString());
-                line.setLength(0);
-                line.append(word);
-            } else {
-                line.setLength(0);
-                line.append(longer);
-            }
-        }
-        lines.add(line.toString());
-        return lines;
     }
 
     /** The what-ifs in words, each with a leading semicolon; empty where there are none. */
@@ -166,6 +163,7 @@ public final class OverlayPainter {
         double r = ink.px(3.5);
         g.setColor(ink.accent);
         g.fill(new Ellipse2D.Double(o[0] - r, o[1] - r, 2 * r, 2 * r));
+        taken.add(new Rectangle2D.Double(o[0] - ink.px(62), o[1] + ink.px(4), ink.px(56), ink.px(20)));
         ink.tag(g, "X 0  Y 0", o[0] - ink.px(62), o[1] + ink.px(14));
     }
 
@@ -193,7 +191,10 @@ public final class OverlayPainter {
         g.setStroke(ink.stroke(2.4));
         g.draw(shaft);
         g.fill(head);
-        ink.tag(g, name, to[0] + dx * ink.px(12) - ink.px(9), to[1] + dy * ink.px(12));
+        double tx = to[0] + dx * ink.px(12) - ink.px(9);
+        double ty = to[1] + dy * ink.px(12);
+        taken.add(ink.tagBox(g, name, tx, ty));
+        ink.tag(g, name, tx, ty);
     }
 
     private void places(Graphics2D g) {
@@ -204,7 +205,7 @@ public final class OverlayPainter {
             double top = Math.min(k.topMm(), 12) / camera.zFactor();
             double[] p = at((k.x0Mm() + k.x1Mm()) / 2, (k.y0Mm() + k.y1Mm()) / 2, top);
             if (p[2] > 0) {
-                ink.tag(g, k.name(), p[0] - ink.px(20), p[1]);
+                named(g, k.name(), p[0], p[1], k.round() ? ink.px(12) : -ink.px(20), true);
             }
         }
         for (BoardSnapshot.Place p : board.touchPoints()) {
@@ -250,7 +251,46 @@ public final class OverlayPainter {
     private void label(Graphics2D g, String words, double x, double y, double z) {
         double[] p = at(x, y, z);
         if (p[2] > 0) {
-            ink.tag(g, words, p[0] + ink.px(10), p[1]);
+            named(g, words, p[0], p[1], ink.px(10), true);
+        }
+    }
+
+    private boolean free(Rectangle2D box) {
+        return taken.stream().noneMatch(box::intersects);
+    }
+
+    /**
+     * A word beside a point, where nothing else stands yet: right of it, left, above, below.
+     *
+     * @param reach distance from the point, pixels
+     * @param always whether it is written, to the right, even where all places are taken
+     */
+    private void named(Graphics2D g, String words, double x, double y, double reach, boolean always) {
+        double w = ink.tagBox(g, words, 0, 0).getWidth();
+        double up = reach + ink.px(10);
+        double[][] places = {
+            {x + reach, y},
+            {x - reach - w, y},
+            {x - w / 2, y - up},
+            {x - w / 2, y + up},
+            {x + reach, y - up},
+            {x - reach - w, y - up},
+            {x + reach, y + up},
+            {x - reach - w, y + up}
+        };
+        for (double[] p : places) {
+            Rectangle2D box = ink.tagBox(g, words, p[0], p[1]);
+            if (free(box) && box.getX() > 0 && box.getMaxX() < width && box.getY() > 0 && box.getMaxY() < height) {
+                taken.add(box);
+                ink.tag(g, words, p[0], p[1]);
+                return;
+            }
+        }
+        if (always) {
+            double left = Math.max(ink.px(4), Math.min(width - w - ink.px(4), x + reach));
+            double middle = Math.max(ink.px(12), Math.min(height - ink.px(12), y));
+            taken.add(ink.tagBox(g, words, left, middle));
+            ink.tag(g, words, left, middle);
         }
     }
 
@@ -287,44 +327,68 @@ public final class OverlayPainter {
         };
     }
 
-    private void marks(Graphics2D g) {
+    private record Placed(BoardSnapshot.Mark mark, double footX, double footY, double headX, double headY) {}
+
+    /** Where the marks stand: heads beside each other where their places lie close; what finds no room is only listed. */
+    private List<Placed> placedMarks() {
         List<BoardSnapshot.Mark> order = new ArrayList<>(board.marks());
-        order.sort((a, b) -> Boolean.compare(a.chosen(), b.chosen()));
+        order.sort((a, b) -> Boolean.compare(b.chosen(), a.chosen()));
         double z = camera.fromBelow() ? -board.thicknessMm() : 0;
-        Set<String> taken = new TreeSet<>();
+        List<Placed> placed = new ArrayList<>();
+        double[][] ways = {{0, -26}, {-19, -24}, {19, -24}, {-36, -18}, {36, -18}, {0, -48}, {-20, -46}, {20, -46}};
         for (BoardSnapshot.Mark m : order) {
             double[] p = at(m.xMm(), m.yMm(), z);
             if (p[2] <= 0 || p[0] < 0 || p[1] < 0 || p[0] > width || p[1] > height) {
                 continue;
             }
-            String place = (long) (p[0] / ink.px(22)) + "," + (long) (p[1] / ink.px(22));
-            if (!m.chosen() && !taken.add(place)) {
-                continue;
-            }
-            double lift = ink.px(m.chosen() ? 34 : 26);
-            double r = ink.px(m.chosen() ? 11 : 9);
-            g.setColor(ink.plate);
-            g.setStroke(ink.stroke(4));
-            g.draw(new Line2D.Double(p[0], p[1], p[0], p[1] - lift));
-            g.setColor(severityColour(m.severity()));
-            g.setStroke(ink.stroke(2));
-            g.draw(new Line2D.Double(p[0], p[1], p[0], p[1] - lift));
-            if (m.chosen()) {
-                g.draw(new Ellipse2D.Double(p[0] - r, p[1] - r, 2 * r, 2 * r));
-            }
-            Shape s = severityShape(m.severity(), p[0], p[1] - lift, r);
-            g.fill(s);
-            g.setColor(Color.WHITE);
-            g.setStroke(ink.stroke(1.4));
-            g.draw(s);
-            g.setFont(ink.small());
-            String n = Integer.toString(m.number());
-            double w = g.getFontMetrics().getStringBounds(n, g).getWidth();
-            g.drawString(n, (float) (p[0] - w / 2), (float) (p[1] - lift + ink.px(4)));
-            if (m.chosen()) {
-                ink.tag(g, m.words(), p[0] + r + ink.px(4), p[1] - lift);
+            double r = ink.px(m.chosen() ? 12 : 10);
+            for (double[] way : ways) {
+                double x = p[0] + ink.px(way[0]);
+                double y = p[1] + ink.px(way[1] - (m.chosen() ? 8 : 0));
+                Rectangle2D box = new Rectangle2D.Double(x - r, y - r, 2 * r, 2 * r);
+                if (free(box)) {
+                    taken.add(box);
+                    placed.add(0, new Placed(m, p[0], p[1], x, y));
+                    break;
+                }
             }
         }
+        return placed;
+    }
+
+    private void marks(Graphics2D g, List<Placed> placed) {
+        for (Placed p : placed) {
+            BoardSnapshot.Mark m = p.mark();
+            double r = ink.px(m.chosen() ? 11 : 9);
+            Line2D foot = new Line2D.Double(p.footX(), p.footY(), p.headX(), p.headY());
+            g.setColor(ink.plate);
+            g.setStroke(ink.stroke(4));
+            g.draw(foot);
+            g.setColor(severityColour(m.severity()));
+            g.setStroke(ink.stroke(2));
+            g.draw(foot);
+            if (m.chosen()) {
+                g.draw(new Ellipse2D.Double(p.footX() - r, p.footY() - r, 2 * r, 2 * r));
+            }
+            badge(g, ink, m.severity(), m.number(), p.headX(), p.headY(), r);
+            if (m.chosen()) {
+                ink.tag(g, m.words(), p.headX() + r + ink.px(4), p.headY());
+            }
+        }
+    }
+
+    /** A finding's number in the outline of its severity. */
+    static void badge(Graphics2D g, Ink ink, int severity, int number, double x, double y, double r) {
+        Shape s = severityShape(severity, x, y, r);
+        g.setColor(severityColour(severity));
+        g.fill(s);
+        g.setColor(Color.WHITE);
+        g.setStroke(ink.stroke(1.4));
+        g.draw(s);
+        g.setFont(ink.small());
+        String n = Integer.toString(number);
+        double w = g.getFontMetrics().getStringBounds(n, g).getWidth();
+        g.drawString(n, (float) (x - w / 2), (float) (y + ink.px(severity == 2 ? 5.5 : 4)));
     }
 
     /** Pin 1 of named parts: a square with a point, as layouts mark it. */
@@ -348,7 +412,7 @@ public final class OverlayPainter {
             g.setStroke(ink.stroke(1.8));
             g.draw(box);
             if (words) {
-                ink.tag(g, pin.name(), p[0] + r + ink.px(3), p[1]);
+                named(g, pin.name(), p[0], p[1], r + ink.px(3), false);
             }
         }
     }
@@ -369,51 +433,6 @@ public final class OverlayPainter {
         double w = g.getFontMetrics().getStringBounds("base", g).getWidth();
         ink.tag(g, "base", x - w - ink.px(18), height - ink.px(40));
         ink.tag(g, "what if", x + ink.px(8), height - ink.px(40));
-    }
-
-    /** What the numbers of the marks mean, worst first as listed. */
-    private void markList(Graphics2D g) {
-        if (board.marks().isEmpty() || !request.listed()) {
-            return;
-        }
-        String[] severities = {"note", "watch", "fix", "stop"};
-        int most = (int) Math.max(3, Math.min(14, (height / ink.px(1) - 240) / 20));
-        List<BoardSnapshot.Mark> shown =
-                board.marks().subList(0, Math.min(most, board.marks().size()));
-        g.setFont(ink.small());
-        double w = ink.px(120);
-        for (BoardSnapshot.Mark m : shown) {
-            w = Math.max(
-                    w,
-                    g.getFontMetrics()
-                            .getStringBounds(severities[m.severity()] + ": " + m.words(), g)
-                            .getWidth());
-        }
-        double row = ink.px(20);
-        boolean more = shown.size() < board.marks().size();
-        double y = ink.px(86);
-        double x = ink.px(12);
-        ink.plate(g, x, y, w + ink.px(44), row * (shown.size() + (more ? 1 : 0)) + ink.px(10));
-        for (int i = 0; i < shown.size(); i++) {
-            BoardSnapshot.Mark m = shown.get(i);
-            double cy = y + ink.px(5) + row * (i + 0.5);
-            g.setColor(severityColour(m.severity()));
-            g.fill(severityShape(m.severity(), x + ink.px(17), cy, ink.px(8.5)));
-            g.setColor(Color.WHITE);
-            String n = Integer.toString(m.number());
-            double nw = g.getFontMetrics().getStringBounds(n, g).getWidth();
-            g.drawString(n, (float) (x + ink.px(17) - nw / 2), (float) (cy + ink.px(4)));
-            g.setColor(ink.text);
-            g.drawString(
-                    severities[m.severity()] + ": " + m.words(), (float) (x + ink.px(33)), (float) (cy + ink.px(4)));
-        }
-        if (more) {
-            g.setColor(ink.faint);
-            g.drawString(
-                    "and " + (board.marks().size() - shown.size()) + " more; dryrun lists all",
-                    (float) (x + ink.px(33)),
-                    (float) (y + ink.px(9) + row * (shown.size() + 0.5)));
-        }
     }
 
     private void scaleBar(Graphics2D g) {
@@ -488,7 +507,7 @@ public final class OverlayPainter {
         }
         List<Swatch> all = new ArrayList<>();
         for (Entry e : entries) {
-            all.add(new Swatch(Ink.pattern(e.material(), board.substrate()), e.words()));
+            all.add(new Swatch(ink.pattern(e.material(), board.substrate()), e.words()));
         }
         if (look.through() > 0 && !camera.fromBelow() && board.copperDown()) {
             all.add(new Swatch(stripes(0x0D1F73, 0xB3D1FF, false), "foil cut on the far face"));
@@ -502,7 +521,7 @@ public final class OverlayPainter {
         swatches(g, all);
     }
 
-    private static java.awt.Paint stripes(int a, int b, boolean down) {
+    private java.awt.Paint stripes(int a, int b, boolean down) {
         java.awt.image.BufferedImage im =
                 new java.awt.image.BufferedImage(8, 8, java.awt.image.BufferedImage.TYPE_INT_RGB);
         for (int y = 0; y < 8; y++) {
@@ -510,7 +529,8 @@ public final class OverlayPainter {
                 im.setRGB(x, y, ((down ? x - y + 8 : x + y) % 8 < 4) ? a : b);
             }
         }
-        return new java.awt.TexturePaint(im, new Rectangle2D.Double(0, 0, 8, 8));
+        int grain = ink.grain();
+        return new java.awt.TexturePaint(im, new Rectangle2D.Double(0, 0, 8 * grain, 8 * grain));
     }
 
     private void swatches(Graphics2D g, List<Swatch> entries) {
@@ -521,8 +541,9 @@ public final class OverlayPainter {
         }
         double row = ink.px(19);
         double boxW = w + ink.px(50);
-        double x = width - boxW - ink.px(12);
+        double x = right - boxW - ink.px(12);
         double y = height - ink.px(12) - row * entries.size() - ink.px(12);
+        legendTop = y;
         ink.plate(g, x, y, boxW, row * entries.size() + ink.px(12));
         for (int i = 0; i < entries.size(); i++) {
             double cy = y + ink.px(6) + row * i;
@@ -569,8 +590,10 @@ public final class OverlayPainter {
             for (BoardSnapshot.ToolRun r : board.runs()) {
                 w = Math.max(w, g.getFontMetrics().getStringBounds(r.words(), g).getWidth());
             }
-            double x = width - w - ink.px(62);
+            w += ink.px(18);
+            double x = right - w - ink.px(62);
             double y = height - ink.px(24) - row * n;
+            legendTop = y;
             ink.plate(g, x, y, w + ink.px(50), row * n + ink.px(12));
             for (int i = 0; i < n; i++) {
                 g.setColor(toolColour(i));
@@ -582,13 +605,23 @@ public final class OverlayPainter {
             return;
         }
         double[] range = SceneDrawer.rangeOf(request);
-        double w = ink.px(260);
-        double x = width - w - ink.px(36);
-        double y = height - ink.px(82);
-        ink.plate(g, x - ink.px(24), y - ink.px(10), w + ink.px(48), ink.px(80));
         boolean time = look.paint() == Look.Paint.TIME;
         boolean line = look.paint() == Look.Paint.LINE;
         boolean width = look.paint() == Look.Paint.WIDTH;
+        String note =
+                switch (look.paint()) {
+                    case DEPTH -> "grey: not cut; deeper than the scale: last colour";
+                    case FOIL_LEFT -> "grey: not cut; dark grey: no foil left";
+                    case MARGIN -> "what Z may lose before foil stays; below 0: foil is left";
+                    case WIDTH -> "pale: 1 mm or more; grey: no copper; good to about 0.02 mm";
+                    default -> "grey: not cut";
+                };
+        double w = Math.max(
+                ink.px(260), g.getFontMetrics().getStringBounds(note, g).getWidth());
+        double x = right - w - ink.px(36);
+        double y = height - ink.px(82);
+        legendTop = y - ink.px(10);
+        ink.plate(g, x - ink.px(24), y - ink.px(10), w + ink.px(48), ink.px(80));
         g.setColor(ink.text);
         g.drawString(look.paint().words() + (time ? ", min:s" : line ? "" : width ? ", mm" : ", um"), (float) x, (float)
                 (y + ink.px(6)));
@@ -602,20 +635,10 @@ public final class OverlayPainter {
             String s = time
                     ? JobScene.clock(v)
                     : String.format(Locale.ROOT, width ? "%.2f" : "%.0f", time || line || width ? v : v * 1000);
-            s = width && i == 4 ? "1 or more" : s;
             double tw = g.getFontMetrics().getStringBounds(s, g).getWidth();
             g.drawString(s, (float) (x + w * i / 4 - tw / 2), (float) (y + ink.px(42)));
         }
         g.setColor(ink.faint);
-        g.drawString(
-                switch (look.paint()) {
-                    case DEPTH -> "grey: not cut; deeper than the scale: last colour";
-                    case FOIL_LEFT -> "grey: not cut; dark grey: no foil left";
-                    case MARGIN -> "what Z may lose before foil stays; below 0: foil is left";
-                    case WIDTH -> "grey: no copper; good to about 0.02 mm";
-                    default -> "grey: not cut";
-                },
-                (float) x,
-                (float) (y + ink.px(60)));
+        g.drawString(note, (float) x, (float) (y + ink.px(60)));
     }
 }

@@ -76,59 +76,115 @@ public final class Pictures {
     private Pictures() {}
 
     /**
+     * The job without its what-ifs, that a comparison is held against.
+     *
+     * @param scene the job, swept as it stands
+     * @param whatIfs what was set, {@code KEY=VALUE}, told in the picture
+     */
+    public record Base(JobScene scene, List<String> whatIfs) {}
+
+    /**
      * Draws one picture of a job under the conditions that the job itself asks for.
      *
      * @param renderer draws it; not touched for a section
      * @param scene the swept job
      * @param wish what is asked
      * @param findings findings to be marked, as listed; may be empty
+     * @param base what a comparison is held against; null where none is asked
      * @throws GraphicsException where nothing can be drawn
      * @throws IllegalArgumentException where the job has no such side, moment or finding, in words
      */
-    public static BufferedImage draw(OffscreenRenderer renderer, JobScene scene, Wish wish, List<Finding> findings)
+    public static BufferedImage draw(
+            OffscreenRenderer renderer, JobScene scene, Wish wish, List<Finding> findings, @Nullable Base base)
             throws GraphicsException {
-        Finding near = null;
-        if (wish.finding() > 0) {
-            if (wish.finding() > findings.size()) {
-                throw new IllegalArgumentException(
-                        "There is no finding " + wish.finding() + "; the job has " + findings.size() + ".");
-            }
-            near = findings.get(wish.finding() - 1);
-            if (near.atMm() == null) {
-                throw new IllegalArgumentException("Finding " + wish.finding() + " (" + near.kind()
-                        + ") has no place on the blank to be looked at.");
-            }
-        }
+        Finding near = nearOf(wish, findings);
         double timeS = wish.atS() == null ? scene.endS() : Math.min(wish.atS(), scene.endS());
         int side = sideOf(scene, wish, near, timeS);
         BoardSnapshot board = scene.snapshot(timeS, side);
         List<BoardSnapshot.Mark> marks = JobScene.marks(findings, side, wish.finding() - 1);
         board = board.withMarks(
                 wish.marks() ? marks : marks.stream().filter(m -> m.chosen()).toList());
-        board = board.withMarks(board.marks().stream()
-                .map(m -> new BoardSnapshot.Mark(
-                        m.number(),
-                        m.words() + ": " + brief(findings.get(m.number() - 1).message(), wish.width() / 16),
-                        m.severity(),
-                        m.xMm(),
-                        m.yMm(),
-                        m.chosen()))
-                .toList());
         BoardSnapshot.Conditions asked = scene.askedConditions(board);
         double[] place = near == null ? null : near.atMm();
         if (wish.view() == View.SECTION) {
             return section(scene, board, asked, wish, place);
         }
-        return draw(renderer, request(board, asked, wish, scene, place));
+        double scale = OverlayPainter.scaleFor(wish.width(), wish.height());
+        Ink ink = new Ink(wish.dark(), scale);
+        FindingColumn column = wish.marks() || near != null
+                ? FindingColumn.of(
+                        ink,
+                        findings,
+                        side,
+                        near,
+                        wish.width(),
+                        scene.job().sides().size())
+                : null;
+        int wide = wish.width() - (column == null ? 0 : column.widthPixels());
+        OffscreenRenderer.Request request = request(board, asked, wish, scene, place, wide);
+        Frame frame;
+        if (wish.compare() == null || base == null) {
+            frame = OffscreenRenderer.await(renderer.draw(request));
+        } else {
+            double baseS = Math.min(timeS, base.scene().endS());
+            if (wish.atS() == null) {
+                baseS = base.scene().endS();
+            }
+            BoardSnapshot before = base.scene()
+                    .snapshot(baseS, Math.min(side, base.scene().job().sides().size()));
+            OffscreenRenderer.Request was = new OffscreenRenderer.Request(
+                    before,
+                    base.scene().askedConditions(before),
+                    request.camera(),
+                    request.look(),
+                    wide,
+                    wish.height());
+            frame = Comparing.frames(
+                    OffscreenRenderer.await(renderer.draw(was)),
+                    OffscreenRenderer.await(renderer.draw(request)),
+                    wish.compare(),
+                    Math.max(1, (int) Math.rint(scale)));
+            request = new OffscreenRenderer.Request(
+                            board.saying(Comparing.words(base.whatIfs())),
+                            board.baseConditions(),
+                            request.camera(),
+                            request.look(),
+                            wide,
+                            wish.height())
+                    .against(new OffscreenRenderer.Comparison(board.baseConditions(), wish.compare(), 0.5));
+        }
+        BufferedImage image = new BufferedImage(wish.width(), wish.height(), BufferedImage.TYPE_INT_RGB);
+        Graphics2D g = image.createGraphics();
+        g.drawImage(image(frame), 0, 0, null);
+        OverlayPainter over = new OverlayPainter(request, wide, wish.height(), scale);
+        if (column == null) {
+            over.paint(g);
+        } else {
+            g.clipRect(0, 0, wide, wish.height());
+            over.paintBoard(g);
+            g.setClip(null);
+            column.ground(g, wide, wish.height());
+            double legendTop = over.legendBeside(g, column.widthPixels());
+            column.paint(g, wide, legendTop);
+        }
+        g.dispose();
+        return image;
     }
 
-    private static String brief(String message, int most) {
-        int least = Math.max(24, Math.min(64, most));
-        if (message.length() <= least) {
-            return message;
+    private static @Nullable Finding nearOf(Wish wish, List<Finding> findings) {
+        if (wish.finding() <= 0) {
+            return null;
         }
-        int space = message.lastIndexOf(' ', least);
-        return message.substring(0, space > 12 ? space : least) + " ...";
+        if (wish.finding() > findings.size()) {
+            throw new IllegalArgumentException(
+                    "There is no finding " + wish.finding() + "; the job has " + findings.size() + ".");
+        }
+        Finding near = findings.get(wish.finding() - 1);
+        if (near.atMm() == null) {
+            throw new IllegalArgumentException(
+                    "Finding " + wish.finding() + " (" + near.kind() + ") has no place on the blank to be looked at.");
+        }
+        return near;
     }
 
     private static int sideOf(JobScene scene, Wish wish, @Nullable Finding near, double timeS) {
@@ -159,8 +215,12 @@ public final class Pictures {
     }
 
     private static OffscreenRenderer.Request request(
-            BoardSnapshot board, BoardSnapshot.Conditions asked, Wish wish, JobScene scene, double @Nullable [] place) {
-        int w = wish.width();
+            BoardSnapshot board,
+            BoardSnapshot.Conditions asked,
+            Wish wish,
+            JobScene scene,
+            double @Nullable [] place,
+            int w) {
         int h = wish.height();
         boolean hand = wish.view() == View.SOLDER || wish.view() == View.COMPONENT;
         Face up = scene.job().sides().get(board.side() - 1).face();
@@ -188,12 +248,7 @@ public final class Pictures {
                 .withPaint(wish.paint())
                 .withThrough(wish.through() ? 0.8 : 0)
                 .withLifted(hand);
-        OffscreenRenderer.Comparison against = wish.compare() == null
-                ? null
-                : new OffscreenRenderer.Comparison(board.baseConditions(), wish.compare(), 0.5);
-        return new OffscreenRenderer.Request(board, asked, camera, look, w, h)
-                .against(against)
-                .listingMarks();
+        return new OffscreenRenderer.Request(board, asked, camera, look, w, h);
     }
 
     /** Whether the job turns its blank about X; about Y where it never turns it. */

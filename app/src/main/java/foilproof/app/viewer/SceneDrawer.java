@@ -308,6 +308,7 @@ final class SceneDrawer {
                 b.runs().isEmpty() ? 1.0 : b.runs().get(0).tiles().tileCells());
         surface.set("seeThrough", look.through());
         extras(surface, q, field);
+        surface.set("screenUnit", Math.max(1.0, Math.rint(OverlayPainter.scaleFor(width, height))));
         surface.set("chosenRun", look.chosenRun());
         double[] range = rangeOf(q);
         surface.set("paintRange", range[0], range[1]);

@@ -153,7 +153,7 @@ public final class SectionPainter {
     }
 
     private void strip(Graphics2D g, Section s, Map m, BoardSnapshot.Material material, Ends ends) {
-        g.setPaint(Ink.pattern(material, board.substrate()));
+        g.setPaint(ink.pattern(material, board.substrate()));
         int n = s.zMm().length;
         double step = s.lengthMm() / (n - 1);
         Path2D upper = new Path2D.Double();
