@@ -31,10 +31,11 @@ final class PracticeCommand implements Command {
     public CommandSpec spec() {
         CommandSpec spec = Specs.command(
                 "practice",
-                "The exercises: find planted faults before the blank pays for them. Without a word: lists them."
+                "The exercises: find planted faults before the blank pays for them. Without a word: lists them;"
+                        + " window opens them on the bench."
                         + " start E3 --out DIR writes one; predict DIR records your filled-in answer.toml; check DIR runs"
                         + " the dry run and scores it; repair DIR tries the job as you mended it.");
-        spec.addPositional(Specs.word("STEP", "list, start, predict, check or repair.", false));
+        spec.addPositional(Specs.word("STEP", "list, window, start, predict, check or repair.", false));
         spec.addPositional(PositionalParamSpec.builder()
                 .paramLabel("WHAT")
                 .index("1")
@@ -53,8 +54,11 @@ final class PracticeCommand implements Command {
         if (step.equals("list")) {
             return list(console.out());
         }
+        if (step.equals("window")) {
+            return GraphicsDoor.open(console, Screens::practice);
+        }
         if (!List.of("start", "predict", "check", "repair").contains(step)) {
-            throw refused("There is no step \"" + step + "\": list, start, predict, check or repair.");
+            throw refused("There is no step \"" + step + "\": list, window, start, predict, check or repair.");
         }
         if (what.isEmpty()) {
             throw refused(step.equals("start") ? "Say which exercise, e.g. start E3 --out DIR." : "Say which folder.");
@@ -79,7 +83,6 @@ final class PracticeCommand implements Command {
             out.println(
                     exercise.id() + " (level " + exercise.level() + ") " + exercise.title() + ": " + exercise.story());
         }
-        out.println("Not built yet: " + String.join("; ", Exercises.NOT_BUILT) + ".");
         out.println("How many faults there are is never told; there may be none. Begin: practice start E1 --out DIR");
         return ExitCode.FINE;
     }
@@ -114,7 +117,7 @@ final class PracticeCommand implements Command {
             throws InputException, IOException, Practice.RefusedException, Answer.NotFilledInException {
         Answer answer = practice.recorded();
         practice.mustBeUntouched();
-        ResultDocument result = dryRun(DiskFiles.source(practice.folder()), console);
+        ResultDocument result = dryRun(practice.checked(), console);
         PrintStream out = console.out();
         new ResultText(out).print(result);
         Score score = Score.of(practice.exercise(), answer);
@@ -141,6 +144,9 @@ final class PracticeCommand implements Command {
     private int repair(Practice practice, Console console)
             throws InputException, IOException, Practice.RefusedException, Answer.NotFilledInException {
         practice.recorded();
+        if (practice.exercise().afterTheFact()) {
+            throw refused("There is nothing to repair after the fact: what was wrong stood in no file.");
+        }
         List<String> changed = practice.changedFacts();
         Practice.Repair repair =
                 practice.judge(dryRun(DiskFiles.source(practice.folder()), console), dryRun(practice.sound(), console));

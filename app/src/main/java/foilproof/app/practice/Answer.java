@@ -59,9 +59,33 @@ public record Answer(boolean clean, int cleanConfidence, List<Mark> marks, Map<S
                 + "\n[numbers]                    # leave out what you cannot tell\n");
         for (Predicted number : exercise.numbers()) {
             out.append("# ").append(number.question()).append(":\n# ").append(number.key());
-            out.append(number.unit().equals("mm") ? " = \"... mm\"\n" : " = 1\n");
+            out.append(
+                    number.unit().equals("mm")
+                            ? " = \"... mm\"\n"
+                            : number.unit().equals("line") ? " = 1\n" : " = 1.0\n");
         }
         return out.toString();
+    }
+
+    /** An answer as the text of its file. */
+    public String toml() {
+        StringBuilder out = new StringBuilder("clean = ").append(clean).append('\n');
+        if (clean) {
+            out.append("confidence = ").append(cleanConfidence).append('\n');
+        }
+        for (Mark m : marks) {
+            out.append(String.format(
+                    Locale.ROOT,
+                    "%n[[mark]]%nat = [\"%.3f mm\", \"%.3f mm\"]%ncause = \"%s\"%nconfidence = %d%nseverity = \"%s\"%n",
+                    m.xMm(),
+                    m.yMm(),
+                    m.cause(),
+                    m.confidencePercent(),
+                    m.severity().name().toLowerCase(Locale.ROOT)));
+        }
+        out.append("\n[numbers]\n");
+        numbers.forEach((key, v) -> out.append(key).append(" = ").append(v).append('\n'));
+        return out.toString().replace("\r\n", "\n");
     }
 
     /**
@@ -151,9 +175,11 @@ public record Answer(boolean clean, int cleanConfidence, List<Mark> marks, Map<S
             if (value == null) {
                 continue;
             }
-            double number = asked.unit().equals("mm")
+            double number = asked.unit().equals("mm") && value instanceof String
                     ? length(value, asked.key())
-                    : value instanceof Long line ? line.doubleValue() : Double.NaN;
+                    : value instanceof Long line
+                            ? line.doubleValue()
+                            : value instanceof Double real && !asked.unit().equals("line") ? real : Double.NaN;
             if (!(number > 0)) {
                 throw new NotFilledInException(asked.key() + ": expected a positive number.");
             }

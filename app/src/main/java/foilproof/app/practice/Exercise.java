@@ -25,6 +25,11 @@ public record Exercise(
         List<Predicted> numbers,
         List<String> facts) {
 
+    /** Whether it begins with a bad board: what was wrong stands in no file, and there is nothing to repair. */
+    public boolean afterTheFact() {
+        return id.equals("E8");
+    }
+
     /** How bad a fault is, and what it weighs. */
     public enum Weight {
         /** Do not run. */
@@ -88,7 +93,7 @@ public record Exercise(
      *
      * @param key in the answer file
      * @param question what is asked
-     * @param unit {@code mm} (any length unit may be written) or {@code line}
+     * @param unit {@code mm} (any length unit may be written), {@code line} (a whole number), {@code K} or {@code times}
      * @param truth in that unit, positive
      * @param fullWithin share within which the answer counts in full
      */

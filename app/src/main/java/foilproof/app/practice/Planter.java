@@ -18,7 +18,20 @@ final class Planter {
     /** How low the middle of the blank of E3 lies, mm. */
     static final double DISH_DEPTH_MM = 0.08;
 
+    /** How much lower the right end of the copper work of E8 lay than its left one, mm. */
+    static final double TILT_MM = 0.20;
+
+    /** How far X lagged behind after each turn in E8, mm. */
+    static final double BACKLASH_MM = 0.06;
+
     private Planter() {}
+
+    /**
+     * The files that a learner gets: of a post-mortem the job as it was meant, since what was wrong stood in no file.
+     */
+    static Map<String, String> given(String id) {
+        return files(id, id.equals("E8"));
+    }
 
     /**
      * The files of an exercise, by name.
@@ -32,7 +45,10 @@ final class Planter {
             case "E2" -> moistureSensor("0.100");
             case "E3" -> dimmer(sound);
             case "E4" -> doorbell(sound);
+            case "E5" -> ventController(sound);
+            case "E6" -> lampDriver(sound);
             case "E7" -> drumPanel(sound);
+            case "E8" -> postMortem(sound);
             default -> throw new IllegalArgumentException("No such exercise: " + id);
         };
     }
@@ -119,6 +135,138 @@ final class Planter {
         files.put("copper.ngc", text.end());
         files.put("bottom.gbr", layer());
         files.put("board.ipc", netlist());
+        return files;
+    }
+
+    /** Two sides, turned about Y; the programs of the second side are made for that. */
+    private static Map<String, String> ventController(boolean sound) {
+        Map<String, String> files = new LinkedHashMap<>();
+        String second = side("top", "5 mm", "5 mm")
+                .replace("turned = \"no\"", "turned = \"" + (sound ? "about Y" : "about X") + "\"\ndeburred = true");
+        files.put(
+                "job.toml",
+                job("Greenhouse vent controller", "1.5 mm", "0.5 oz", "60 mm", "50 mm", "\"flat\"", "stop")
+                                .replace("copper = \"one side\"", "copper = \"both sides\"")
+                        + flat("copper mill", 1, "copper only")
+                        + boreMill()
+                        + side("bottom", "5 mm", "5 mm")
+                        + program("bottom.ngc", "copper mill", "isolation")
+                        + program("bores.ngc", "bore mill", "boring")
+                        // T1 mills the frame of the waste here: X 1.5, Y 20 of the program.
+                        + (sound ? "" : "  touch_off = [\"6.5 mm\", \"25 mm\"]\n")
+                        + second
+                        + program("top.ngc", "copper mill", "isolation")
+                        + "\n[design]\nbottom_copper = \"bottom.gbr\"\ntop_copper = \"top.gbr\"\n"
+                        + "placed_at = [\"5 mm\", \"5 mm\"]\nrotated = \"0 deg\"\nfinished_size = [\"50 mm\", \"40 mm\"]\n");
+        Text bottom = new Text("Greenhouse vent controller, bottom, T1 end mill 1/32 in, 0.794 mm, copper only", 1);
+        bottom.mirrorAboutXMm = 50;
+        bottom.groove("0.100", 90, 420, 1.5, 1.5, 48.5, 1.5, 48.5, 38.5, 1.5, 38.5, 1.5, 1.3);
+        bottom.groove("0.100", 90, 420, 20, 1.5, 20, 38.5);
+        bottom.groove("0.100", 90, 420, 48.5, 27, 20, 27);
+        files.put("bottom.ngc", bottom.end());
+        Text bores = new Text("Greenhouse vent controller, three wire holes 1.00 mm, T2 end mill 0.8 mm in circles", 2);
+        bores.hole(50 - 9, 33);
+        bores.hole(50 - 30, 8);
+        bores.hole(50 - 40, 33);
+        files.put("bores.ngc", bores.end());
+        Text top = new Text("Greenhouse vent controller, top, T1 end mill 1/32 in, 0.794 mm, copper only", 1);
+        top.groove("0.100", 90, 420, 1.5, 1.5, 48.5, 1.5, 48.5, 38.5, 1.5, 38.5, 1.5, 1.3);
+        top.groove("0.100", 90, 420, 1.5, 13, 48.5, 13);
+        top.groove("0.100", 90, 420, 33, 13, 33, 38.5);
+        files.put("top.ngc", top.end());
+        StringBuilder low = layerHead("L2,Bot");
+        area(low, "PUMP", 1.9, 1.9, 19.6, 38.1);
+        area(low, "FAN", 20.4, 1.9, 48.1, 26.6);
+        area(low, "LAMP", 20.4, 27.4, 48.1, 38.1);
+        pad(low, "PUMP", "J1", 1, 5, 10);
+        pad(low, "PUMP", "Q1", 2, 15, 30);
+        pad(low, "FAN", "J2", 1, 30, 20);
+        pad(low, "FAN", "Q2", 2, 40, 12);
+        pad(low, "LAMP", "J3", 1, 28, 32);
+        pad(low, "LAMP", "Q3", 2, 45, 30);
+        files.put("bottom.gbr", low.append("M02*\n").toString());
+        StringBuilder high = layerHead("L1,Top");
+        area(high, "GND", 1.9, 1.9, 48.1, 12.6);
+        area(high, "SENS", 1.9, 13.4, 32.6, 38.1);
+        area(high, "VCC", 33.4, 13.4, 48.1, 38.1);
+        pad(high, "GND", "J4", 1, 10, 8);
+        pad(high, "GND", "U1", 1, 42, 6);
+        pad(high, "SENS", "U1", 2, 16, 20);
+        pad(high, "SENS", "J5", 1, 24, 30);
+        pad(high, "VCC", "U1", 3, 38, 18);
+        pad(high, "VCC", "J6", 1, 44, 28);
+        files.put("top.gbr", high.append("M02*\n").toString());
+        return files;
+    }
+
+    /** A feed 2.4 mm wide with a neck of 1.2 mm; one-ounce foil was meant. */
+    private static Map<String, String> lampDriver(boolean sound) {
+        Map<String, String> files = new LinkedHashMap<>();
+        files.put(
+                "job.toml",
+                job("Bicycle-lamp driver", "1.5 mm", sound ? "1 oz" : "0.5 oz", "60 mm", "45 mm", "\"flat\"", "stop")
+                        + flat("copper mill", 1, "copper only")
+                        + side("bottom", "10 mm", "8 mm")
+                        + program("copper.ngc", "copper mill", "isolation")
+                        + "\n[design]\nbottom_copper = \"bottom.gbr\"\nnetlist = \"board.ipc\"\nplaced_at = [\"10 mm\", \"8 mm\"]\n"
+                        + "rotated = \"0 deg\"\nfinished_size = [\"40 mm\", \"30 mm\"]\n"
+                        + net("LAMP", "3 A", "7.4 V") + net("GND", "3 A", "0 V"));
+        Text text = new Text("Bicycle-lamp driver, isolation, T1 end mill 1/32 in, 0.794 mm, copper only", 1);
+        text.mirrorAboutXMm = 40;
+        text.groove("0.100", 90, 420, 1.5, 1.5, 38.5, 1.5, 38.5, 28.5, 1.5, 28.5, 1.5, 1.3);
+        // Round the feed: 2.4 mm wide, 1.2 between X 18 and X 21; the cutter's radius is 0.397.
+        text.groove(
+                "0.100", 90, 420, 4 - 0.397, 8 - 0.397, 36.397, 8 - 0.397, 36.397, 10.797, 20.603, 10.797, 20.603,
+                9.597, 18.397, 9.597, 18.397, 10.797, 4 - 0.397, 10.797, 4 - 0.397, 7.4);
+        files.put("copper.ngc", text.end());
+        StringBuilder out = layerHead("L2,Bot");
+        double[] feed = {4, 8, 36, 8, 36, 10.4, 21, 10.4, 21, 9.2, 18, 9.2, 18, 10.4, 4, 10.4, 4, 8};
+        outline(out, "LAMP", feed);
+        area(out, "GND", 2, 14, 38, 28);
+        pad(out, "LAMP", "J1", 1, 5, 9);
+        pad(out, "LAMP", "Q1", 2, 35, 9);
+        pad(out, "GND", "J1", 2, 5, 20);
+        pad(out, "GND", "Q1", 3, 35, 20);
+        files.put("bottom.gbr", out.append("M02*\n").toString());
+        files.put(
+                "board.ipc",
+                "C  Exercise of Foilproof, written by its planter\nP  UNITS CUST 1\n" + pin("LAMP", "J1", 1, 5, 9)
+                        + pin("LAMP", "Q1", 2, 35, 9) + pin("GND", "J1", 2, 5, 20) + pin("GND", "Q1", 3, 35, 20)
+                        + "999\n");
+        return files;
+    }
+
+    private static String net(String name, String current, String voltage) {
+        return "\n[[net]]\nname = \"" + name + "\"\ncurrent = \"" + current + "\"\nvoltage = \"" + voltage
+                + "\"\nflooded = false\n";
+    }
+
+    /**
+     * Three loops of an engraving bit. As it was on the machine: the right end of the blank lay low and the left one
+     * high, and X lost its way at every turn; the program is then the way that the cutter really went.
+     */
+    private static Map<String, String> postMortem(boolean sound) {
+        Map<String, String> files = new LinkedHashMap<>();
+        // The copper work goes from X 6 to X 53 of the 60 mm of the blank.
+        double up = sound ? 0 : TILT_MM * 60 / 47 / 2;
+        String surface = sound
+                ? "\"flat\""
+                : "[[\"0 mm\", \"0 mm\", \"" + number(up) + " mm\"], [\"60 mm\", \"0 mm\", \"-" + number(up)
+                        + " mm\"], [\"60 mm\", \"40 mm\", \"-" + number(up) + " mm\"], [\"0 mm\", \"40 mm\", \""
+                        + number(up) + " mm\"]]";
+        files.put(
+                "job.toml",
+                job("Workshop clock", "1.5 mm", "0.5 oz", "60 mm", "40 mm", surface, "stop")
+                        + engraver("any")
+                        + side("bottom", "4 mm", "4 mm")
+                                .replace("touch_off = [\"4 mm\", \"4 mm\"]", "touch_off = [\"26 mm\", \"2 mm\"]")
+                        + program("copper.ngc", "engraver", "isolation"));
+        Text text = new Text("Workshop clock, isolation, T1 engraving bit 30 deg, tip 0.10 mm", 1);
+        text.lostXMm = sound ? 0 : BACKLASH_MM;
+        for (double x : new double[] {2, 19, 36}) {
+            text.groove("0.120", 60, 200, x, 16, x, 28, x + 13, 28, x + 13, 4, x, 4, x, 16, x, 16.3);
+        }
+        files.put("copper.ngc", text.end());
         return files;
     }
 
@@ -230,10 +378,14 @@ final class Planter {
         return out.append(']').toString();
     }
 
+    private static StringBuilder layerHead(String function) {
+        return new StringBuilder(
+                "G04 Exercise of Foilproof, written by its planter*\n%TF.FileFunction,Copper," + function
+                        + "*%\n%TF.FilePolarity,Positive*%\n%FSLAX46Y46*%\n%MOMM*%\nG01*\n%TA.AperFunction,ComponentPad*%\n%ADD10C,1.200*%\n%TD*%\n");
+    }
+
     private static String layer() {
-        StringBuilder out = new StringBuilder(
-                "G04 Exercise of Foilproof, written by its planter*\n"
-                        + "%TF.FileFunction,Copper,L2,Bot*%\n%TF.FilePolarity,Positive*%\n%FSLAX46Y46*%\n%MOMM*%\nG01*\n%TA.AperFunction,ComponentPad*%\n%ADD10C,1.200*%\n%TD*%\n");
+        StringBuilder out = layerHead("L2,Bot");
         area(out, "GND", 3.4, 4.4, 7.6, 25.6);
         area(out, "BELL", 8.4, 4.4, 12.6, 25.6);
         area(out, "COIL", 13.4, 4.4, 21.6, 25.6);
@@ -281,11 +433,14 @@ final class Planter {
     }
 
     private static void area(StringBuilder out, String net, double x0, double y0, double x1, double y1) {
-        double[][] way = {{x0, y0}, {x1, y0}, {x1, y1}, {x0, y1}, {x0, y0}};
+        outline(out, net, new double[] {x0, y0, x1, y0, x1, y1, x0, y1, x0, y0});
+    }
+
+    private static void outline(StringBuilder out, String net, double[] way) {
         out.append("%TO.N,").append(net).append("*%\nG36*\n");
-        for (int i = 0; i < way.length; i++) {
-            out.append('X').append(Math.round(way[i][0] * 1e6));
-            out.append('Y').append(Math.round(way[i][1] * 1e6)).append(i == 0 ? "D02*\n" : "D01*\n");
+        for (int i = 0; i < way.length; i += 2) {
+            out.append('X').append(Math.round(way[i] * 1e6));
+            out.append('Y').append(Math.round(way[i + 1] * 1e6)).append(i == 0 ? "D02*\n" : "D01*\n");
         }
         out.append("G37*\n%TD*%\n");
     }
@@ -336,6 +491,9 @@ final class Planter {
     private static final class Text {
         private final StringBuilder out = new StringBuilder();
         private double mirrorAboutXMm = Double.NaN;
+        private double lostXMm;
+        private double lastX;
+        private int direction = 1;
         private boolean touchOff = true;
         private boolean begun;
 
@@ -378,8 +536,30 @@ final class Planter {
             out.append("G1 Z-0.600 F100\nG0 Z2\nG0 Z-0.500\nG1 Z-1.200\nG0 Z2\nG0 Z-1.100\nG1 Z-1.800\nG0 Z2\n");
         }
 
+        /** A hole of 1.00 mm milled in circles by an end mill of 0.8 mm. */
+        void hole(double x, double y) {
+            begin();
+            String at = " X" + number(x + 0.1) + " Y" + number(y);
+            out.append("G0").append(at).append("\nG0 Z0.5\nG1 Z0 F90\n");
+            for (String depth : new String[] {"0.350", "0.700", "1.050", "1.400", "1.700"}) {
+                out.append("G3")
+                        .append(at)
+                        .append(" I-0.100 J0 Z-")
+                        .append(depth)
+                        .append(" F180\n");
+            }
+            out.append("G3").append(at).append(" I-0.100 J0\nG0 Z2\n");
+        }
+
         private String place(double[] way, int i) {
             double x = Double.isNaN(mirrorAboutXMm) ? way[i] : mirrorAboutXMm - way[i];
+            if (lostXMm > 0) {
+                // Half the lost way behind, in the direction of the last move along X.
+                double from = i > 0 ? way[i - 2] : lastX;
+                direction = way[i] > from ? 1 : way[i] < from ? -1 : direction;
+                lastX = way[i];
+                x -= direction * lostXMm / 2;
+            }
             return " X" + number(x) + " Y" + number(way[i + 1]);
         }
 

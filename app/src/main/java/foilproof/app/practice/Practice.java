@@ -3,9 +3,16 @@ package foilproof.app.practice;
 import foilproof.app.practice.Exercise.Planted;
 import foilproof.bench.JobSource;
 import foilproof.bench.MemoryFiles;
+import foilproof.bench.ReadOptions;
+import foilproof.dryrun.DryRun;
+import foilproof.dryrun.DryRunResult;
+import foilproof.findings.ExamineOptions;
 import foilproof.findings.Finding;
 import foilproof.findings.Severity;
+import foilproof.report.BoardPictures;
+import foilproof.report.PictureSheet;
 import foilproof.report.ResultDocument;
+import foilproof.source.InputException;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.DirectoryStream;
@@ -24,7 +31,11 @@ public final class Practice {
     public static final String READY = "Ready for supervised first cut.";
 
     private static final String MARKER = "exercise.txt";
+    /** What came off the machine, in an exercise that begins with a bad board. */
+    public static final String PHOTO = "photo.png";
+
     private static final String RECORD = "predicted.toml";
+    private static final double PHOTO_CELL_MM = 0.010;
     private static final int MOST_BYTES = 1 << 20;
     /** A mended board clears at least this share of what the sound one does: depths and cutters may differ. */
     private static final double LEAST_CLEARED = 0.7;
@@ -71,9 +82,11 @@ public final class Practice {
                 throw new RefusedException(folder + " is not empty: nothing is overwritten.");
             }
         }
-        for (Map.Entry<String, String> file :
-                Planter.files(exercise.id(), false).entrySet()) {
+        for (Map.Entry<String, String> file : Planter.given(exercise.id()).entrySet()) {
             Files.writeString(folder.resolve(file.getKey()), file.getValue());
+        }
+        if (exercise.afterTheFact()) {
+            Files.write(folder.resolve(PHOTO), photo(exercise));
         }
         Files.writeString(folder.resolve(Answer.FILE), Answer.form(exercise));
         Files.writeString(folder.resolve(MARKER), exercise.id() + "\n" + exercise.story() + "\n");
@@ -146,8 +159,7 @@ public final class Practice {
      * @throws RefusedException where a file was changed
      */
     public void mustBeUntouched() throws IOException, RefusedException {
-        for (Map.Entry<String, String> file :
-                Planter.files(exercise.id(), false).entrySet()) {
+        for (Map.Entry<String, String> file : Planter.given(exercise.id()).entrySet()) {
             Path path = folder.resolve(file.getKey());
             if (!Files.isRegularFile(path) || !text(path).replace("\r\n", "\n").equals(file.getValue())) {
                 throw new RefusedException(
@@ -177,9 +189,37 @@ public final class Practice {
 
     /** The job without its fault, as the planter has it. */
     public JobSource sound() {
+        return memory(exercise, true);
+    }
+
+    /** The job that is checked: the folder's own; after the fact the one that really ran, which no file tells. */
+    public JobSource checked() {
+        return exercise.afterTheFact()
+                ? memory(exercise, false)
+                : new JobSource(new foilproof.bench.DiskFiles(folder), JobSource.JOB_FILE);
+    }
+
+    private static JobSource memory(Exercise exercise, boolean sound) {
         MemoryFiles files = new MemoryFiles();
-        Planter.files(exercise.id(), true).forEach(files::with);
-        return new JobSource(files, "job.toml");
+        for (Map.Entry<String, String> file :
+                Planter.files(exercise.id(), sound).entrySet()) {
+            files = files.with(file.getKey(), file.getValue());
+        }
+        return new JobSource(files, JobSource.JOB_FILE);
+    }
+
+    /** The finished board as it came off the machine: its copper at the foil bottom and the foil left, one picture. */
+    private static byte[] photo(Exercise exercise) {
+        try {
+            DryRunResult r = DryRun.run(
+                    memory(exercise, false),
+                    ReadOptions.DEFAULT,
+                    new ExamineOptions(PHOTO_CELL_MM, 1, (what, fraction) -> true));
+            return PictureSheet.png(
+                    BoardPictures.of(r.examination(), List.of()).pictures().get(0));
+        } catch (InputException e) {
+            throw new IllegalStateException("the planter's own job cannot be read", e);
+        }
     }
 
     /**

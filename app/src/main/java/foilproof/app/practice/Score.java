@@ -210,7 +210,12 @@ public record Score(
                 Double said = answer.numbers().get(asked.key());
                 double points = said == null ? 0 : number(asked, said);
                 sum += points;
-                String form = asked.unit().equals("mm") ? "%.4f mm" : "line %.0f";
+                String form =
+                        switch (asked.unit()) {
+                            case "mm" -> "%.4f mm";
+                            case "line" -> "line %.0f";
+                            default -> "%.2f " + asked.unit();
+                        };
                 told.add(asked.question() + ": you said "
                         + (said == null ? "nothing" : String.format(Locale.ROOT, form, said)) + ", it is "
                         + String.format(Locale.ROOT, form, asked.truth())

@@ -15,6 +15,7 @@ import java.util.List;
 import javax.swing.JFrame;
 import javax.swing.JOptionPane;
 import javax.swing.JTextField;
+import org.jspecify.annotations.Nullable;
 
 /** Accepts a finding with a reason, stored beside the job and void when any byte of the inputs changes. */
 final class AcceptDialog {
@@ -22,6 +23,11 @@ final class AcceptDialog {
 
     /** Asks for the reason and stores it; tells in words what was done, "" where nothing was. */
     static String ask(JFrame frame, JobSource source, Job job, Path folder, List<String> settings, Finding f) {
+        String reason = askReason(frame, f);
+        return reason == null ? "" : store(source, job, folder, settings, f, reason);
+    }
+
+    private static @Nullable String askReason(JFrame frame, Finding f) {
         JTextField reason = new JTextField(36);
         reason.setName("reason");
         Object[] parts = {
@@ -39,9 +45,9 @@ final class AcceptDialog {
         });
         dialog.setVisible(true);
         if (!Integer.valueOf(JOptionPane.OK_OPTION).equals(pane.getValue())) {
-            return "";
+            return null;
         }
-        return store(source, job, folder, settings, f, reason.getText());
+        return reason.getText();
     }
 
     /** Stores one acceptance; the file appears whole or not at all. */

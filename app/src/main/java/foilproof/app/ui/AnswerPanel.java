@@ -9,7 +9,6 @@ import foilproof.motion.MotionPlan;
 import foilproof.stock.Cut;
 import foilproof.stock.PointHistory;
 import java.awt.BorderLayout;
-import java.awt.Dimension;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.util.ArrayList;
@@ -42,7 +41,7 @@ final class AnswerPanel extends JPanel {
         super(new BorderLayout(0, 4));
         this.model = model;
         groove = new GroovePanel(model);
-        setBorder(BorderFactory.createEmptyBorder(4, 10, 8, 10));
+        setBorder(Px.pad(4, 10, 8, 10));
         text.setName("answer");
         text.setEditable(false);
         text.setLineWrap(true);
@@ -51,8 +50,8 @@ final class AnswerPanel extends JPanel {
         text.getAccessibleContext().setAccessibleName("What is at the place that was asked");
         text.setText(NOTHING);
         JScrollPane scroll = new JScrollPane(text);
-        scroll.setPreferredSize(new Dimension(280, 150));
-        section.setPreferredSize(new Dimension(280, 190));
+        scroll.setPreferredSize(Px.size(280, 150));
+        section.setPreferredSize(Px.size(280, 190));
         section.setName("section");
         section.setToolTipText("Section through the place; wheel: wider or narrower; click: along X or along Y");
         section.addMouseWheelListener(e -> {
@@ -69,8 +68,8 @@ final class AnswerPanel extends JPanel {
                 new javax.swing.JSplitPane(javax.swing.JSplitPane.VERTICAL_SPLIT, section, scroll);
         split.setResizeWeight(0.5);
         split.setBorder(BorderFactory.createEmptyBorder());
-        section.setMinimumSize(new Dimension(100, 120));
-        scroll.setMinimumSize(new Dimension(100, 120));
+        section.setMinimumSize(Px.size(100, 120));
+        scroll.setMinimumSize(Px.size(100, 120));
         add(split);
         add(groove, BorderLayout.SOUTH);
         model.listen(c -> {
@@ -331,7 +330,7 @@ final class AnswerPanel extends JPanel {
             BoardSnapshot.Spot here = b.spot(c, x, yMm);
             JobScene scene = model.drawnScene();
             double[] profile = here.run() >= 0 && scene != null ? scene.profileOf(b, here.run()) : null;
-            new SectionPainter(b, c, model.look().dark(), 0.85)
+            new SectionPainter(b, c, model.look().dark(), 0.85 * Px.scale())
                     .paint(
                             g,
                             new SectionPainter.Panel(

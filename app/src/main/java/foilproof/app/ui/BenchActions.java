@@ -14,18 +14,15 @@ import java.awt.Toolkit;
 import java.awt.datatransfer.StringSelection;
 import java.awt.event.ActionEvent;
 import java.awt.image.BufferedImage;
-import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Consumer;
 import javax.swing.AbstractAction;
 import javax.swing.Action;
-import javax.swing.BorderFactory;
 import javax.swing.JButton;
 import javax.swing.JComponent;
 import javax.swing.JDialog;
-import javax.swing.JFileChooser;
 import javax.swing.JFrame;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
@@ -48,6 +45,24 @@ final class BenchActions {
     private static final double[] Z_FACTORS = {1, 5, 20, 50};
     /** How long before a finding's moment the run is shown, seconds: the cutter has not yet done the damage. */
     private static final double BEFORE_S = 0.05;
+
+    /** What the window itself does for a key. */
+    interface Window {
+        void open();
+
+        void savePicture();
+
+        void screenshot();
+
+        void report();
+
+        void saveCopy();
+
+        void practice();
+
+        /** One step larger or smaller. */
+        void textSize(int step);
+    }
 
     private record Key(String stroke, String shown, String words, boolean boardOnly, Runnable work) {}
 
@@ -103,11 +118,11 @@ final class BenchActions {
             FindingsPanel findings,
             AnswerPanel answer,
             JobLoader loader,
-            Runnable open,
+            Window window,
             Consumer<Boolean> theme) {
         key("F1", "F1", "this list of keys", this::showKeys);
         key("typed ?", "?", "this list of keys", this::showKeys);
-        key("typed o", "O", "open a job, a folder or a program", open);
+        key("typed o", "O", "open a job, a folder or a program", window::open);
         key("F5", "F5", "read the job again, keeping view and moment", loader::reload);
         key("typed 1", "1", "look straight from above", () -> view(Camera::top));
         key("typed 2", "2", "look at a slant", () -> view(Camera::oblique));
@@ -156,7 +171,14 @@ final class BenchActions {
         key("typed -", "-", "play slower", () -> setSpeed(speed - 1));
         key("typed e", "E", "to the end of the job", () -> model.setTime(Double.MAX_VALUE));
         key("typed a", "A", "to the start of the job", () -> model.setTime(0));
-        key("typed s", "S", "save the picture as PNG", this::savePicture);
+        key("typed s", "S", "save the board's picture as PNG", window::savePicture);
+        key("control S", "Ctrl+S", "a picture of the whole window, written at once", window::screenshot);
+        key("control R", "Ctrl+R", "write the report into a folder", window::report);
+        key("control shift S", "Ctrl+Shift+S", "save a copy of this job in a folder", window::saveCopy);
+        key("typed i", "I", "accept the chosen finding, because ...", findings::accept);
+        key("typed h", "H", "practice: the exercises", window::practice);
+        key("control EQUALS", "Ctrl+=", "larger text", () -> window.textSize(1));
+        key("control MINUS", "Ctrl+-", "smaller text", () -> window.textSize(-1));
         boardKey("control C", "Ctrl+C", "copy what the board answered", () -> copy(answer.shownText()));
         key("control shift C", "Ctrl+Shift+C", "copy where the job stands, in words", this::copyState);
         key("ESCAPE", "Esc", "forget the chosen finding and place", model::askNothing);
@@ -264,7 +286,7 @@ final class BenchActions {
         buttons.add(run);
         playing.setName("playing");
         p.add(buttons);
-        playing.setBorder(BorderFactory.createEmptyBorder(0, 6, 0, 12));
+        playing.setBorder(Px.pad(0, 6, 0, 12));
         p.add(playing, BorderLayout.SOUTH);
         playing.setVisible(false);
         return p;
@@ -510,28 +532,21 @@ final class BenchActions {
         }
     }
 
-    private void savePicture() {
+    /** The board's picture with its words, as it is shown; null before there is one. */
+    @Nullable
+    BufferedImage picture() {
         BufferedImage shown = board.shownImage();
         var q = board.shownRequest();
         if (shown == null || q == null) {
-            return;
+            return null;
         }
         BufferedImage image = new BufferedImage(shown.getWidth(), shown.getHeight(), BufferedImage.TYPE_INT_RGB);
         Graphics2D g = image.createGraphics();
         g.drawImage(shown, 0, 0, null);
-        new OverlayPainter(q, image.getWidth(), image.getHeight(), 1).paint(g);
+        new OverlayPainter(q, image.getWidth(), image.getHeight(), Px.scale() * image.getWidth() / board.getWidth())
+                .paint(g);
         g.dispose();
-        JFileChooser chooser = new JFileChooser();
-        chooser.setSelectedFile(new java.io.File("board.png"));
-        if (chooser.showSaveDialog(frame) == JFileChooser.APPROVE_OPTION) {
-            try {
-                foilproof.app.viewer.Pictures.write(
-                        image, chooser.getSelectedFile().toPath());
-            } catch (IOException e) {
-                playing.setVisible(true);
-                playing.setText("The picture could not be written: " + e.getMessage());
-            }
-        }
+        return image;
     }
 
     private void showKeys() {
@@ -580,14 +595,14 @@ final class BenchActions {
             }
         });
         JPanel p = new JPanel(new BorderLayout(0, 8));
-        p.setBorder(BorderFactory.createEmptyBorder(10, 10, 10, 10));
+        p.setBorder(Px.pad(10, 10, 10, 10));
         p.add(search, BorderLayout.NORTH);
         p.add(new JScrollPane(table));
         dialog.setContentPane(p);
         dialog.getRootPane()
                 .registerKeyboardAction(
                         e -> dialog.dispose(), KeyStroke.getKeyStroke("ESCAPE"), JComponent.WHEN_IN_FOCUSED_WINDOW);
-        dialog.setSize(new Dimension(560, 560));
+        dialog.setSize(Px.size(560, 560));
         dialog.setLocationRelativeTo(frame);
         dialog.setVisible(true);
     }

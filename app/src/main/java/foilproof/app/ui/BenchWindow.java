@@ -8,6 +8,7 @@ import foilproof.app.viewer.OffscreenRenderer;
 import foilproof.bench.DiskFiles;
 import foilproof.bench.JobSource;
 import foilproof.bench.ReadOptions;
+import foilproof.findings.Finding;
 import foilproof.source.InputException;
 import java.awt.BorderLayout;
 import java.awt.CardLayout;
@@ -31,6 +32,7 @@ import javax.swing.JComponent;
 import javax.swing.JFileChooser;
 import javax.swing.JFrame;
 import javax.swing.JLabel;
+import javax.swing.JOptionPane;
 import javax.swing.JPanel;
 import javax.swing.JProgressBar;
 import javax.swing.JSplitPane;
@@ -43,8 +45,6 @@ import org.jspecify.annotations.Nullable;
 
 /** The bench window: one board in the middle, findings at its left, conditions at its right, the run strip below. */
 final class BenchWindow {
-    private static final int SIDE_PX = 335;
-
     final BenchModel model = new BenchModel();
     private final OffscreenRenderer renderer = new OffscreenRenderer();
     final JFrame frame = new JFrame("Foilproof");
@@ -59,6 +59,8 @@ final class BenchWindow {
     private final JPanel cards = new JPanel(new CardLayout());
     private final JTextArea message = new JTextArea();
     private final JLabel busy = new JLabel(" ");
+    private final JLabel told = new JLabel(" ");
+    private final Saving saving = new Saving(frame, preferences(), this::tell);
     private final JProgressBar progress = new JProgressBar(0, 1000);
     private final JButton cancel = new JButton("Stop");
     private final JTabbedPane left = new JTabbedPane();
@@ -72,7 +74,7 @@ final class BenchWindow {
         loader = new JobLoader(model, options, new JobLoader.Teller() {
             @Override
             public void working(@Nullable String what, double fraction) {
-                busy.setText(what == null ? " " : what + " ...");
+                busy.setText(what == null ? "" : what + " ...");
                 progress.setVisible(what != null);
                 cancel.setVisible(what != null);
                 progress.setValue((int) (fraction * 1000));
@@ -85,12 +87,12 @@ final class BenchWindow {
 
             @Override
             public void told(String words) {
-                busy.setText(words);
+                tell(words);
             }
         });
         watch = new FileWatch(model, loader::reload);
         findings.onAccept(f -> accept(f, options));
-        actions.attach(frame.getRootPane(), findings, answer, loader, this::chooseFile, this::setDark);
+        actions.attach(frame.getRootPane(), findings, answer, loader, new Doing(actions), this::setDark);
         build(actions);
     }
 
@@ -114,6 +116,7 @@ final class BenchWindow {
 
     private static void begin(@Nullable JobSource job, ReadOptions options, CountDownLatch closed) {
         boolean dark = preferences().getBoolean("dark", true);
+        Px.choose(preferences().getDouble("scale", 0));
         FlatInterFont.installLazy();
         FlatLaf.setPreferredFontFamily(FlatInterFont.FAMILY);
         setUp(dark);
@@ -184,19 +187,138 @@ final class BenchWindow {
         loader.load(job, false);
     }
 
-    private void accept(foilproof.findings.Finding f, ReadOptions options) {
+    /** Says something in the status line, until something else is said. */
+    void tell(String words) {
+        told.setText(words);
+        told.setToolTipText(words.isBlank() ? null : words);
+    }
+
+    private void accept(@Nullable Finding f, ReadOptions options) {
         JobSource from = source;
-        Path in = folder;
         var scene = model.scene();
-        if (from == null || in == null || scene == null) {
-            busy.setText("A finding is accepted beside a job on disk; samples are not written to.");
+        if (from == null || scene == null || f == null) {
+            tell("Choose a finding of the job first: it is accepted for a reason.");
             return;
         }
+        Path in = folder;
+        if (in == null) {
+            in = copyFirst(from, scene.job());
+            from = in == null ? null : onDisk(in);
+            if (in == null || from == null) {
+                return;
+            }
+        }
         String done = AcceptDialog.ask(frame, from, scene.job(), in, options.settings(), f);
-        busy.setText(done.isEmpty() ? " " : done);
-        if (done.startsWith("Accepted")) {
+        tell(done.isEmpty() ? " " : done);
+        if (folder == null) {
+            // The copy goes on the bench in the sample's place, accepted or not.
+            put(from, in);
+            remember(in);
+        } else if (done.startsWith("Accepted")) {
             loader.reload();
         }
+    }
+
+    /** A packed sample is never written to: its copy on disk is. */
+    private @Nullable Path copyFirst(JobSource from, foilproof.bench.Job job) {
+        int go = JOptionPane.showConfirmDialog(
+                frame,
+                "This sample is packed into the program. A finding is accepted beside a job on disk:\nsave a copy of the"
+                        + " sample in a folder of yours first?",
+                "Save a copy first",
+                JOptionPane.OK_CANCEL_OPTION);
+        return go == JOptionPane.OK_OPTION ? saving.saveCopy(from, job.inputs(), job.name()) : null;
+    }
+
+    private @Nullable JobSource onDisk(Path in) {
+        try {
+            return DiskFiles.source(in);
+        } catch (InputException e) {
+            tell("The copy cannot be read: " + JobLoader.words(e).strip());
+            return null;
+        }
+    }
+
+    /** What keys ask of the window. */
+    private final class Doing implements BenchActions.Window {
+        private final BenchActions actions;
+
+        Doing(BenchActions actions) {
+            this.actions = actions;
+        }
+
+        private String name() {
+            var s = model.scene();
+            return s == null ? "bench" : s.job().name();
+        }
+
+        @Override
+        public void open() {
+            chooseFile();
+        }
+
+        @Override
+        public void savePicture() {
+            java.awt.image.BufferedImage image = actions.picture();
+            if (image == null) {
+                tell("There is no picture of a board yet.");
+                return;
+            }
+            Path file = saving.askPicture(name(), folder);
+            if (file != null) {
+                saving.write(image, file);
+            }
+        }
+
+        @Override
+        public void screenshot() {
+            saving.screenshot(frame.getContentPane(), name(), folder);
+        }
+
+        @Override
+        public void report() {
+            saving.report(model.result(), folder);
+        }
+
+        @Override
+        public void saveCopy() {
+            JobSource from = source;
+            var s = model.scene();
+            if (from == null || s == null) {
+                tell("There is no job on the bench to be copied.");
+                return;
+            }
+            Path made = saving.saveCopy(from, s.job().inputs(), s.job().name());
+            JobSource copy = made == null ? null : onDisk(made);
+            if (made != null && copy != null) {
+                put(copy, made);
+                remember(made);
+            }
+        }
+
+        @Override
+        public void practice() {
+            BenchWindow.this.practice();
+        }
+
+        @Override
+        public void textSize(int step) {
+            double now = Math.max(0.75, Math.min(4, Px.scale() + 0.25 * step));
+            preferences().putDouble("scale", now);
+            Px.choose(now);
+            setUp(model.look().dark());
+            FlatLaf.updateUI();
+            board.redraw();
+            tell(String.format(
+                    java.util.Locale.ROOT,
+                    "Text %.0f %%; the widths of panels follow when the window is opened again.",
+                    100 * now));
+        }
+    }
+
+    /** The exercises. */
+    private void practice() {
+        tell("Practice is on its way.");
     }
 
     private void build(BenchActions actions) {
@@ -214,7 +336,7 @@ final class BenchWindow {
         });
         left.addTab("Findings", findings);
         left.addTab("Program", new ProgramPanel(model));
-        left.setPreferredSize(new Dimension(330, 600));
+        left.setPreferredSize(Px.size(330, 600));
         JTabbedPane right = new JTabbedPane();
         right.addTab("Conditions", new ConditionsPanel(model));
         JPanel rightSplit = new JPanel(new BorderLayout());
@@ -222,7 +344,7 @@ final class BenchWindow {
         right.addTab("Study", new StudyPanel(model, swaps));
         actions.onTab(right::setSelectedIndex);
         rightSplit.add(right);
-        rightSplit.setPreferredSize(new Dimension(330, 600));
+        rightSplit.setPreferredSize(Px.size(330, 600));
         model.listen(c -> {
             boolean asks = model.asked() != null || model.ruler() != null || model.section() != null;
             if (c == BenchModel.Change.CHOICE && asks) {
@@ -251,14 +373,14 @@ final class BenchWindow {
         JSplitPane outer = new JSplitPane(JSplitPane.HORIZONTAL_SPLIT, left, inner);
         outer.setResizeWeight(0);
         outer.setBorder(BorderFactory.createEmptyBorder());
-        left.setMinimumSize(new Dimension(240, 100));
-        rightSplit.setMinimumSize(new Dimension(260, 100));
-        outer.setDividerLocation(SIDE_PX);
+        left.setMinimumSize(Px.size(240, 100));
+        rightSplit.setMinimumSize(Px.size(260, 100));
+        outer.setDividerLocation(Px.of(335));
         frame.addWindowListener(new WindowAdapter() {
             @Override
             public void windowOpened(WindowEvent e) {
-                outer.setDividerLocation(SIDE_PX);
-                inner.setDividerLocation(Math.max(300, inner.getWidth() - SIDE_PX));
+                outer.setDividerLocation(Px.of(335));
+                inner.setDividerLocation(Math.max(300, inner.getWidth() - Px.of(335)));
             }
         });
         JPanel bottom = new JPanel(new BorderLayout());
@@ -270,32 +392,36 @@ final class BenchWindow {
         all.setTransferHandler(new Drop());
         frame.setContentPane(all);
         Dimension screen = Toolkit.getDefaultToolkit().getScreenSize();
-        frame.setMinimumSize(new Dimension(900, 560));
-        frame.setSize(Math.min(1500, screen.width), Math.min(940, screen.height));
+        frame.setMinimumSize(Px.size(900, 560));
+        frame.setSize(Math.min(Px.of(1500), screen.width), Math.min(Px.of(940), screen.height));
         frame.setLocationRelativeTo(null);
     }
 
     private JPanel statusLine() {
         JPanel p = new JPanel();
         p.setLayout(new BoxLayout(p, BoxLayout.X_AXIS));
-        p.setBorder(BorderFactory.createEmptyBorder(2, 14, 6, 14));
+        p.setBorder(Px.pad(2, 14, 6, 14));
         JLabel hint = new JLabel("Keys: F1");
         hint.putClientProperty("FlatLaf.styleClass", "small");
-        progress.setMaximumSize(new Dimension(220, 12));
+        progress.setMaximumSize(Px.size(220, 12));
         progress.setVisible(false);
         cancel.setVisible(false);
         cancel.setName("cancel");
         cancel.addActionListener(e -> loader.cancel());
         busy.setName("busy");
+        told.setName("told");
+        told.setMinimumSize(new Dimension(10, Px.of(18)));
         p.add(busy);
-        p.add(Box.createHorizontalStrut(10));
+        p.add(Box.createHorizontalStrut(Px.of(10)));
         p.add(progress);
-        p.add(Box.createHorizontalStrut(6));
+        p.add(Box.createHorizontalStrut(Px.of(6)));
         p.add(cancel);
+        p.add(Box.createHorizontalStrut(Px.of(10)));
+        p.add(told);
         p.add(Box.createHorizontalGlue());
         p.add(hint);
-        p.setMinimumSize(new Dimension(10, 28));
-        p.setPreferredSize(new Dimension(400, 30));
+        p.setMinimumSize(new Dimension(10, Px.of(28)));
+        p.setPreferredSize(Px.size(400, 30));
         return p;
     }
 
@@ -305,12 +431,12 @@ final class BenchWindow {
 
     private JComponent messageCard() {
         JPanel p = new JPanel(new BorderLayout(0, 12));
-        p.setBorder(BorderFactory.createEmptyBorder(40, 50, 40, 50));
+        p.setBorder(Px.pad(40, 50, 40, 50));
         message.setEditable(false);
         message.setLineWrap(true);
         message.setWrapStyleWord(true);
         message.setName("message");
-        message.setFont(new java.awt.Font(java.awt.Font.MONOSPACED, java.awt.Font.PLAIN, 13));
+        message.setFont(new java.awt.Font(java.awt.Font.MONOSPACED, java.awt.Font.PLAIN, Px.of(13)));
         p.add(message);
         JButton back = new JButton("Choose another job");
         back.addActionListener(e -> showCard("welcome"));
@@ -329,12 +455,12 @@ final class BenchWindow {
     private JComponent welcome() {
         JPanel list = new JPanel();
         list.setLayout(new BoxLayout(list, BoxLayout.Y_AXIS));
-        list.setBorder(BorderFactory.createEmptyBorder(20, 20, 20, 20));
+        list.setBorder(Px.pad(20, 20, 20, 20));
         JLabel title = new JLabel("Which job goes on the bench?");
         title.putClientProperty("FlatLaf.styleClass", "h1");
         title.setAlignmentX(0);
         list.add(title);
-        list.add(Box.createVerticalStrut(14));
+        list.add(Box.createVerticalStrut(Px.of(14)));
         JButton open = new JButton("Open a job, a folder or a program ...  (O)");
         open.setName("open");
         open.addActionListener(e -> chooseFile());
@@ -346,20 +472,20 @@ final class BenchWindow {
         recent(list);
         List<SampleJobs.Sample> samples = SampleJobs.all();
         if (!samples.isEmpty()) {
-            list.add(Box.createVerticalStrut(20));
+            list.add(Box.createVerticalStrut(Px.of(20)));
             JLabel l = new JLabel("Samples to look at");
             l.putClientProperty("FlatLaf.styleClass", "h3");
             l.setAlignmentX(0);
             list.add(l);
         }
         for (SampleJobs.Sample s : samples) {
-            JButton b = new JButton(
-                    "<html><body style='width:360px'><b>" + s.title() + "</b><br>" + s.story() + "</body></html>");
+            JButton b = new JButton("<html><body style='width:" + Px.of(360) + "px'><b>" + s.title() + "</b><br>"
+                    + s.story() + "</body></html>");
             b.setName("sample " + s.name());
             b.setHorizontalAlignment(JButton.LEFT);
             b.setAlignmentX(0);
             b.addActionListener(e -> put(s.source(), null));
-            list.add(Box.createVerticalStrut(6));
+            list.add(Box.createVerticalStrut(Px.of(6)));
             list.add(b);
         }
         JPanel p = new JPanel(new GridBagLayout());
@@ -377,7 +503,7 @@ final class BenchWindow {
                 continue;
             }
             if (first) {
-                list.add(Box.createVerticalStrut(20));
+                list.add(Box.createVerticalStrut(Px.of(20)));
                 JLabel l = new JLabel("Lately on the bench");
                 l.putClientProperty("FlatLaf.styleClass", "h3");
                 l.setAlignmentX(0);
@@ -387,7 +513,7 @@ final class BenchWindow {
             JButton b = new JButton(path);
             b.setAlignmentX(0);
             b.addActionListener(e -> openPath(Path.of(path)));
-            list.add(Box.createVerticalStrut(4));
+            list.add(Box.createVerticalStrut(Px.of(4)));
             list.add(b);
         }
     }

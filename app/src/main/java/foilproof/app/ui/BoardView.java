@@ -11,7 +11,6 @@ import foilproof.app.viewer.OverlayPainter;
 import foilproof.app.viewer.Pictures;
 import java.awt.Color;
 import java.awt.Cursor;
-import java.awt.Dimension;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
@@ -64,7 +63,7 @@ final class BoardView extends Drawn {
         this.model = model;
         this.renderer = renderer;
         setFocusable(true);
-        setMinimumSize(new Dimension(200, 150));
+        setMinimumSize(Px.size(200, 150));
         setName("board");
         getAccessibleContext().setAccessibleName("Board");
         setCursor(Cursor.getPredefinedCursor(Cursor.CROSSHAIR_CURSOR));
@@ -303,7 +302,7 @@ final class BoardView extends Drawn {
                 g.drawImage(over, 0, 0, getWidth(), getHeight(), null);
             }
             swipe(g);
-            new OverlayPainter(q, getWidth(), getHeight(), 1).paint(g);
+            new OverlayPainter(q, getWidth(), getHeight(), Px.scale()).paint(g);
             asked(g, q);
             lines(g, q);
             compared(g);
@@ -377,13 +376,13 @@ final class BoardView extends Drawn {
     }
 
     private void tag(Graphics2D g, String words, int x, int y) {
-        g.setFont(getFont().deriveFont(12f));
+        g.setFont(getFont().deriveFont(Px.font(12)));
         int w = g.getFontMetrics().stringWidth(words);
         boolean dark = model.look().dark();
         g.setColor(dark ? new Color(18, 21, 26, 225) : new Color(250, 251, 252, 230));
-        g.fillRoundRect(x, y, w + 12, 20, 8, 8);
+        g.fillRoundRect(x, y, w + Px.of(12), Px.of(20), 8, 8);
         g.setColor(dark ? new Color(0xEEF1F4) : new Color(0x14181D));
-        g.drawString(words, x + 6, y + 14);
+        g.drawString(words, x + Px.of(6), y + Px.of(14));
     }
 
     private void lines(Graphics2D g, OffscreenRenderer.Request q) {
@@ -450,11 +449,11 @@ final class BoardView extends Drawn {
     private void paintWords(Graphics2D g, String words) {
         g.setRenderingHint(RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
         g.setColor(getForeground());
-        g.setFont(getFont().deriveFont(14f));
+        g.setFont(getFont().deriveFont(Px.font(14)));
         int y = getHeight() / 2;
         for (String line : words.split("\n")) {
             g.drawString(line, 40, y);
-            y += 20;
+            y += Px.of(20);
         }
     }
 

@@ -9,7 +9,6 @@ import foilproof.dryrun.DryRunResult;
 import foilproof.findings.RunFacts;
 import foilproof.report.ResultDocument;
 import java.awt.BorderLayout;
-import java.awt.Dimension;
 import java.awt.FlowLayout;
 import java.util.ArrayList;
 import java.util.List;
@@ -58,7 +57,7 @@ final class ConditionsPanel extends JPanel {
         this.model = model;
         setName("conditions");
         JPanel all = new Column();
-        all.setBorder(BorderFactory.createEmptyBorder(8, 10, 10, 10));
+        all.setBorder(Px.pad(8, 10, 10, 10));
         all.add(heading("What if", "Nothing here changes the job; Home on a scale sets it back to 0."));
         all.add(look());
         all.add(comparing());
@@ -79,7 +78,7 @@ final class ConditionsPanel extends JPanel {
         reset.setName("reset");
         reset.addActionListener(e -> model.setWhatIf(BenchModel.WhatIf.NONE));
         reset.setAlignmentX(LEFT_ALIGNMENT);
-        all.add(Box.createVerticalStrut(10));
+        all.add(Box.createVerticalStrut(Px.of(10)));
         all.add(reset);
         all.add(Box.createVerticalGlue());
         JScrollPane scroll =
@@ -115,7 +114,7 @@ final class ConditionsPanel extends JPanel {
         Wrapped b = new Wrapped(words);
         p.add(a);
         p.add(b);
-        p.setBorder(BorderFactory.createEmptyBorder(0, 0, 6, 0));
+        p.setBorder(Px.pad(0, 0, 6, 0));
         return p;
     }
 
@@ -141,7 +140,7 @@ final class ConditionsPanel extends JPanel {
         });
         p.add(l, BorderLayout.WEST);
         p.add(box);
-        p.setMaximumSize(new Dimension(10_000, 30));
+        p.setMaximumSize(Px.size(10_000, 30));
         return p;
     }
 
@@ -155,7 +154,7 @@ final class ConditionsPanel extends JPanel {
         s.setEditor(editor);
         s.setName(name);
         s.getAccessibleContext().setAccessibleName(name);
-        s.setPreferredSize(new Dimension(84, 26));
+        s.setPreferredSize(Px.size(84, 26));
         s.addChangeListener(e -> {
             if (!showing) {
                 changed.accept(((Number) s.getValue()).doubleValue());
@@ -166,7 +165,7 @@ final class ConditionsPanel extends JPanel {
 
     private JPanel row(JComponent head, JSpinner typed, ZSlider slider, String sign) {
         JPanel p = column();
-        p.setBorder(BorderFactory.createEmptyBorder(8, 0, 0, 0));
+        p.setBorder(Px.pad(8, 0, 0, 0));
         head.setAlignmentX(LEFT_ALIGNMENT);
         p.add(head);
         JPanel line = new JPanel(new BorderLayout(4, 0));
@@ -176,7 +175,7 @@ final class ConditionsPanel extends JPanel {
         right.add(typed);
         right.add(new JLabel("mm"));
         line.add(right, BorderLayout.EAST);
-        line.setMaximumSize(new Dimension(10_000, 44));
+        line.setMaximumSize(Px.size(10_000, 44));
         p.add(line);
         p.add(new Wrapped(sign));
         return p;
@@ -202,7 +201,7 @@ final class ConditionsPanel extends JPanel {
                         .withShape(BenchModel.Shape.FLAT, 0)
                         .withTilt(0, 0)
                         .withPoints(List.of())));
-        p.setMaximumSize(new Dimension(10_000, 64));
+        p.setMaximumSize(Px.size(10_000, 64));
         return p;
     }
 
@@ -220,7 +219,7 @@ final class ConditionsPanel extends JPanel {
             JPanel to, String words, String name, double[] range, DoubleSupplier now, DoubleConsumer changed) {
         JPanel p = new JPanel(new BorderLayout(6, 0));
         p.setAlignmentX(LEFT_ALIGNMENT);
-        p.setBorder(BorderFactory.createEmptyBorder(3, 0, 0, 0));
+        p.setBorder(Px.pad(3, 0, 0, 0));
         JSpinner s = typed(name, range[1], range[2], changed);
         ((SpinnerNumberModel) s.getModel()).setMinimum(range[0]);
         JPanel right = new JPanel(new FlowLayout(FlowLayout.RIGHT, 3, 0));
@@ -230,7 +229,7 @@ final class ConditionsPanel extends JPanel {
         l.setToolTipText(words);
         p.add(l);
         p.add(right, BorderLayout.EAST);
-        p.setMaximumSize(new Dimension(10_000, 32));
+        p.setMaximumSize(Px.size(10_000, 32));
         to.add(p);
         shown.add(() -> s.setValue(now.getAsDouble()));
     }
@@ -317,7 +316,7 @@ final class ConditionsPanel extends JPanel {
     private void collet(JobScene s, Tool meant, int number) {
         JPanel p = new JPanel(new BorderLayout(6, 0));
         p.setAlignmentX(LEFT_ALIGNMENT);
-        p.setBorder(BorderFactory.createEmptyBorder(3, 0, 0, 0));
+        p.setBorder(Px.pad(3, 0, 0, 0));
         JComboBox<String> box = new JComboBox<>();
         s.job().tools().forEach(t -> box.addItem(t.name()));
         box.setName("in collet " + number);
@@ -331,7 +330,7 @@ final class ConditionsPanel extends JPanel {
         l.setLabelFor(box);
         p.add(l);
         p.add(box, BorderLayout.EAST);
-        p.setMaximumSize(new Dimension(10_000, 32));
+        p.setMaximumSize(Px.size(10_000, 32));
         sweep.add(p);
         shown.add(() -> box.setSelectedItem(swept().inCollet().getOrDefault(number, meant.name())));
     }
@@ -339,7 +338,7 @@ final class ConditionsPanel extends JPanel {
     private JPanel comparing() {
         JPanel p = new JPanel(new java.awt.GridLayout(1, 3, 3, 0));
         p.setAlignmentX(LEFT_ALIGNMENT);
-        p.setBorder(BorderFactory.createEmptyBorder(6, 0, 0, 0));
+        p.setBorder(Px.pad(6, 0, 0, 0));
         String[] words = {"What-if", "Swipe", "Difference"};
         ButtonGroup group = new ButtonGroup();
         for (BenchModel.Compare c : BenchModel.Compare.values()) {
@@ -352,13 +351,13 @@ final class ConditionsPanel extends JPanel {
             p.add(b);
             model.listen(x -> b.setSelected(model.compare() == c));
         }
-        p.setMaximumSize(new Dimension(10_000, 36));
+        p.setMaximumSize(Px.size(10_000, 36));
         return p;
     }
 
     private JPanel foil() {
         JPanel p = column();
-        p.setBorder(BorderFactory.createEmptyBorder(8, 0, 0, 0));
+        p.setBorder(Px.pad(8, 0, 0, 0));
         p.add(new JLabel("Foil"));
         JPanel buttons = new JPanel(new FlowLayout(FlowLayout.LEFT, 4, 2));
         buttons.setAlignmentX(LEFT_ALIGNMENT);
@@ -377,7 +376,7 @@ final class ConditionsPanel extends JPanel {
             foils.add(new FoilButton(b, mm));
         }
         p.add(buttons);
-        p.setMaximumSize(new Dimension(10_000, 70));
+        p.setMaximumSize(Px.size(10_000, 70));
         return p;
     }
 

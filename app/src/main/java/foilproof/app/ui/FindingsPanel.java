@@ -9,7 +9,6 @@ import foilproof.findings.Severity;
 import java.awt.BorderLayout;
 import java.awt.Color;
 import java.awt.Component;
-import java.awt.Dimension;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
@@ -69,14 +68,14 @@ final class FindingsPanel extends JPanel {
     private final JComboBox<String> severities = choice("severity");
     private final JPanel choices = new JPanel(new java.awt.GridLayout(2, 2, 4, 4));
     private boolean filling;
-    private transient Consumer<Finding> accepting = f -> {};
+    private transient Consumer<@Nullable Finding> accepting = f -> {};
 
     FindingsPanel(BenchModel model, BiConsumer<Integer, Finding> fly) {
         super(new BorderLayout(0, 6));
         this.model = model;
         this.fly = fly;
         setName("findings panel");
-        setBorder(BorderFactory.createEmptyBorder(8, 10, 8, 10));
+        setBorder(Px.pad(8, 10, 8, 10));
         verdict.putClientProperty("FlatLaf.styleClass", "h2");
         filter.putClientProperty("JTextField.placeholderText", "Filter: hair, side 2, line 431, T2, holes < 0.6 ...");
         filter.putClientProperty("JTextField.showClearButton", true);
@@ -130,8 +129,8 @@ final class FindingsPanel extends JPanel {
         JSplitPane split = new JSplitPane(JSplitPane.VERTICAL_SPLIT, upper, lower);
         split.setResizeWeight(0.55);
         split.setBorder(BorderFactory.createEmptyBorder());
-        upper.setPreferredSize(new Dimension(300, 320));
-        lower.setPreferredSize(new Dimension(300, 260));
+        upper.setPreferredSize(Px.size(300, 320));
+        lower.setPreferredSize(Px.size(300, 260));
         add(split);
         add(acceptButton(), BorderLayout.SOUTH);
         filter.getDocument().addDocumentListener(new DocumentListener() {
@@ -251,20 +250,21 @@ final class FindingsPanel extends JPanel {
     }
 
     private JButton acceptButton() {
-        JButton accept = new JButton("Accept this finding, because ...");
+        JButton accept = new JButton("Accept this finding, because ...  (I)");
         accept.setName("accept");
         accept.setToolTipText("stored beside the job; void when any byte of the inputs changes");
-        accept.addActionListener(e -> {
-            Row r = list.getSelectedValue();
-            if (r != null && r.index() >= 0) {
-                accepting.accept(r.finding());
-            }
-        });
+        accept.addActionListener(e -> accept());
         return accept;
     }
 
+    /** Accepts the chosen finding of the job; says in words where there is none. */
+    void accept() {
+        Row r = list.getSelectedValue();
+        accepting.accept(r == null || r.index() < 0 ? null : r.finding());
+    }
+
     /** What happens when a finding of the job is to be accepted. */
-    void onAccept(Consumer<Finding> what) {
+    void onAccept(Consumer<@Nullable Finding> what) {
         accepting = what;
     }
 
@@ -320,7 +320,8 @@ final class FindingsPanel extends JPanel {
                 before.add(key(findings.get(i)));
                 boolean left = other == null || after.contains(key(findings.get(i)));
                 gone += left ? 0 : 1;
-                all.add(new Row(findings.get(i), i, left ? "" : "gone"));
+                boolean accepted = base.document().approval().reasonFor(i + 1) != null;
+                all.add(new Row(findings.get(i), i, left ? accepted ? "accepted" : "" : "gone"));
             }
             for (Finding f : now) {
                 if (!before.contains(key(f))) {
@@ -404,6 +405,12 @@ final class FindingsPanel extends JPanel {
                     .append(":  ")
                     .append(text)
                     .append("\n\n");
+        }
+        DryRunResult r = model.result();
+        int number = r == null ? 0 : r.document().findings().indexOf(f) + 1;
+        String reason = r == null || number < 1 ? null : r.document().approval().reasonFor(number);
+        if (reason != null) {
+            s.append("ACCEPTED, because: ").append(reason).append("\n\n");
         }
         tell(s, f, "");
         detail.setText(s.toString());
@@ -498,21 +505,23 @@ final class FindingsPanel extends JPanel {
             g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
             g.setRenderingHint(RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
             g.setColor(OverlayPainter.severityColour(severity));
-            g.fill(OverlayPainter.severityShape(severity, x + 12, y + 12, 11));
+            g.translate(x, y);
+            g.scale(Px.scale(), Px.scale());
+            g.fill(OverlayPainter.severityShape(severity, 12, 12, 11));
             g.setColor(Color.WHITE);
             g.setFont(c.getFont().deriveFont(11f));
-            g.drawString(words, x + 12 - g.getFontMetrics().stringWidth(words) / 2, y + 16);
+            g.drawString(words, 12 - g.getFontMetrics().stringWidth(words) / 2, 16);
             g.dispose();
         }
 
         @Override
         public int getIconWidth() {
-            return 26;
+            return Px.of(26);
         }
 
         @Override
         public int getIconHeight() {
-            return 24;
+            return Px.of(24);
         }
     }
 
@@ -534,8 +543,10 @@ final class FindingsPanel extends JPanel {
                 String difference =
                         row.difference().isEmpty() || row.difference().equals("search")
                                 ? ""
-                                : "<b>[what if: " + row.difference() + "]</b> ";
-                int width = Math.max(160, list.getWidth() - 60);
+                                : row.difference().equals("accepted")
+                                        ? "<b>[accepted]</b> "
+                                        : "<b>[what if: " + row.difference() + "]</b> ";
+                int width = Math.max(160, list.getWidth() - Px.of(60));
                 label.setText(
                         "<html><body style='width:" + width * 3 / 4 + "px'>" + difference + "<b>" + f.kind() + "</b> "
                                 + escape(f.message())
@@ -543,7 +554,7 @@ final class FindingsPanel extends JPanel {
                                         ? ""
                                         : " <i>(" + f.consequences().size() + " more follow)</i>")
                                 + "</body></html>");
-                label.setBorder(BorderFactory.createEmptyBorder(4, 4, 4, 4));
+                label.setBorder(Px.pad(4, 4, 4, 4));
                 label.setIconTextGap(8);
                 label.setVerticalTextPosition(TOP);
                 label.getAccessibleContext()

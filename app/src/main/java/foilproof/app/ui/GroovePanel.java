@@ -9,9 +9,7 @@ import foilproof.stock.Cut;
 import foilproof.stock.PointHistory;
 import java.awt.BorderLayout;
 import java.awt.Dimension;
-import java.awt.FlowLayout;
 import java.util.Locale;
-import javax.swing.BorderFactory;
 import javax.swing.JButton;
 import javax.swing.JComboBox;
 import javax.swing.JLabel;
@@ -29,7 +27,7 @@ final class GroovePanel extends JPanel {
     private final transient BenchModel model;
     private final JSpinner width = typed("measured width, mm", 0, 5, 0.001);
     private final JSpinner readTo = typed("read to, mm", 0.005, 0.2, 0.001);
-    private final JComboBox<String> where = new JComboBox<>(new String[] {"foil top", "foil bottom"});
+    private final JComboBox<String> where = new JComboBox<>(new String[] {"at top", "at bottom"});
     private final Wrapped says = new Wrapped(" ");
     private final JButton take = new JButton("Set Z error to it");
     private transient @Nullable Groove groove;
@@ -47,17 +45,19 @@ final class GroovePanel extends JPanel {
         super(new BorderLayout(0, 2));
         this.model = model;
         setName("measured groove");
-        setBorder(BorderFactory.createEmptyBorder(6, 0, 0, 0));
+        setBorder(Px.pad(6, 0, 0, 0));
         JLabel head = new JLabel("Measured under the microscope (M)");
         head.setLabelFor(width);
         add(head, BorderLayout.NORTH);
-        JPanel row = new JPanel(new FlowLayout(FlowLayout.LEFT, 3, 0));
+        JPanel row = new JPanel();
+        row.setLayout(new javax.swing.BoxLayout(row, javax.swing.BoxLayout.X_AXIS));
         row.add(width);
-        row.add(new JLabel("+/-"));
+        row.add(new JLabel(" +/- "));
         row.add(readTo);
-        row.add(new JLabel("mm at"));
+        row.add(new JLabel(" mm "));
         row.add(where);
         where.setName("measured at");
+        where.setToolTipText("at the foil top, or at the foil bottom where the substrate begins");
         add(row);
         JPanel low = new JPanel(new BorderLayout(0, 3));
         says.setName("measured says");
@@ -88,7 +88,7 @@ final class GroovePanel extends JPanel {
         s.setEditor(editor);
         s.setName(name);
         s.getAccessibleContext().setAccessibleName(name);
-        s.setPreferredSize(new Dimension(Px.of(74), Px.of(26)));
+        s.setPreferredSize(new Dimension(Px.of(80), Px.of(26)));
         return s;
     }
 

@@ -149,7 +149,7 @@ final class JobLoader {
                     @Override
                     void finished(JobScene scene) {
                         model.setScene(scene, keepView);
-                        check(scene.job());
+                        check(from);
                     }
 
                     @Override
@@ -160,12 +160,12 @@ final class JobLoader {
                 "Reading the job");
     }
 
-    private void check(Job job) {
+    private void check(JobSource from) {
         start(
                 new Work<DryRunResult>() {
                     @Override
                     protected DryRunResult doInBackground() throws InputException {
-                        return DryRun.run(job, examine());
+                        return DryRun.run(from, options, examine());
                     }
 
                     @Override

@@ -10,7 +10,6 @@ import java.awt.Font;
 import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
 import java.util.Arrays;
-import javax.swing.BorderFactory;
 import javax.swing.DefaultListModel;
 import javax.swing.JLabel;
 import javax.swing.JList;
@@ -30,11 +29,11 @@ final class ProgramPanel extends JPanel {
     ProgramPanel(BenchModel model) {
         super(new BorderLayout(0, 4));
         this.model = model;
-        setBorder(BorderFactory.createEmptyBorder(8, 10, 8, 10));
+        setBorder(Px.pad(8, 10, 8, 10));
         list.setName("program");
         list.getAccessibleContext().setAccessibleName("Program text");
-        list.setFont(new Font(Font.MONOSPACED, Font.PLAIN, 13));
-        list.setFixedCellHeight(18);
+        list.setFont(new Font(Font.MONOSPACED, Font.PLAIN, Px.of(13)));
+        list.setFixedCellHeight(Px.of(18));
         list.setPrototypeCellValue("00000  N0000 G1 X00.0000 Y00.0000 Z-0.0000 F000");
         list.addMouseListener(new MouseAdapter() {
             @Override

@@ -9,7 +9,6 @@ import foilproof.findings.Severity;
 import foilproof.motion.MotionEvent;
 import java.awt.BasicStroke;
 import java.awt.Color;
-import java.awt.Dimension;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
@@ -35,8 +34,8 @@ final class RunStrip extends Drawn {
 
     RunStrip(BenchModel model) {
         this.model = model;
-        setPreferredSize(new Dimension(400, 94));
-        setMinimumSize(new Dimension(100, 94));
+        setPreferredSize(Px.size(400, 94));
+        setMinimumSize(Px.size(100, 94));
         setName("run strip");
         getAccessibleContext().setAccessibleName("Run strip: the job as time");
         setToolTipText("");
@@ -58,11 +57,16 @@ final class RunStrip extends Drawn {
 
     double timeAt(int x) {
         JobScene s = model.scene();
-        return s == null ? 0 : (x - SIDE) / (double) Math.max(1, getWidth() - 2 * SIDE) * s.endS();
+        return s == null ? 0 : (x / Px.scale() - SIDE) / Math.max(1, wide() - 2 * SIDE) * s.endS();
+    }
+
+    /** Width in pixels of an ordinary screen. */
+    private double wide() {
+        return getWidth() / Px.scale();
     }
 
     private double xAt(double timeS, double endS) {
-        return SIDE + timeS / Math.max(1e-9, endS) * (getWidth() - 2 * SIDE);
+        return SIDE + timeS / Math.max(1e-9, endS) * (wide() - 2 * SIDE);
     }
 
     @Override
@@ -72,7 +76,7 @@ final class RunStrip extends Drawn {
             return null;
         }
         double t = Math.max(0, Math.min(s.endS(), timeAt(e.getX())));
-        double near = 3 * s.endS() / Math.max(1, getWidth() - 2 * SIDE);
+        double near = 3 * s.endS() / Math.max(1, wide() - 2 * SIDE);
         StringBuilder words = new StringBuilder(JobScene.clock(t));
         words.append("  ").append(s.ground().plan().tipAt(t).words(s.ground().plan()));
         for (MotionEvent m : s.ground().plan().events()) {
@@ -93,6 +97,7 @@ final class RunStrip extends Drawn {
         Graphics2D g = (Graphics2D) graphics.create();
         g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
         g.setRenderingHint(RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
+        g.scale(Px.scale(), Px.scale());
         g.setFont(getFont().deriveFont(12f));
         Color text = UIManager.getColor("Label.foreground");
         JobScene s = model.scene();
@@ -100,6 +105,7 @@ final class RunStrip extends Drawn {
             runs(g, s);
             ticks(g, s, text);
             pauses(g, s, text);
+            names(g, s);
             findings(g, s);
             head(g, s, text);
         }
@@ -108,7 +114,7 @@ final class RunStrip extends Drawn {
 
     private void runs(Graphics2D g, JobScene s) {
         g.setColor(new Color(128, 128, 128, 60));
-        g.fill(new Rectangle2D.Double(SIDE, TOP, getWidth() - 2.0 * SIDE, BAR));
+        g.fill(new Rectangle2D.Double(SIDE, TOP, wide() - 2 * SIDE, BAR));
         List<RunFacts> runs = s.ground().runs();
         for (int i = 0; i < runs.size(); i++) {
             RunFacts r = runs.get(i);
@@ -121,6 +127,35 @@ final class RunStrip extends Drawn {
             Color c = OverlayPainter.toolColour(i);
             g.setColor(c);
             g.fill(new Rectangle2D.Double(x0, TOP, Math.max(2, x1 - x0 - 1), BAR));
+        }
+    }
+
+    /** Names of the tool runs, each in the widest part of its block that no pause takes. */
+    private void names(Graphics2D g, JobScene s) {
+        List<RunFacts> runs = s.ground().runs();
+        for (int i = 0; i < runs.size(); i++) {
+            RunFacts r = runs.get(i);
+            if (r.run().segmentCount() == 0) {
+                continue;
+            }
+            double from = s.ground().plan().segments().startS(r.run().firstSegment());
+            double[] best = {0, 0};
+            double free = from;
+            for (MotionEvent e : s.ground().plan().events()) {
+                boolean inside = e.durationS() >= 0.05
+                        && e.timeS() >= from
+                        && e.timeS() < r.run().endS();
+                if (inside && e.timeS() - free > best[1] - best[0]) {
+                    best = new double[] {free, e.timeS()};
+                }
+                free = inside ? e.timeS() + e.durationS() : free;
+            }
+            if (r.run().endS() - free > best[1] - best[0]) {
+                best = new double[] {free, r.run().endS()};
+            }
+            double x0 = xAt(best[0], s.endS());
+            double x1 = xAt(best[1], s.endS());
+            Color c = OverlayPainter.toolColour(i);
             double grey = 0.299 * c.getRed() + 0.587 * c.getGreen() + 0.114 * c.getBlue();
             g.setColor(grey > 120 ? Color.BLACK : Color.WHITE);
             String words = r.toolName()
@@ -161,7 +196,7 @@ final class RunStrip extends Drawn {
             String sign = e.kind() == MotionEvent.Kind.DWELL ? "" : brief(e);
             int signWidth = g.getFontMetrics().stringWidth(sign);
             g.fill(new Rectangle2D.Double(x0, TOP - 3, 1.5, BAR + 6));
-            if (!sign.isEmpty() && x0 > free && x0 + signWidth + 4 < getWidth()) {
+            if (!sign.isEmpty() && x0 > free && x0 + signWidth + 4 < wide()) {
                 g.setColor(UIManager.getColor("Panel.background"));
                 g.fill(new Rectangle2D.Double(x0 + 2, TOP + 5, signWidth + 4, BAR - 10));
                 g.setColor(text);
@@ -199,7 +234,7 @@ final class RunStrip extends Drawn {
         double[] steps = {1, 2, 5, 10, 15, 30, 60, 120, 300, 600, 900, 1800, 3600, 7200, 18000};
         double step = steps[steps.length - 1];
         for (double v : steps) {
-            if (v / s.endS() * (getWidth() - 2 * SIDE) > 70) {
+            if (v / s.endS() * (wide() - 2 * SIDE) > 70) {
                 step = v;
                 break;
             }
@@ -211,7 +246,7 @@ final class RunStrip extends Drawn {
             g.setColor(text);
             String words = JobScene.clock(t);
             int w = g.getFontMetrics().stringWidth(words);
-            g.drawString(words, (float) Math.max(2, Math.min(getWidth() - w - 2, x - w / 2.0)), TOP + BAR + 19);
+            g.drawString(words, (float) Math.max(2, Math.min(wide() - w - 2, x - w / 2.0)), TOP + BAR + 19);
         }
     }
 
@@ -241,7 +276,7 @@ final class RunStrip extends Drawn {
             words += "   " + b.stateWords();
         }
         int w = g.getFontMetrics().stringWidth(words);
-        float at = (float) Math.max(SIDE, Math.min(getWidth() - SIDE - w, x - w / 2.0));
+        float at = (float) Math.max(SIDE, Math.min(wide() - SIDE - w, x - w / 2.0));
         g.drawString(words, at, 88);
     }
 }

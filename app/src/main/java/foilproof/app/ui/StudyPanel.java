@@ -123,16 +123,20 @@ final class StudyPanel extends JPanel {
                 range,
                 () -> work().speedShare(),
                 v -> change(work().withSpeed(v))));
-        JPanel quick = new JPanel(new FlowLayout(FlowLayout.LEFT, 3, 2));
+        JPanel quick = new JPanel(new java.awt.GridLayout(1, 5, 3, 0));
         quick.setAlignmentX(LEFT_ALIGNMENT);
         for (double v : new double[] {0.5, 0.75, 1, 1.5, 2}) {
-            JButton b = new JButton(String.format(Locale.ROOT, "feed x%.3g", v));
+            JButton b = new JButton("x"
+                    + new java.math.BigDecimal(Double.toString(v))
+                            .stripTrailingZeros()
+                            .toPlainString());
             b.setName("feed x" + v);
-            b.setMargin(new java.awt.Insets(1, 5, 1, 5));
+            b.setToolTipText("all feeds times " + v);
+            b.setMargin(new java.awt.Insets(1, 2, 1, 2));
             b.addActionListener(e -> change(work().withFeed(v)));
             quick.add(b);
         }
-        quick.setMaximumSize(Px.size(10_000, 62));
+        quick.setMaximumSize(Px.size(10_000, 28));
         to.add(quick);
         to.add(feeds);
     }
@@ -184,7 +188,7 @@ final class StudyPanel extends JPanel {
         title(to, "Can this board be saved?");
         JPanel p = new JPanel(new BorderLayout(6, 0));
         p.setAlignmentX(LEFT_ALIGNMENT);
-        JLabel l = new JLabel("Copper once more, deeper by, mm");
+        JLabel l = new JLabel("Copper again, deeper, mm");
         deeper.setEditor(new JSpinner.NumberEditor(deeper, "0.000"));
         deeper.setName("deeper, mm");
         deeper.setPreferredSize(Px.size(84, 26));
@@ -456,6 +460,6 @@ final class StudyPanel extends JPanel {
 
     @Override
     public Dimension getMinimumSize() {
-        return new Dimension(100, 100);
+        return Px.size(100, 100);
     }
 }

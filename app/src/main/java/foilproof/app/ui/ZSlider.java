@@ -2,7 +2,6 @@ package foilproof.app.ui;
 
 import java.awt.BasicStroke;
 import java.awt.Color;
-import java.awt.Dimension;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
@@ -42,8 +41,8 @@ final class ZSlider extends Drawn {
         setName(name);
         getAccessibleContext().setAccessibleName(name);
         setFocusable(true);
-        setPreferredSize(new Dimension(200, 40));
-        setMinimumSize(new Dimension(120, 40));
+        setPreferredSize(Px.size(200, 40));
+        setMinimumSize(Px.size(120, 40));
         MouseAdapter mouse = new MouseAdapter() {
             @Override
             public void mousePressed(MouseEvent e) {
@@ -58,7 +57,14 @@ final class ZSlider extends Drawn {
         };
         addMouseListener(mouse);
         addMouseMotionListener(mouse);
-        addMouseWheelListener(e -> move(valueMm - Math.signum(e.getPreciseWheelRotation()) * stepMm));
+        addMouseWheelListener(e -> {
+            if (isFocusOwner()) {
+                move(valueMm - Math.signum(e.getPreciseWheelRotation()) * stepMm);
+            } else if (getParent() != null) {
+                // A wheel that scrolls past must not change what was set.
+                getParent().dispatchEvent(javax.swing.SwingUtilities.convertMouseEvent(this, e, getParent()));
+            }
+        });
         key("RIGHT", 1);
         key("LEFT", -1);
         key("UP", 1);
@@ -100,12 +106,17 @@ final class ZSlider extends Drawn {
     }
 
     private double at(int x) {
-        return ((x - SIDE) / (double) (getWidth() - 2 * SIDE) * 2 - 1) * reachMm;
+        return ((x / Px.scale() - SIDE) / (wide() - 2 * SIDE) * 2 - 1) * reachMm;
     }
 
     private double x(double mm) {
         double v = Math.max(-reachMm, Math.min(reachMm, mm));
-        return SIDE + (v / reachMm + 1) / 2 * (getWidth() - 2 * SIDE);
+        return SIDE + (v / reachMm + 1) / 2 * (wide() - 2 * SIDE);
+    }
+
+    /** Width in pixels of an ordinary screen. */
+    private double wide() {
+        return getWidth() / Px.scale();
     }
 
     @Override
@@ -113,12 +124,13 @@ final class ZSlider extends Drawn {
         Graphics2D g = (Graphics2D) graphics.create();
         g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
         g.setRenderingHint(RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
+        g.scale(Px.scale(), Px.scale());
         Color text = UIManager.getColor("Label.foreground");
         Color accent = UIManager.getColor("Component.accentColor");
         accent = accent == null ? new Color(0x2E8BC0) : accent;
         double y = 13;
         g.setColor(new Color(128, 128, 128, 70));
-        g.fill(new Rectangle2D.Double(SIDE, y - 5, getWidth() - 2.0 * SIDE, 10));
+        g.fill(new Rectangle2D.Double(SIDE, y - 5, wide() - 2.0 * SIDE, 10));
         band(g, fixWindow, new Color(0x8FB4A0), y, 10, 110);
         band(g, window, new Color(0x2E8F62), y, 10, 230);
         double[] s = spread;
@@ -135,7 +147,7 @@ final class ZSlider extends Drawn {
             double v = reachMm * i / 2;
             String words = i == 0 ? "0" : String.format(Locale.ROOT, "%+.3f", v);
             double w = g.getFontMetrics().stringWidth(words);
-            double at = Math.max(0, Math.min(getWidth() - w, x(v) - w / 2));
+            double at = Math.max(0, Math.min(wide() - w, x(v) - w / 2));
             g.setColor(new Color(128, 128, 128));
             g.fill(new Rectangle2D.Double(x(v) - 0.5, y + 5, 1, 4));
             g.setColor(text);

@@ -74,6 +74,10 @@ class PlantedTruthTest {
         for (Exercise exercise : Exercises.all()) {
             ResultDocument result = run(exercise.id(), false);
             for (Exercise.Planted fault : exercise.planted()) {
+                if (fault.kinds().isEmpty()) {
+                    // The dry run cannot see it (no lost motion is modelled); the exercise says so.
+                    continue;
+                }
                 assertThat(all(result))
                         .as(exercise.id() + " " + fault.cause())
                         .anyMatch(finding -> fault.kinds().contains(finding.kind())
