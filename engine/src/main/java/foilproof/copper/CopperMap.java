@@ -1,9 +1,9 @@
 package foilproof.copper;
 
+import foilproof.stock.Parallel;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -15,7 +15,7 @@ import org.jspecify.annotations.Nullable;
  * squares over the cell centres, its crossings interpolated on sloping walls and asked exactly on vertical ones;
  * it closes along the blank's edge. Areas are the polygons' areas, summed in a fixed order.
  *
- * <p>Built in bands of fixed height on as many threads as the caller's pool has; the result does not depend on them.
+ * <p>Built in bands of fixed height on as many threads as the field allows; the result does not depend on them.
  */
 public final class CopperMap {
     /** Pieces of no more than this, mm2, are crumbs and no pieces (design section 1, idea 4). */
@@ -41,14 +41,9 @@ public final class CopperMap {
     private CopperMap(MarginField field, double levelMm) {
         this.field = field;
         this.levelMm = levelMm;
-        int squareRows = field.rows() + 1;
-        int bands = (squareRows + BAND_ROWS - 1) / BAND_ROWS;
-        MapStripe[] stripes = IntStream.range(0, bands)
-                .parallel()
-                .mapToObj(s -> new MapStripe(
-                        field, (float) levelMm, s * BAND_ROWS - 1, Math.min((s + 1) * BAND_ROWS, squareRows) - 1))
-                .toArray(MapStripe[]::new);
+        MapStripe[] stripes = stripes(field, (float) levelMm);
         rowRuns = new int[field.rows() + 1];
+        int bands = stripes.length;
         int[] runBase = new int[bands + 1];
         for (int s = 0; s < bands; s++) {
             runBase[s + 1] = runBase[s] + stripes[s].runStart.size;
@@ -104,14 +99,19 @@ public final class CopperMap {
      * @return area and error, mm2
      */
     public static double[] area(MarginField field, double levelMm) {
-        int squareRows = field.rows() + 1;
-        int bands = (squareRows + BAND_ROWS - 1) / BAND_ROWS;
-        MapStripe[] stripes = IntStream.range(0, bands)
-                .parallel()
-                .mapToObj(s -> new MapStripe(
-                        field, (float) levelMm, s * BAND_ROWS - 1, Math.min((s + 1) * BAND_ROWS, squareRows) - 1))
-                .toArray(MapStripe[]::new);
+        MapStripe[] stripes = stripes(field, (float) levelMm);
         return Contours.areaOf(stripes, field.cellMm());
+    }
+
+    private static MapStripe[] stripes(MarginField field, float levelMm) {
+        int squareRows = field.rows() + 1;
+        MapStripe[] stripes = new MapStripe[(squareRows + BAND_ROWS - 1) / BAND_ROWS];
+        Parallel.run(stripes.length, field.threads(), () -> {
+            RowPool pool = new RowPool(field.columns());
+            return s -> stripes[s] = new MapStripe(
+                    field, levelMm, s * BAND_ROWS - 1, Math.min((s + 1) * BAND_ROWS, squareRows) - 1, pool);
+        });
+        return stripes;
     }
 
     /** Joins the runs of neighbouring rows that overlap; numbers the components by their first run. */

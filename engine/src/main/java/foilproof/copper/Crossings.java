@@ -1,7 +1,7 @@
 package foilproof.copper;
 
+import foilproof.stock.Parallel;
 import java.util.Arrays;
-import java.util.stream.IntStream;
 
 /**
  * For samples along the contours the wall right across, within a limit: the medial discs that touch two opposite walls.
@@ -56,11 +56,13 @@ final class Crossings {
         widthMm = new double[vertex.length];
         across = new int[vertex.length];
         int blocks = (vertex.length + BLOCK - 1) / BLOCK;
-        IntStream.range(0, blocks).parallel().forEach(b -> {
+        Parallel.run(blocks, index.threads(), () -> {
             Search search = new Search();
-            for (int s = b * BLOCK; s < Math.min(vertex.length, (b + 1) * BLOCK); s++) {
-                search.run(s);
-            }
+            return b -> {
+                for (int s = b * BLOCK; s < Math.min(vertex.length, (b + 1) * BLOCK); s++) {
+                    search.run(s);
+                }
+            };
         });
     }
 

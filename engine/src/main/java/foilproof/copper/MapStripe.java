@@ -52,7 +52,7 @@ final class MapStripe {
     private final int[] idAcross;
     private final long[] active;
 
-    MapStripe(MarginField field, float levelMm, int firstSquareRow, int endSquareRow) {
+    MapStripe(MarginField field, float levelMm, int firstSquareRow, int endSquareRow, RowPool pool) {
         this.field = field;
         level = levelMm;
         cellMm = field.cellMm();
@@ -61,7 +61,7 @@ final class MapStripe {
         firstRow = Math.max(0, firstSquareRow);
         endRow = Math.min(rows, endSquareRow);
         steepestStep = MarginRows.steepestStep(field);
-        margins = new MarginRows(field, firstSquareRow - 1, endSquareRow + 2);
+        margins = new MarginRows(field, firstSquareRow - 1, endSquareRow + 2, pool);
         rowRuns = new int[Math.max(0, endRow - firstRow) + 1];
         idBelow = new int[columns + 1];
         idAbove = new int[columns + 1];

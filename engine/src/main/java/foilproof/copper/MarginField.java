@@ -1,5 +1,7 @@
 package foilproof.copper;
 
+import foilproof.stock.Parallel;
+
 /**
  * How far the finished surface of one side lies above the foil's glue plane, sampled at the cell centres ((i + 0.5) h,
  * (j + 0.5) h) of a grid that covers the blank from its lower-left corner, and asked exactly anywhere.
@@ -51,6 +53,11 @@ public interface MarginField {
 
     /** The margin at a place in the blank's frame, mm, from the cutters' shapes and not from the cells. */
     double exactMarginMm(double xMm, double yMm);
+
+    /** How many threads may go through the field at once; what comes out does not depend on it. */
+    default int threads() {
+        return Parallel.defaultThreads();
+    }
 
     /**
      * The steepest sloping wall in the field, mm of height per mm sideways (3.73 for a 30 degree V-shaped bit): a larger

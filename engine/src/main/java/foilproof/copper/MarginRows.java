@@ -13,13 +13,13 @@ import org.jspecify.annotations.Nullable;
  * form a 4-connected band at the height of the crest.
  */
 final class MarginRows {
-    private static final float[] NONE = {};
     /** A crest looks two cells to either side. */
     private static final int WIDER = 4;
 
     private final int first;
     private final int columns;
     private final int rows;
+    private final RowPool pool;
     private final float[][] raw;
     private final float[] @Nullable [] lifted;
     private final float steepestStep;
@@ -31,15 +31,18 @@ final class MarginRows {
      * @param field where the rows come from
      * @param from first row needed
      * @param to one past the last row needed
+     * @param pool lends the rows until {@link #release}
      */
-    MarginRows(MarginField field, int from, int to) {
+    MarginRows(MarginField field, int from, int to, RowPool pool) {
+        this.pool = pool;
         columns = field.columns();
         rows = field.rows();
         first = Math.max(0, from - 2);
         int end = Math.min(rows, to + 2);
-        raw = new float[Math.max(0, end - first)][columns];
+        raw = new float[Math.max(0, end - first)][];
         lifted = new float[raw.length][];
         for (int j = first; j < end; j++) {
+            raw[j - first] = pool.take();
             field.marginRow(j, raw[j - first]);
         }
         steepestStep = steepestStep(field);
@@ -64,9 +67,10 @@ final class MarginRows {
 
     /** Takes out what other runs cleared, keeping their margins for the place of that wall. */
     private float[][] maskOthers(ToolRunField field, int end) {
-        float[][] margins = new float[raw.length][columns];
+        float[][] margins = new float[raw.length][];
         for (int j = first; j < end; j++) {
-            float[] o = margins[j - first];
+            float[] o = pool.take();
+            margins[j - first] = o;
             float[] m = raw[j - first];
             field.othersRow(j, o);
             for (int k = 0; k < otherSpans.size(); k++) {
@@ -89,12 +93,17 @@ final class MarginRows {
         return (float) (field.cellMm() * field.steepestSlope() * 1.03 + 0.001);
     }
 
-    /** Lets the rows go: a band that is done keeps only what it found. */
+    /** Gives the rows back: a band that is done keeps only what it found, and asks for no row again. */
     void release() {
-        java.util.Arrays.fill(raw, NONE);
-        java.util.Arrays.fill(lifted, null);
-        if (others != null) {
-            java.util.Arrays.fill(others, NONE);
+        for (int k = 0; k < raw.length; k++) {
+            pool.give(raw[k]);
+            float[] high = lifted[k];
+            if (high != null) {
+                pool.give(high);
+            }
+            if (others != null) {
+                pool.give(others[k]);
+            }
         }
     }
 
@@ -155,7 +164,8 @@ final class MarginRows {
 
     private float[] lift(int row) {
         float[] c = raw(row);
-        float[] out = c.clone();
+        float[] out = pool.take();
+        System.arraycopy(c, 0, out, 0, columns);
         for (int k = 0; k < spans.size(); k++) {
             int from = spans.from(k);
             int to = spans.to(k);

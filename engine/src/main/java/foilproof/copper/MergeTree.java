@@ -1,6 +1,6 @@
 package foilproof.copper;
 
-import java.util.stream.IntStream;
+import foilproof.stock.Parallel;
 
 /**
  * The superlevel merge tree of a field of e*: how the copper at any Z error hangs together, without simulating again.
@@ -34,10 +34,12 @@ public final class MergeTree {
         int[] cells = cellsOf(pointsMm);
         float floor = (float) floorMm;
         float ceiling = this.ceilingMm;
-        TreeStripe[] stripes = IntStream.range(0, bands)
-                .parallel()
-                .mapToObj(s -> new TreeStripe(field, s * BAND_ROWS, Math.min(rows, (s + 1) * BAND_ROWS), floor, ceiling, cells))
-                .toArray(TreeStripe[]::new);
+        TreeStripe[] stripes = new TreeStripe[bands];
+        Parallel.run(bands, field.threads(), () -> {
+            RowPool pool = new RowPool(field.columns());
+            return s -> stripes[s] = new TreeStripe(
+                    field, s * BAND_ROWS, Math.min(rows, (s + 1) * BAND_ROWS), floor, ceiling, cells, pool);
+        });
         int[] base = new int[bands + 1];
         for (int s = 0; s < bands; s++) {
             base[s + 1] = base[s] + stripes[s].peak.size;

@@ -24,10 +24,12 @@ public final class NetLimits {
     private @Nullable ZLimit whole;
     private boolean beyondTree;
     private final Map<Integer, MarginRows> rowCache = new LinkedHashMap<>();
+    private final RowPool pool;
 
     private NetLimits(MergeTree tree) {
         this.tree = tree;
         field = tree.field();
+        pool = new RowPool(field.columns());
         // Crests are exact where two samples lie on each wall; heights are floats, walls curve within a cell.
         errorMm = Math.max(0.001, 0.1 * field.cellMm() * field.steepestSlope());
         leastCells = (int) StrictMath.ceil(CopperMap.CRUMB_MM2 / (field.cellMm() * field.cellMm()) - 1e-9);
@@ -219,9 +221,10 @@ public final class NetLimits {
         MarginRows have = rowCache.get(block);
         if (have == null) {
             if (rowCache.size() > 16) {
+                rowCache.values().forEach(MarginRows::release);
                 rowCache.clear();
             }
-            have = new MarginRows(field, block << 4, Math.min(field.rows(), (block << 4) + 16));
+            have = new MarginRows(field, block << 4, Math.min(field.rows(), (block << 4) + 16), pool);
             rowCache.put(block, have);
         }
         return have;

@@ -179,6 +179,11 @@ public final class RunSideField implements ToolRunField {
     }
 
     @Override
+    public int threads() {
+        return side.threads();
+    }
+
+    @Override
     public double cellMm() {
         return side.cellMm();
     }

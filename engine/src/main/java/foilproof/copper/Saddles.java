@@ -51,7 +51,7 @@ final class Saddles {
         for (int k = 0; k < size; k++) {
             keys[k] = (long) ~sortable(height[k]) << 32 | k;
         }
-        Arrays.parallelSort(keys);
+        Arrays.sort(keys);
         int[] order = new int[size];
         for (int k = 0; k < size; k++) {
             order[k] = (int) keys[k];

@@ -31,6 +31,11 @@ public final class SideField implements MarginField {
     }
 
     @Override
+    public int threads() {
+        return side.threads();
+    }
+
+    @Override
     public double cellMm() {
         return side.cellMm();
     }

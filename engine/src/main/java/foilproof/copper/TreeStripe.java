@@ -55,25 +55,27 @@ final class TreeStripe {
      * @param floorMm cells not above this are left out
      * @param ceilingMm cells not below this are all taken for one height
      * @param points rows and columns of cells whose basin is wanted: row, column, row, column ...
+     * @param pool lends what the band needs while it is made
      */
-    TreeStripe(MarginField field, int from, int to, float floorMm, float ceilingMm, int[] points) {
+    TreeStripe(MarginField field, int from, int to, float floorMm, float ceilingMm, int[] points, RowPool pool) {
         firstRow = from;
         endRow = to;
         columns = field.columns();
         cap = ceilingMm;
         floor = floorMm;
-        margins = new MarginRows(field, from - 1, to + 1);
+        margins = new MarginRows(field, from - 1, to + 1, pool);
         spans = margins.spans();
         nothing = new float[columns];
         Arrays.fill(nothing, Float.NEGATIVE_INFINITY);
-        up = new int[(to - from) * columns];
-        way = new byte[up.length];
+        int cells = (to - from) * columns;
+        up = pool.ints(cells);
+        way = pool.bytes(cells);
         for (int j = from; j < to; j++) {
             point(j, field.rows());
         }
         resolve();
         firstBasins = Arrays.copyOf(up, columns);
-        lastBasins = Arrays.copyOfRange(up, up.length - columns, up.length);
+        lastBasins = Arrays.copyOfRange(up, cells - columns, cells);
         firstHeights = margins.lifted(from).clone();
         lastHeights = margins.lifted(to - 1).clone();
         collectSaddles();

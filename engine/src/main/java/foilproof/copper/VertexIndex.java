@@ -1,6 +1,6 @@
 package foilproof.copper;
 
-import java.util.stream.IntStream;
+import foilproof.stock.Parallel;
 
 /** The vertices of a map's contours in square bins, with the direction into the copper at each. */
 final class VertexIndex {
@@ -51,11 +51,15 @@ final class VertexIndex {
         for (int l = 0; l < contours.loops(); l++) {
             java.util.Arrays.fill(loopOf, contours.loopStart[l], contours.loopStart[l + 1], l);
         }
-        IntStream.range(0, (n + BLOCK - 1) / BLOCK).parallel().forEach(b -> {
+        Parallel.run((n + BLOCK - 1) / BLOCK, map.field().threads(), () -> b -> {
             for (int k = b * BLOCK; k < Math.min(n, (b + 1) * BLOCK); k++) {
                 setNormal(k);
             }
         });
+    }
+
+    int threads() {
+        return map.field().threads();
     }
 
     private int binOf(double x, double y) {

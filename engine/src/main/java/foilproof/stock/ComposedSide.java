@@ -57,6 +57,15 @@ public final class ComposedSide {
         return conditions;
     }
 
+    /** How many threads the runs were swept with, and may go through this side: the most that any run names; at least 1. */
+    public int threads() {
+        int threads = 1;
+        for (Layer layer : layers) {
+            threads = Math.max(threads, layer.envelope().settings().threads());
+        }
+        return threads;
+    }
+
     /** Side of a grid cell, mm. */
     public double cellMm() {
         return cellMm;
