@@ -83,9 +83,15 @@ final class DesignReader {
             Keys.Num current = keys.quantity("current", Dimension.CURRENT, Keys.Sign.NOT_NEGATIVE, true);
             Keys.Num voltage = keys.quantity("voltage", Dimension.VOLTAGE, Keys.Sign.ANY, true);
             Boolean flooded = keys.bool("flooded");
+            Boolean highImpedance = keys.bool("high_impedance");
             keys.close();
             if (name != null) {
-                nets.add(new Net(name, current.optional(), voltage.optional(), Boolean.TRUE.equals(flooded)));
+                nets.add(new Net(
+                        name,
+                        current.optional(),
+                        voltage.optional(),
+                        Boolean.TRUE.equals(flooded),
+                        Boolean.TRUE.equals(highImpedance)));
             }
         }
         return nets;

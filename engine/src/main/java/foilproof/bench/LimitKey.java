@@ -287,6 +287,16 @@ public enum LimitKey {
     THICKNESS_SWEEP(Dimension.RATIO, 0.10, "10 %", "B16", "how far the blank's thickness is swept to list what flips"),
     /** Backlash where the machine states none; 0.05 mm (B18). */
     BACKLASH(Dimension.LENGTH, 0.05, "0.05 mm", "B18", "backlash where the machine states none"),
+    /** Gap beside a net of high impedance from which dust is noted; 0.2 mm (E12a). */
+    LEAKAGE_GAP(
+            Dimension.LENGTH, 0.2, "0.2 mm", "E12a", "gap beside a net of high impedance below which dust is noted"),
+    /** Share of its thickness by which a blank may differ; 10 % (B16). */
+    THICKNESS_DOUBT(
+            Dimension.RATIO,
+            0.10,
+            "10 %",
+            "B16",
+            "share of its thickness that the blank is tried thicker and thinner by"),
     /** Runout that every cutter is tried with; 0.05 mm (C9). */
     RUNOUT_DOUBT(Dimension.LENGTH, 0.05, "0.05 mm", "C9", "runout that every cutter is tried with"),
     // Cutters

@@ -72,6 +72,8 @@ public final class Catalogue {
             new BoreDetails(),
             new RegistrationBudget(),
             new BlankEdge(),
+            new BlankThickness(),
+            new GapNotes(),
             new BlankLies(),
             new OutlineFit(),
             new OutlineAndCopper(),

@@ -75,7 +75,8 @@ public final class Causes {
             Kinds.WASTED_MOVES,
             Kinds.BACKLASH,
             Kinds.ANGLE_DOUBT,
-            Kinds.RUNOUT);
+            Kinds.RUNOUT,
+            Kinds.BLANK_THICKNESS);
 
     /** What a depth that is wrong as a whole brings with it. */
     private static final Set<String> OF_DEPTH = Set.of(

@@ -120,6 +120,20 @@ public final class DesignFacts {
         return netPieces.contains(side * 1_000_000L + piece);
     }
 
+    /** Name of a net on a piece of a side's copper; null where it carries none. */
+    @Nullable
+    String netOn(int side, int piece) {
+        if (!carriesNet(side, piece)) {
+            return null;
+        }
+        for (IntendedNets.Net net : nets.nets()) {
+            if (touches(net, side, piece)) {
+                return net.name();
+            }
+        }
+        return null;
+    }
+
     /** Stated voltage of the net on a piece of a side's copper, V; 0 where none is stated. */
     double volts(int side, int piece) {
         for (foilproof.bench.Net stated : x.job().nets()) {

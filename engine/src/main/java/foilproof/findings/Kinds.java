@@ -97,6 +97,10 @@ public final class Kinds {
     public static final String ANGLE_DOUBT = "angle-doubt";
     public static final String RUNOUT = "runout";
 
+    public static final String LEAKAGE = "leakage";
+    public static final String FLOOD_GAP = "flood-gap";
+    public static final String BLANK_THICKNESS = "blank-thickness";
+
     /** Every kind, in the order of the documentation. */
     public static final List<String> ALL = List.of(
             PROGRAM_ERROR,
@@ -189,7 +193,10 @@ public final class Kinds {
             NETLIST_DIFFERS,
             BACKLASH,
             ANGLE_DOUBT,
-            RUNOUT);
+            RUNOUT,
+            LEAKAGE,
+            FLOOD_GAP,
+            BLANK_THICKNESS);
 
     private Kinds() {}
 }

@@ -1,12 +1,19 @@
 package foilproof.findings;
 
 import foilproof.bench.LimitKey;
+import foilproof.copper.NarrowGap;
 import foilproof.copper.Piece;
+import foilproof.copper.StripFinder;
 import java.util.ArrayList;
 import java.util.List;
 
 /** Pieces of copper without a net (E6): small ones are debris, large ones are told once. */
 final class StrayCopper implements Check {
+    /** Gaps wider than this are bridged by no debris, mm. */
+    private static final double MOST_GAP_MM = 1;
+
+    private static final int MOST_PAIRS = 6;
+
     @Override
     public List<String> kinds() {
         return List.of(Kinds.STRAY_COPPER);
@@ -14,7 +21,7 @@ final class StrayCopper implements Check {
 
     @Override
     public List<String> needsRows() {
-        return List.of("E6");
+        return List.of("E6", "J9");
     }
 
     @Override
@@ -63,6 +70,34 @@ final class StrayCopper implements Check {
         }
     }
 
+    /**
+     * Which nets a loose piece can join (J9): those whose gap is no wider than the piece is long, wherever it comes to
+     * lie; the narrowest such gaps are named, to be buzzed out.
+     */
+    private static String reach(Examination x, CopperFacts copper, List<Piece> small) {
+        double longest = 0;
+        for (Piece piece : small) {
+            longest = Math.max(longest, StrictMath.hypot(piece.x1Mm() - piece.x0Mm(), piece.y1Mm() - piece.y0Mm()));
+        }
+        List<String> pairs = new ArrayList<>();
+        int count = 0;
+        for (NarrowGap gap : StripFinder.gaps(copper.map(), Math.min(longest, MOST_GAP_MM))) {
+            String a = x.design().netOn(copper.side(), gap.pieceA());
+            String b = x.design().netOn(copper.side(), gap.pieceB());
+            if (a != null && b != null && !a.equals(b)) {
+                count++;
+                if (pairs.size() < MOST_PAIRS) {
+                    pairs.add(a.compareTo(b) < 0 ? a + " and " + b : b + " and " + a);
+                }
+            }
+        }
+        return pairs.isEmpty()
+                ? ""
+                : " Loose, the longest (" + Words.plainMm(longest) + ") reaches across the gaps between "
+                        + String.join(", ", pairs) + (count > pairs.size() ? " and more" : "")
+                        + ": brush the board and buzz these pairs out.";
+    }
+
     private static Finding debris(Examination x, CopperFacts copper, List<Piece> small) {
         Piece first = small.get(small.size() - 1);
         return Finding.of(Kinds.STRAY_COPPER, Severity.WATCH, Certainty.GEOMETRY)
@@ -75,7 +110,8 @@ final class StrayCopper implements Check {
                 .says((small.size() == 1 ? "A piece of copper stands" : small.size() + " pieces of copper stand")
                         + " alone and " + (small.size() == 1 ? "is" : "are") + " smaller than "
                         + Words.number(x.limit(LimitKey.STRAY_AREA), 1) + " mm2; the smallest has "
-                        + Words.number(first.areaMm2(), 3) + " mm2. So little glue may let go.")
+                        + Words.number(first.areaMm2(), 3) + " mm2. So little glue may let go."
+                        + reach(x, copper, small))
                 .doThis("Clear such pieces away with another pass, or leave them joined to larger copper.")
                 .build();
     }

@@ -23,7 +23,7 @@ final class ThinCopper implements Check {
 
     @Override
     public List<String> needsRows() {
-        return List.of("E3", "E8", "F1", "F2", "F3", "F4", "F5", "F6", "F7", "F8");
+        return List.of("E3", "E8", "F1", "F2", "F3", "F4", "F5", "F6", "F7", "F8", "J9");
     }
 
     @Override

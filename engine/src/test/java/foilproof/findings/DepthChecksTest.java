@@ -84,6 +84,42 @@ class DepthChecksTest {
         Bench.job().side("z_zero", "spoil board").runs(program).examined().raisesNothingAboveANote();
     }
 
+    // ---- blank-thickness
+
+    /** Copper cut from the spoil board: at 0.1 mm a blank thinner by more than 0.0776 mm leaves foil. */
+    private static Bench fromSpoilBoard(String spread) {
+        String program =
+                start(1) + rectangle(3, 3, 13, 11, 1.5).replace("Z1.0", "Z3").replace("G0 Z1\n", "G0 Z3\n") + END;
+        return Bench.job()
+                .side("z_zero", "spoil board")
+                .spread("thickness", spread)
+                .runs(program);
+    }
+
+    @Test
+    @Fires("B16 blank-thickness")
+    void shouldTellCopperThatRestsOnTheBlanksThickness() {
+        fromSpoilBoard("0.08 mm")
+                .raises(Kinds.BLANK_THICKNESS, WATCH, SET_UP)
+                .measuring(0.0776, "mm", 5e-4)
+                .against(0.08)
+                .saying("foil-left");
+        fromSpoilBoard("0.05 mm").raises(Kinds.BLANK_THICKNESS, NOTE, SET_UP);
+        isolating(2, -1.65).isSilentOn(Kinds.BLANK_THICKNESS);
+        isolating(2, -1.62)
+                .raises(Kinds.BLANK_THICKNESS, NOTE, SET_UP)
+                .against(1.65)
+                .saying("would not go through");
+    }
+
+    @Test
+    @Silent("B16 blank-thickness")
+    void shouldSayNothingOfThicknessWhereNothingRestsOnIt() {
+        fromSpoilBoard("0.077 mm").examined().raisesNothingAbove(NOTE, Kinds.BLANK_THICKNESS);
+        isolating(1, -0.1).isSilentOn(Kinds.BLANK_THICKNESS);
+        isolating(2, -1.65).isSilentOn(Kinds.BLANK_THICKNESS);
+    }
+
     // ---- foil-left
 
     @Test

@@ -183,6 +183,69 @@ class ElectricalChecksTest {
     }
 
     @Test
+    @Fires("J9a flood-gap")
+    void shouldNoteGapsOnceWhereNobodySaysWhatIsFlooded() {
+        trace(0.39)
+                .raises(Kinds.FLOOD_GAP, NOTE, RULE_OF_THUMB)
+                .measuring(0.39, "mm", 0.003)
+                .against(0.40);
+    }
+
+    @Test
+    @Silent("J9a flood-gap")
+    void shouldSayNothingOfFloodsWhereGapsAreWideOrNetsAreNamed() {
+        trace(0.41).isSilentOn(Kinds.FLOOD_GAP);
+        trace(0.39).also(net("A", "flooded = true\n")).isSilentOn(Kinds.FLOOD_GAP);
+    }
+
+    @Test
+    @Fires("E12a leakage")
+    void shouldNoteNarrowGapsBesideANetOfHighImpedance() {
+        trace(0.197)
+                .also(net("A", "high_impedance = true\n"))
+                .raises(Kinds.LEAKAGE, NOTE, RULE_OF_THUMB)
+                .measuring(0.197, "mm", 0.003)
+                .against(0.2)
+                .saying("Net A");
+    }
+
+    @Test
+    @Silent("E12a leakage")
+    void shouldSayNothingOfLeakageOverWideGapsOrBesideOtherNets() {
+        trace(0.203).also(net("A", "high_impedance = true\n")).isSilentOn(Kinds.LEAKAGE);
+        trace(0.197).isSilentOn(Kinds.LEAKAGE);
+    }
+
+    /** A piece 0.4 mm wide in the copper of net B: loose, its diagonal of 0.57 mm crosses the gap of 0.164 mm. */
+    private static Bench withDebris(double gapMm, double pieceMm) {
+        double half = (0.5 + gapMm) / 2;
+        double side = pieceMm + gapMm;
+        return trace(gapMm)
+                .runs(start(1)
+                        + rectangle(3, 7 - half, 13, 7 + half, -0.1)
+                        + rectangle(15, 2, 15 + side, 2 + side, -0.1)
+                        + END);
+    }
+
+    @Test
+    @Fires("J9 stray-copper")
+    void shouldNameTheNetsThatALoosePieceCanJoin() {
+        withDebris(BOTTOM_MM, 0.4)
+                .raises(Kinds.STRAY_COPPER, WATCH, GEOMETRY)
+                .saying("across the gaps between A and B");
+    }
+
+    @Test
+    @Silent("J9 stray-copper")
+    void shouldNameNoNetsThatALoosePieceIsTooShortToJoin() {
+        assertThat(withDebris(0.6, 0.2)
+                        .raises(Kinds.STRAY_COPPER, WATCH, GEOMETRY)
+                        .finding()
+                        .message())
+                .doesNotContain("across the gaps");
+    }
+
+    @Test
     void shouldNoteANetThatNoFileHas() {
         Verdicts v = trace(BOTTOM_MM).also(net("VCC", "current = \"1 A\"\n")).examined();
         v.raises(Kinds.NARROW_NET, NOTE, GEOMETRY).saying("VCC");

@@ -124,7 +124,7 @@ class WidthChecksTest {
     }
 
     @Test
-    @Fires("F4 hair")
+    @Fires({"F4 hair", "J9 hair"})
     void shouldOnlyWatchAHairThatReachesNoOtherCopper() {
         fine().runs(hairAndPad(1.2, 2.5))
                 .raises(Kinds.HAIR, WATCH, RULE_OF_THUMB)
@@ -132,7 +132,7 @@ class WidthChecksTest {
     }
 
     @Test
-    @Silent("F4 hair")
+    @Silent({"F4 hair", "J9 hair"})
     void shouldAskToMendAHairThatReachesOtherCopper() {
         fine().runs(hairAndPad(3.5, 2.5)).raises(Kinds.HAIR, FIX, GEOMETRY);
     }
