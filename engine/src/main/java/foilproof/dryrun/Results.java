@@ -128,7 +128,7 @@ final class Results {
                 if (s.isRapid(i)) {
                     continue;
                 }
-                double length = s.lengthMm(i);
+                double length = x.cutLengthMm(i);
                 cut += length;
                 if (low < -x.foilMm() - 1e-9) {
                     inSubstrate += length;

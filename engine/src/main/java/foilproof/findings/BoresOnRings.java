@@ -5,6 +5,7 @@ import foilproof.design.HoleFit;
 import foilproof.motion.CutLoop;
 import foilproof.motion.Extents;
 import foilproof.motion.Segments;
+import foilproof.motion.Stroke;
 import foilproof.motion.ToolRun;
 import java.util.ArrayList;
 import java.util.List;
@@ -22,18 +23,22 @@ final class BoresOnRings implements Check {
     private static final double INCH = 25.4;
     private static final int LEAST_PAIRS = 3;
     private static final double LARGEST_RING_MM = 8;
+    private static final double SAME_MIDDLE_MM = 0.02;
+    /** Sweep from which a round end of a groove has a middle of its own: nearly half a turn, rad. */
+    private static final double END_SWEEP_RAD = 2.7;
+
     private static final double PLUS_MINUS_MM = 0.005;
     /** Bores that share one shift scatter by less than this, mm. */
     private static final double SHARED_MM = 0.08;
 
     @Override
     public List<String> kinds() {
-        return List.of(Kinds.SIDES_SHIFTED, Kinds.OTHER_REVISION);
+        return List.of(Kinds.SIDES_SHIFTED, Kinds.MIRRORED, Kinds.OTHER_REVISION);
     }
 
     @Override
     public List<String> needsRows() {
-        return List.of("A23", "B8", "B19");
+        return List.of("A23", "B8", "B11", "B19");
     }
 
     @Override
@@ -50,6 +55,7 @@ final class BoresOnRings implements Check {
         if (rings.size() < LEAST_PAIRS) {
             return;
         }
+        across(x, side, rings, out);
         Map<Integer, List<foilproof.motion.Hole>> byProgram = new TreeMap<>();
         Segments s = x.plan().segments();
         for (foilproof.motion.Hole hole : x.paths().holes()) {
@@ -61,6 +67,112 @@ final class BoresOnRings implements Check {
             }
         }
         byProgram.forEach((program, holes) -> program(x, side, rings, holes, out));
+    }
+
+    /**
+     * Holes made from an earlier side against the rings of this one (B11): where they fit as the blank is said to be
+     * turned, how far they lie off; where they fit in another way only, that way.
+     */
+    private static void across(Examination x, int side, List<double[]> rings, FindingCollector out) {
+        List<double[]> holes = new ArrayList<>();
+        for (Hole hole : x.holes()) {
+            if (hole.side() < side && hole.through()) {
+                holes.add(new double[] {
+                    x.stock().xOnSideMm(hole.side(), side, hole.xMm()),
+                    x.stock().yOnSideMm(hole.side(), side, hole.yMm())
+                });
+            }
+        }
+        if (holes.size() < LEAST_PAIRS) {
+            return;
+        }
+        int cut = rings.isEmpty() ? -1 : PlaceOfDesign.firstCut(x, side);
+        HoleFit fit = HoleFit.fit(holes, rings, 0.5);
+        if (fit != null && fit.matched().size() >= LEAST_PAIRS && 2 * fit.matched().size() >= rings.size()) {
+            double shift = StrictMath.hypot(fit.dxMm(), fit.dyMm());
+            double fix = x.limit(LimitKey.SIDES_RESIDUAL);
+            double watch = x.limit(LimitKey.XY_SHIFT_WATCH);
+            boolean far = shift > fix + PLUS_MINUS_MM;
+            if (fit.scatterMm() <= SHARED_MM && shift > watch + PLUS_MINUS_MM) {
+                out.add(x.at(
+                                Finding.of(
+                                        Kinds.SIDES_SHIFTED, far ? Severity.FIX : Severity.WATCH, Certainty.GEOMETRY),
+                                cut)
+                        .atMost(Measured.mm("shift", shift, PLUS_MINUS_MM), far ? fix : watch)
+                        .says(String.format(
+                                Locale.ROOT,
+                                "The rings of side %d lie (%+.2f, %+.2f) mm off the holes made from the side before; %d"
+                                        + " pairs, %.3f mm of scatter is left.",
+                                side,
+                                -fit.dxMm(),
+                                -fit.dyMm(),
+                                fit.matched().size(),
+                                fit.scatterMm()))
+                        .doThis(String.format(
+                                Locale.ROOT,
+                                "Move the work zero of side %d by (%+.2f, %+.2f) mm, or touch off against the pins again.",
+                                side,
+                                fit.dxMm(),
+                                fit.dyMm()))
+                        .build());
+            }
+            return;
+        }
+        otherWay(x, side, holes, rings, cut, out);
+    }
+
+    private static void otherWay(
+            Examination x, int side, List<double[]> holes, List<double[]> rings, int cut, FindingCollector out) {
+        int[][] ways = {{-1, 1}, {1, -1}, {-1, -1}};
+        String[] words = {"mirrored left to right", "mirrored front to back", "turned by half a turn"};
+        int asDeclared = pairs(holes, rings, 1, 1);
+        int best = -1;
+        int most = 0;
+        for (int k = 0; k < ways.length; k++) {
+            int n = pairs(holes, rings, ways[k][0], ways[k][1]);
+            if (n > most) {
+                most = n;
+                best = k;
+            }
+        }
+        if (best < 0 || most < LEAST_PAIRS + 1 || 10 * most < 8 * rings.size() || most < asDeclared + 2) {
+            return;
+        }
+        out.add(x.at(Finding.of(Kinds.MIRRORED, Severity.STOP, Certainty.GEOMETRY), cut)
+                .measured(new Measured("rings round a hole " + words[best], most, "", null))
+                .says("The rings of side " + side + " fit the holes made from the side before only " + words[best] + ": "
+                        + most + " of " + rings.size() + " then lie round a hole, as declared " + asDeclared + ".")
+                .doThis("Check about which axis the blank is turned, and how the copper of this side was exported.")
+                .build());
+    }
+
+    /** How many rings lie round a hole when the holes, mirrored so, are laid with their box in the middle of the rings'. */
+    private static int pairs(List<double[]> holes, List<double[]> rings, int signX, int signY) {
+        double[] h = middle(holes);
+        double[] r = middle(rings);
+        int count = 0;
+        for (double[] ring : rings) {
+            for (double[] hole : holes) {
+                if (StrictMath.hypot(
+                                r[0] + signX * (hole[0] - h[0]) - ring[0], r[1] + signY * (hole[1] - h[1]) - ring[1])
+                        < 0.3) {
+                    count++;
+                    break;
+                }
+            }
+        }
+        return count;
+    }
+
+    private static double[] middle(List<double[]> points) {
+        double[] box = {Double.MAX_VALUE, Double.MAX_VALUE, -Double.MAX_VALUE, -Double.MAX_VALUE};
+        for (double[] p : points) {
+            box[0] = Math.min(box[0], p[0]);
+            box[1] = Math.min(box[1], p[1]);
+            box[2] = Math.max(box[2], p[0]);
+            box[3] = Math.max(box[3], p[1]);
+        }
+        return new double[] {(box[0] + box[2]) / 2, (box[1] + box[3]) / 2};
     }
 
     private static void program(
@@ -204,6 +316,33 @@ final class BoresOnRings implements Check {
                 rings.add(new double[] {px, py});
             }
         }
+        ends(x, side, rings);
         return rings;
+    }
+
+    /** Adds the middles of round ends of grooves: half a turn and more about one place, as round a land with its trace. */
+    private static void ends(Examination x, int side, List<double[]> rings) {
+        Segments s = x.plan().segments();
+        for (Stroke stroke : x.copperWork().on(side)) {
+            for (int i = stroke.firstSegment(); i < stroke.endSegment(); i++) {
+                if (!s.isArc(i) || s.radiusMm(i) > LARGEST_RING_MM / 2) {
+                    continue;
+                }
+                double sweep = s.sweepRad(i);
+                int j = i + 1;
+                while (j < stroke.endSegment()
+                        && s.isArc(j)
+                        && StrictMath.hypot(s.cxMm(j) - s.cxMm(i), s.cyMm(j) - s.cyMm(i)) < SAME_MIDDLE_MM) {
+                    sweep += s.sweepRad(j++);
+                }
+                double px = s.cxMm(i);
+                double py = s.cyMm(i);
+                if (Math.abs(sweep) > END_SWEEP_RAD
+                        && rings.stream().noneMatch(r -> StrictMath.hypot(r[0] - px, r[1] - py) < SAME_MIDDLE_MM)) {
+                    rings.add(new double[] {px, py});
+                }
+                i = j - 1;
+            }
+        }
     }
 }

@@ -66,6 +66,7 @@ public final class Catalogue {
             new Burrs(),
             new Checklist(),
             new TapeThenCopper(),
+            new OpenLoops(),
             new BoresOnRings(),
             new OutlineHoldsCuts(),
             new Slots(),

@@ -113,7 +113,16 @@ public final class Causes {
             Kinds.HOT_TRACE,
             Kinds.SPACING,
             Kinds.LAND_SMALL,
-            Kinds.SIDES_SHIFTED);
+            Kinds.SIDES_SHIFTED,
+            Kinds.THIN_MARGIN,
+            Kinds.TOO_DEEP,
+            Kinds.THIN_TRACE);
+
+    /** Copper that lies a little off the design loses a strip on one side. */
+    private static final Set<String> OF_SHIFT = Set.of(Kinds.SEVERED_COPPER);
+
+    /** How far beside a box a place still belongs to it, mm. */
+    private static final double BESIDE_MM = 0.2;
 
     private Causes() {}
 
@@ -128,27 +137,30 @@ public final class Causes {
                 Kinds.WRONG_Z_REFERENCE,
                 Kinds.MIRRORED,
                 Kinds.OTHER_REVISION,
+                Kinds.SIDES_SHIFTED,
                 Kinds.CYCLE_SUSPECT,
                 Kinds.DUTY_BROKEN,
+                Kinds.OPEN,
                 Kinds.FOIL_LEFT)) {
             Set<String> follow =
                     switch (cause) {
                         case Kinds.WRONG_Z_REFERENCE -> OF_DEPTH;
                         case Kinds.MIRRORED, Kinds.OTHER_REVISION -> OF_PLACE;
+                        case Kinds.SIDES_SHIFTED, Kinds.OPEN -> OF_SHIFT;
                         case Kinds.CYCLE_SUSPECT -> OF_CYCLE;
                         case Kinds.DUTY_BROKEN -> OF_DUTY;
                         case Kinds.FOIL_LEFT -> OF_FOIL_LEFT;
                         default -> GEOMETRY;
                     };
             for (Finding root : List.copyOf(open)) {
-                if (!root.kind().equals(cause) || !root.severity().atLeast(Severity.FIX) || !open.contains(root)) {
+                boolean leads = root.severity().atLeast(Severity.FIX)
+                        || cause.equals(Kinds.SIDES_SHIFTED) && root.severity() == Severity.WATCH;
+                if (!root.kind().equals(cause) || !leads || !open.contains(root)) {
                     continue;
                 }
                 List<Finding> folded = new ArrayList<>();
                 for (Finding other : open) {
-                    if (other != root
-                            && follow.contains(other.kind())
-                            && (follow == OF_PLACE ? sameSide(root, other) : sameOrigin(root, other))) {
+                    if (other != root && follow.contains(other.kind()) && follows(root, other, follow)) {
                         folded.add(other);
                     }
                 }
@@ -168,6 +180,28 @@ public final class Causes {
                 .thenComparing(f -> orLast(f.side() == null ? null : (double) f.side()))
                 .thenComparing(f -> orLast(f.timeS())));
         return List.copyOf(copy);
+    }
+
+    private static boolean follows(Finding root, Finding other, Set<String> follow) {
+        if (root.kind().equals(Kinds.OPEN)) {
+            return sameSide(root, other) && holds(other, root);
+        }
+        if (follow == OF_SHIFT) {
+            return sameSide(root, other) && !other.severity().atLeast(Severity.FIX);
+        }
+        return follow == OF_PLACE ? sameSide(root, other) : sameOrigin(root, other);
+    }
+
+    /** Whether the box of a finding holds the place of another, a cell or so aside. */
+    private static boolean holds(Finding box, Finding place) {
+        double[] b = box.boxMm();
+        double[] p = place.atMm();
+        return b != null
+                && p != null
+                && p[0] > b[0] - BESIDE_MM
+                && p[0] < b[2] + BESIDE_MM
+                && p[1] > b[1] - BESIDE_MM
+                && p[1] < b[3] + BESIDE_MM;
     }
 
     private static boolean sameOrigin(Finding root, Finding other) {

@@ -103,12 +103,12 @@ final class ChipLoad implements Check {
         double share = x.limit(x.glass() ? LimitKey.CHIP_LOAD_GLASS : LimitKey.CHIP_LOAD_PAPER);
         double depth = x.engagedMm(i);
         if (tool.shape() == ToolShape.V) {
-            if (depth <= x.foilMm() + 0.1) {
+            if (depth <= x.foilMm() + 0.1 + 1e-6) {
                 return Double.POSITIVE_INFINITY;
             }
             return Math.max(x.limit(LimitKey.CHIP_LOAD_TIP), share * 2 * tool.cutRadiusAtHeightMm(depth));
         }
-        return depth > x.limit(LimitKey.CHIP_LOAD_DEPTH) * tool.diameterMm()
+        return depth > x.limit(LimitKey.CHIP_LOAD_DEPTH) * tool.diameterMm() + 1e-6
                 ? share * tool.diameterMm()
                 : Double.POSITIVE_INFINITY;
     }

@@ -53,6 +53,10 @@ final class Distance implements Check {
                 if (!program.interpretation().stateAtLine(s.line(i)).incremental()) {
                     break;
                 }
+                if (s.line(i) <= line) {
+                    // the retract itself: what it meets on its way is told by itself
+                    continue;
+                }
                 // from a home that nobody knows, nobody knows either where the feeds lead
                 if (x.removes(i) || s.isFeed(i) && s.has(i, Segments.POSITION_UNKNOWN)) {
                     out.add(x.at(Finding.of(Kinds.DISTANCE_MODE, Severity.STOP, Certainty.GEOMETRY), i)

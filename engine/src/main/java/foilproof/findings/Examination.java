@@ -300,6 +300,15 @@ public final class Examination {
         return lowest;
     }
 
+    /** Length of a move below the nominal foil top, mm: of a plunge from above only what lies in the blank. */
+    public double cutLengthMm(int segment) {
+        Segments s = plan.segments();
+        RunFacts run = run(s.run(segment));
+        double high = run.blankFromRunMm(Math.max(s.z0Mm(segment), s.z1Mm(segment)));
+        double low = run.blankFromRunMm(s.lowestMm(segment));
+        return high <= 0 || low >= 0 ? s.lengthMm(segment) : s.lengthMm(segment) * -low / (high - low);
+    }
+
     /** Whether a place lies on the blank. */
     public boolean onBlank(double xMm, double yMm) {
         return nearBlank(xMm, yMm, 0);

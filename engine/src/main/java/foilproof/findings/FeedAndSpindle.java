@@ -3,6 +3,7 @@ package foilproof.findings;
 import foilproof.bench.LimitKey;
 import foilproof.bench.Tool;
 import foilproof.bench.ToolShape;
+import foilproof.language.FeedMode;
 import foilproof.language.NoteKind;
 import foilproof.motion.PlannedProgram;
 import foilproof.motion.Segments;
@@ -68,7 +69,7 @@ final class FeedAndSpindle implements Check {
         }
     }
 
-    /** G93 that comes into force after cuts in mm a minute and is still in force at the last cut: left on. */
+    /** G93 that comes into force after cuts in mm a minute and is in force at the last cut and to the end: left on. */
     private static void inverseTime(Examination x, PlannedProgram program, FindingCollector out) {
         var notes = program.interpretation().notes(NoteKind.INVERSE_TIME);
         if (notes.isEmpty()) {
@@ -85,7 +86,11 @@ final class FeedAndSpindle implements Check {
                 first = last && first < 0 ? i : first;
             }
         }
-        if (plain && last) {
+        boolean stays = program.interpretation()
+                        .stateAtLine(Math.max(0, program.interpretation().lastLine() - 1))
+                        .feedMode()
+                == FeedMode.INVERSE_TIME;
+        if (plain && last && stays) {
             int line = notes.get(notes.size() - 1).span().line();
             out.add(x.at(Finding.of(Kinds.FEED_UNSET, Severity.FIX, Certainty.GEOMETRY), first)
                     .line(program.file(), line)

@@ -2,12 +2,18 @@ package foilproof.findings;
 
 import foilproof.bench.LimitKey;
 import foilproof.design.DrillFile;
+import foilproof.design.HoleFit;
 import foilproof.design.PlaneMap;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 
 /** Holes held against the drill file: missing, extra, moved (G3), too small or too large (G2). */
 final class HolesAsDesigned implements Check {
+    /** Bores that share one shift scatter by less than this, mm. */
+    private static final double SHARED_MM = 0.08;
+
     @Override
     public List<String> kinds() {
         return List.of(Kinds.HOLE_MISSING, Kinds.HOLE_SIZE);
@@ -31,6 +37,7 @@ final class HolesAsDesigned implements Check {
             return;
         }
         double near = x.limit(LimitKey.HOLE_PLACE);
+        Map<Integer, double[]> shifts = shifts(x, drill);
         boolean[] used = new boolean[x.holes().size()];
         List<Finding> missing = new ArrayList<>();
         List<Finding> sized = new ArrayList<>();
@@ -40,9 +47,10 @@ final class HolesAsDesigned implements Check {
             for (int i = 0; i < x.holes().size(); i++) {
                 Hole hole = x.holes().get(i);
                 PlaneMap map = x.design().blankFromDesign(hole.side());
+                double[] shift = shifts.getOrDefault(hole.side(), new double[2]);
                 double d = StrictMath.hypot(
-                        map.xMm(wanted.xMm(), wanted.yMm()) - hole.xMm(),
-                        map.yMm(wanted.xMm(), wanted.yMm()) - hole.yMm());
+                        map.xMm(wanted.xMm(), wanted.yMm()) + shift[0] - hole.xMm(),
+                        map.yMm(wanted.xMm(), wanted.yMm()) + shift[1] - hole.yMm());
                 if (d < best && (hole.through() || -hole.tipMm() > x.thicknessMm() / 2)) {
                     best = d;
                     found = i;
@@ -65,6 +73,37 @@ final class HolesAsDesigned implements Check {
         lead(missing, out);
         lead(extra, out);
         lead(sized, out);
+    }
+
+    /**
+     * The shift that all bores of a side share, by side, where it is told as such (B8): the holes are then looked for
+     * where it takes them, so that one wrong zero is not as many missing holes.
+     */
+    private static Map<Integer, double[]> shifts(Examination x, DrillFile drill) {
+        Map<Integer, double[]> shifts = new HashMap<>();
+        for (var side : x.job().sides()) {
+            PlaneMap map = x.design().blankFromDesign(side.number());
+            List<double[]> places = new ArrayList<>();
+            for (DrillFile.Hole hole : drill.holes()) {
+                places.add(new double[] {map.xMm(hole.xMm(), hole.yMm()), map.yMm(hole.xMm(), hole.yMm())});
+            }
+            List<double[]> bores = new ArrayList<>();
+            for (Hole hole : x.holes()) {
+                if (hole.side() == side.number() && (hole.through() || -hole.tipMm() > x.thicknessMm() / 2)) {
+                    bores.add(new double[] {hole.xMm(), hole.yMm()});
+                }
+            }
+            HoleFit fit = HoleFit.fit(bores, places, PlaceOfDesign.BORES_WITHIN_MM);
+            if (fit != null
+                    && !fit.unitsSlipped()
+                    && fit.matched().size() >= 3
+                    && 2 * fit.matched().size() >= bores.size()
+                    && fit.scatterMm() < SHARED_MM
+                    && StrictMath.hypot(fit.dxMm(), fit.dyMm()) > x.limit(LimitKey.XY_SHIFT_FIX)) {
+                shifts.put(side.number(), new double[] {fit.dxMm(), fit.dyMm()});
+            }
+        }
+        return shifts;
     }
 
     private static void lead(List<Finding> all, FindingCollector out) {

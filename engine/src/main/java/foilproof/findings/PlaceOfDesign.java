@@ -23,6 +23,9 @@ final class PlaceOfDesign implements Check {
     /** Share of the drawn edges found in place from which the board lies as declared. */
     private static final double IN_PLACE = 0.9;
 
+    /** Bores farther from all places than this, after the fit, are no pair, mm. */
+    static final double BORES_WITHIN_MM = 0.5;
+
     private static final double REACH_MM = 2.5;
     private static final double PLUS_MINUS_MM = 0.006;
     /** Edges that the fit explains this well are those of the design, mm. */
@@ -83,9 +86,9 @@ final class PlaceOfDesign implements Check {
             return refined(side, layer, milled, r.declared());
         }
         if (r.best().score() > Registration.FITS_FROM) {
-            out.add(otherwise(side, r));
+            out.add(otherwise(x, side, r));
         } else if (runsInDesign(x, copper, layer) > OTHER_SHARE) {
-            out.add(Finding.of(Kinds.OTHER_REVISION, Severity.STOP, Certainty.GEOMETRY)
+            out.add(x.at(Finding.of(Kinds.OTHER_REVISION, Severity.STOP, Certainty.GEOMETRY), firstCut(x, side))
                     .side(side)
                     .measured(new Measured(
                             "best score of all ways to lay the design", r.best().score(), "", 0.02))
@@ -105,9 +108,9 @@ final class PlaceOfDesign implements Check {
         return null;
     }
 
-    private static Finding otherwise(int side, Registration r) {
+    private static Finding otherwise(Examination x, int side, Registration r) {
         boolean symmetric = r.verdict() == Registration.Verdict.CANNOT_TELL;
-        return Finding.of(Kinds.MIRRORED, Severity.STOP, Certainty.GEOMETRY)
+        return x.at(Finding.of(Kinds.MIRRORED, Severity.STOP, Certainty.GEOMETRY), firstCut(x, side))
                 .side(side)
                 .measured(
                         new Measured("score " + r.best().way().words(), r.best().score(), "", 0.02))
@@ -194,8 +197,18 @@ final class PlaceOfDesign implements Check {
             double dy = later.dyMm() - (map.yx() * first.dxMm() + map.yy() * first.dyMm());
             double shift = StrictMath.hypot(dx, dy);
             Severity severity = grade(x, shift);
-            if (severity != null) {
-                out.add(shifted(x, severity, later.side(), shift)
+            boolean residual = shift > x.limit(LimitKey.SIDES_RESIDUAL) + PLUS_MINUS_MM;
+            if (severity != null || residual) {
+                Finding.Builder b = residual || severity == null
+                        ? x.at(Finding.of(Kinds.SIDES_SHIFTED, Severity.FIX, Certainty.GEOMETRY), firstCut(x, later.side()))
+                                .atMost(
+                                        Measured.mm("shift", shift, PLUS_MINUS_MM),
+                                        x.limit(
+                                                severity == Severity.FIX
+                                                        ? LimitKey.XY_SHIFT_FIX
+                                                        : LimitKey.SIDES_RESIDUAL))
+                        : shifted(x, severity, firstCut(x, later.side()), shift);
+                out.add(b.side(later.side())
                         .says(String.format(
                                 Locale.ROOT,
                                 "The copper of side %d lies %.2f mm off that of side %d: by (%+.2f, %+.2f) mm in X and Y"
@@ -217,7 +230,8 @@ final class PlaceOfDesign implements Check {
         }
         double alone = StrictMath.hypot(first.dxMm(), first.dyMm());
         if (grade(x, alone) != null) {
-            out.add(shifted(x, Severity.WATCH, first.side(), alone)
+            out.add(shifted(x, Severity.WATCH, firstCut(x, first.side()), alone)
+                    .side(first.side())
                     .says(String.format(
                             Locale.ROOT,
                             "The copper of side %d lies (%+.2f, %+.2f) mm from where the job places the design.",
@@ -229,10 +243,20 @@ final class PlaceOfDesign implements Check {
         }
     }
 
-    private static Finding.Builder shifted(Examination x, Severity severity, int side, double shiftMm) {
+    /** The first cut of a side's copper work, -1 where there is none. */
+    static int firstCut(Examination x, int side) {
+        for (Stroke stroke : x.copperWork().on(side)) {
+            int first = CopperWork.firstCut(x, stroke);
+            if (first >= 0) {
+                return first;
+            }
+        }
+        return -1;
+    }
+
+    private static Finding.Builder shifted(Examination x, Severity severity, int segment, double shiftMm) {
         LimitKey key = severity == Severity.FIX ? LimitKey.XY_SHIFT_FIX : LimitKey.XY_SHIFT_WATCH;
-        return Finding.of(Kinds.SIDES_SHIFTED, severity, Certainty.GEOMETRY)
-                .side(side)
+        return x.at(Finding.of(Kinds.SIDES_SHIFTED, severity, Certainty.GEOMETRY), segment)
                 .atMost(Measured.mm("shift", shiftMm, PLUS_MINUS_MM), x.limit(key));
     }
 
@@ -248,15 +272,17 @@ final class PlaceOfDesign implements Check {
             places.add(new double[] {map.xMm(hole.xMm(), hole.yMm()), map.yMm(hole.xMm(), hole.yMm())});
         }
         List<double[]> bores = new ArrayList<>();
+        int first = -1;
         for (Hole hole : x.holes()) {
             if (hole.side() == copper.side() && (hole.through() || -hole.tipMm() > x.thicknessMm() / 2)) {
+                first = first < 0 || hole.segment() < first ? hole.segment() : first;
                 bores.add(new double[] {hole.xMm(), hole.yMm()});
             }
         }
         if (BoresOnRings.scattered(x, copper.side(), HoleFit.fit(bores, places, 1.0), "the drill file", out)) {
             return;
         }
-        HoleFit fit = HoleFit.fit(bores, places, 0.5);
+        HoleFit fit = HoleFit.fit(bores, places, BORES_WITHIN_MM);
         if (fit == null
                 || fit.unitsSlipped()
                 || fit.matched().size() < 3
@@ -275,7 +301,8 @@ final class PlaceOfDesign implements Check {
         String how = scaled
                 ? String.format(Locale.ROOT, ", scaled by %.4f and turned by %+.3f deg", fit.scale(), fit.turnDeg())
                 : "";
-        out.add(shifted(x, scaled || severity == null ? Severity.FIX : severity, copper.side(), shift)
+        out.add(shifted(x, scaled || severity == null ? Severity.FIX : severity, first, shift)
+                .side(copper.side())
                 .says(String.format(
                         Locale.ROOT,
                         "The bores of side %d lie (%+.2f, %+.2f) mm off the copper%s; %.3f mm of scatter is left.",

@@ -72,10 +72,13 @@ final class Rapids implements Check {
                                     Severity.WATCH,
                                     geometry ? Certainty.GEOMETRY : Certainty.SET_UP),
                             low)
-                    .atLeast(Measured.mm("height of the rapid above the foil", lowestMm, 0.001), least + touchMm)
-                    .says("A rapid crosses the blank only " + Words.mm(lowestMm) + " above the foil. With a touch-off"
-                            + " that is " + Words.plainMm(touchMm) + " deep it wants at least "
-                            + Words.plainMm(least + touchMm) + ".")
+                    .atLeast(Measured.mm("height of the rapid above the foil", lowestMm, 0.001), geometry ? least : least + touchMm)
+                    .says("A rapid crosses the blank only " + Words.mm(lowestMm) + " above the foil. It wants at least "
+                            + Words.plainMm(least)
+                            + (touchMm > 0
+                                    ? ", and with a touch-off that is " + Words.plainMm(touchMm) + " deep "
+                                            + Words.plainMm(least + touchMm) + "."
+                                    : "."))
                     .doThis("Lift to 1 mm or more before moving across.")
                     .build());
         }

@@ -111,6 +111,19 @@ final class SeveredCopper implements Check {
         double px = (start % columns + 0.5) * step;
         double py = (start / columns + 0.5) * step;
         double area = count * step * step;
+        int entry = entryMark(x, copper.side(), box, step);
+        if (entry >= 0) {
+            return x.at(Finding.of(Kinds.SEVERED_COPPER, Severity.FIX, Certainty.GEOMETRY), entry)
+                    .box(box[0], box[1], box[2], box[3])
+                    .atMost(
+                            Measured.mm("wanted copper lost", Math.max(box[2] - box[0], box[3] - box[1]), step),
+                            x.limit(LimitKey.PLUNGE_MARK))
+                    .says("The cutter enters in copper that the layer image wants, and leaves a mark of "
+                            + Words.number(box[2] - box[0], 2) + " x " + Words.number(box[3] - box[1], 2)
+                            + " mm in it.")
+                    .doThis("Enter in waste copper or on the groove itself.")
+                    .build();
+        }
         Finding.Builder b = Finding.of(Kinds.SEVERED_COPPER, Severity.WATCH, Certainty.GEOMETRY)
                 .side(copper.side())
                 .at(px, py)
@@ -122,6 +135,30 @@ final class SeveredCopper implements Check {
                 .doThis("Check this line, the work zero and that programs and layer image are of one revision.");
         copper.nearestLine(x, b, px, py);
         return b.build();
+    }
+
+    /** The straight plunge of copper work whose cutter alone made a patch of lost copper (D7), or -1. */
+    private static int entryMark(Examination x, int side, double[] box, double step) {
+        Segments s = x.plan().segments();
+        for (RunFacts run : x.runs()) {
+            if (run.side().number() != side || run.tool() == null) {
+                continue;
+            }
+            for (int i = run.run().firstSegment(); i < run.run().endSegment(); i++) {
+                Work work = x.workOf(i);
+                if (work == null || !work.copper() || !s.isPlunge(i) || !x.cutsFoil(i)) {
+                    continue;
+                }
+                double low = -run.blankFromRunMm(s.lowestMm(i)) - x.foilMm();
+                double reach = run.knownTool().cutRadiusAtHeightMm(Math.max(0, low)) + step;
+                double px = s.x1Mm(i);
+                double py = s.y1Mm(i);
+                if (box[0] >= px - reach && box[2] <= px + reach && box[1] >= py - reach && box[3] <= py + reach) {
+                    return i;
+                }
+            }
+        }
+        return -1;
     }
 
     private static boolean inHole(Examination x, int side, double xMm, double yMm) {

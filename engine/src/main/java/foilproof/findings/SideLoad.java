@@ -41,11 +41,13 @@ final class SideLoad implements Check {
         Tool tool = run.knownTool();
         double pressure = x.limit(x.glass() ? LimitKey.CUTTING_PRESSURE_GLASS : LimitKey.CUTTING_PRESSURE_PAPER);
         double flutesMm = tool.fluteLengthMm().orElse(FLUTES_IN_DIAMETERS * tool.diameterMm());
+        // a shank that nobody states adds what nobody knows: the flutes alone bend at least this much
+        boolean shank = tool.shankMm().isPresent();
         CutterBeam beam = new CutterBeam(
                 CutterBeam.CORE_SHARE * tool.diameterMm(),
                 flutesMm,
                 tool.shankMm().orElse(tool.diameterMm()),
-                tool.stickOutMm().orElse(flutesMm));
+                shank ? tool.stickOutMm().orElse(flutesMm) : flutesMm);
         double worst = 0;
         int worstAt = -1;
         double bentN = 0;
@@ -67,6 +69,10 @@ final class SideLoad implements Check {
         }
         if (worstAt < 0) {
             return;
+        }
+        if (!shank && tool.stickOutMm().orElse(0) > flutesMm) {
+            out.notChecked(
+                    "how far " + run.toolName() + " bends above its flutes", "the diameter of its shank is not given");
         }
         double stress = beam.stressNPerMm2(worst);
         if (stress > x.limit(LimitKey.BEND_WATCH)) {

@@ -40,11 +40,12 @@ final class SuspectedBridges implements Check {
         }
         for (CopperFacts copper : x.copper()) {
             List<End> ends = ends(x, copper.side());
+            List<double[]> loops = OpenLoops.places(x, copper);
             List<Finding> found = new ArrayList<>();
             for (int i = 0; i < ends.size() && ends.size() <= MOST_ENDS; i++) {
                 for (int j = i + 1; j < ends.size() && found.size() < 8; j++) {
                     Finding f = between(x, copper, ends.get(i), ends.get(j));
-                    if (f != null) {
+                    if (f != null && loops.stream().noneMatch(p -> near(f, p))) {
                         found.add(f);
                     }
                 }
@@ -53,6 +54,11 @@ final class SuspectedBridges implements Check {
                 out.add(found.get(0).withConsequences(found.subList(1, found.size())));
             }
         }
+    }
+
+    private static boolean near(Finding f, double[] place) {
+        double[] at = f.atMm();
+        return at != null && StrictMath.hypot(at[0] - place[0], at[1] - place[1]) < 0.5;
     }
 
     private static List<End> ends(Examination x, int side) {
@@ -103,7 +109,7 @@ final class SuspectedBridges implements Check {
                 py,
                 step,
                 2 * most);
-        if (neck == null || neck.lengthMm() >= most || !opensOut(copper, neck, groove) || !parts(x, copper, neck)) {
+        if (neck == null || neck.lengthMm() >= most || !opensOut(copper, neck, groove) || !parts(x, copper, neck, x.limit(LimitKey.BRIDGE_AREA))) {
             return null;
         }
         Segments s = x.plan().segments();
@@ -122,7 +128,7 @@ final class SuspectedBridges implements Check {
     }
 
     /** Whether the copper is much wider a groove's width away from the neck, on both sides. */
-    private static boolean opensOut(CopperFacts copper, Chord neck, double groove) {
+    static boolean opensOut(CopperFacts copper, Chord neck, double groove) {
         double l = Math.max(1e-9, neck.lengthMm());
         double ux = -(neck.y1Mm() - neck.y0Mm()) / l;
         double uy = (neck.x1Mm() - neck.x0Mm()) / l;
@@ -142,7 +148,7 @@ final class SuspectedBridges implements Check {
     }
 
     /** Whether the neck alone joins two parts, each of them sizeable. */
-    private static boolean parts(Examination x, CopperFacts copper, Chord neck) {
+    static boolean parts(Examination x, CopperFacts copper, Chord neck, double least) {
         double w = x.job().blank().widthMm();
         double h = x.job().blank().heightMm();
         double cell = Math.max(copper.field().cellMm(), Math.sqrt(w * h / MOST_CELLS));
@@ -154,7 +160,6 @@ final class SuspectedBridges implements Check {
         double off = 2 * cell + l / 2;
         int from = (int) ((neck.yMm() + uy * off) / cell) * columns + (int) ((neck.xMm() + ux * off) / cell);
         int to = (int) ((neck.yMm() - uy * off) / cell) * columns + (int) ((neck.xMm() - ux * off) / cell);
-        double least = x.limit(LimitKey.BRIDGE_AREA);
         return area(copper, neck, cell, columns, rows, from, to) > least
                 && area(copper, neck, cell, columns, rows, to, from) > least;
     }

@@ -8,6 +8,9 @@ import java.util.List;
 
 /** Z windows that the stated spread leaves or nearly leaves (D2), and jobs for which no depth works (D6). */
 final class ThinMargins implements Check {
+    /** Nets that are still joined this much deeper are joined by copper that no groove runs through, mm. */
+    private static final double JOINED_FROM_MM = 0.25;
+
     @Override
     public List<String> kinds() {
         return List.of(Kinds.THIN_MARGIN);
@@ -46,7 +49,7 @@ final class ThinMargins implements Check {
         boolean none = window.empty() || width < spread - 1e-9;
         boolean duty = brokenNow(window.limitedTo());
         // a limit that the set-up itself breaks has its own finding; "no depth works" is told beside it
-        if (told && (!none || duty)) {
+        if (told && (!none || duty) || window.empty() && netsBrokenAtAnyDepth(window)) {
             return;
         }
         Finding.Builder b = Finding.of(Kinds.THIN_MARGIN, fix ? Severity.FIX : Severity.WATCH, Certainty.SET_UP)
@@ -72,6 +75,21 @@ final class ThinMargins implements Check {
         return limit != null
                 && limit.eMm() < 0
                 && (limit.kind() == ZLimit.Kind.DUTY || limit.kind() == ZLimit.Kind.WIDTH);
+    }
+
+    /**
+     * Whether no depth at all sets the nets right: joined however deep, or parted although the foil is cleared as it is.
+     * The short or the open has a finding of its own, and a depth is not what is wanting.
+     */
+    private static boolean netsBrokenAtAnyDepth(ZWindow window) {
+        ZLimit from = window.limitedFrom();
+        ZLimit to = window.limitedTo();
+        boolean joined = from != null && from.kind() == ZLimit.Kind.NETS_JOINED && from.eMm() > JOINED_FROM_MM;
+        boolean parted = to != null
+                && to.kind() == ZLimit.Kind.NET_OPEN
+                && to.eMm() < 0
+                && !(from != null && from.eMm() > 0);
+        return joined || parted;
     }
 
     private static String words(RunFacts run, ZWindow window, double margin, boolean none) {

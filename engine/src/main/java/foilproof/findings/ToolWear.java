@@ -38,7 +38,7 @@ final class ToolWear implements Check {
                 }
                 for (int i = run.run().firstSegment(); i < run.run().endSegment(); i++) {
                     if (wears(x, tool, i)) {
-                        length += s.lengthMm(i);
+                        length += x.cutLengthMm(i);
                         last = i;
                         if (worn < 0 && length > budget) {
                             worn = i;

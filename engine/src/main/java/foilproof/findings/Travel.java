@@ -102,7 +102,7 @@ final class Travel implements Check {
                 double span = high[k] - low[k];
                 if (span > most[k] + ROUNDING_MM) {
                     out.add(x.at(
-                                    Finding.of(Kinds.BEYOND_TRAVEL, Severity.STOP, Certainty.GEOMETRY),
+                                    Finding.of(Kinds.BEYOND_TRAVEL, Severity.STOP, Certainty.SET_UP),
                                     program.firstSegment())
                             .program(program.file())
                             .atMost(Measured.mm("extent in " + "XYZ".charAt(k), span, 0.001), most[k])
