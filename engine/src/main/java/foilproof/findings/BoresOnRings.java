@@ -86,9 +86,14 @@ final class BoresOnRings implements Check {
         if (holes.size() < LEAST_PAIRS) {
             return;
         }
-        int cut = rings.isEmpty() ? -1 : PlaceOfDesign.firstCut(x, side);
+        int cut = PlaceOfDesign.firstCut(x, side);
         HoleFit fit = HoleFit.fit(holes, rings, 0.5);
-        if (fit != null && fit.matched().size() >= LEAST_PAIRS && 2 * fit.matched().size() >= rings.size()) {
+        if (otherWay(x, side, holes, rings, fit == null ? 0 : fit.matched().size(), cut, out)) {
+            return;
+        }
+        if (fit != null
+                && fit.matched().size() >= LEAST_PAIRS
+                && 2 * fit.matched().size() >= rings.size()) {
             double shift = StrictMath.hypot(fit.dxMm(), fit.dyMm());
             double fix = x.limit(LimitKey.SIDES_RESIDUAL);
             double watch = x.limit(LimitKey.XY_SHIFT_WATCH);
@@ -116,16 +121,19 @@ final class BoresOnRings implements Check {
                                 fit.dyMm()))
                         .build());
             }
-            return;
         }
-        otherWay(x, side, holes, rings, cut, out);
     }
 
-    private static void otherWay(
-            Examination x, int side, List<double[]> holes, List<double[]> rings, int cut, FindingCollector out) {
+    private static boolean otherWay(
+            Examination x,
+            int side,
+            List<double[]> holes,
+            List<double[]> rings,
+            int asDeclared,
+            int cut,
+            FindingCollector out) {
         int[][] ways = {{-1, 1}, {1, -1}, {-1, -1}};
         String[] words = {"mirrored left to right", "mirrored front to back", "turned by half a turn"};
-        int asDeclared = pairs(holes, rings, 1, 1);
         int best = -1;
         int most = 0;
         for (int k = 0; k < ways.length; k++) {
@@ -136,14 +144,16 @@ final class BoresOnRings implements Check {
             }
         }
         if (best < 0 || most < LEAST_PAIRS + 1 || 10 * most < 8 * rings.size() || most < asDeclared + 2) {
-            return;
+            return false;
         }
         out.add(x.at(Finding.of(Kinds.MIRRORED, Severity.STOP, Certainty.GEOMETRY), cut)
                 .measured(new Measured("rings round a hole " + words[best], most, "", null))
-                .says("The rings of side " + side + " fit the holes made from the side before only " + words[best] + ": "
-                        + most + " of " + rings.size() + " then lie round a hole, as declared " + asDeclared + ".")
+                .says("The rings of side " + side + " fit the holes made from the side before only " + words[best]
+                        + ": " + most + " of " + rings.size() + " then lie round a hole, as declared " + asDeclared
+                        + ".")
                 .doThis("Check about which axis the blank is turned, and how the copper of this side was exported.")
                 .build());
+        return true;
     }
 
     /** How many rings lie round a hole when the holes, mirrored so, are laid with their box in the middle of the rings'. */
@@ -205,7 +215,14 @@ final class BoresOnRings implements Check {
                 bores.add(new double[] {hole.xMm(), hole.yMm()});
             }
         }
-        if (holes.isEmpty() || scattered(x, side, HoleFit.fit(bores, rings, 1.0), "the rings milled round them", out)) {
+        if (holes.isEmpty()
+                || scattered(
+                        x,
+                        side,
+                        HoleFit.fit(bores, rings, 1.0),
+                        "the rings milled round them",
+                        holes.get(0).firstSegment(),
+                        out)) {
             return;
         }
         HoleFit fit = HoleFit.fit(bores, rings, 0.5);
@@ -270,12 +287,13 @@ final class BoresOnRings implements Check {
     }
 
     /** Tells holes that lie on no pattern of the other file: more scatter than one shift, scale and turn explain. */
-    static boolean scattered(Examination x, int side, @Nullable HoleFit fit, String what, FindingCollector out) {
+    static boolean scattered(
+            Examination x, int side, @Nullable HoleFit fit, String what, int segment, FindingCollector out) {
         double limit = x.limit(LimitKey.FIT_SCATTER);
         if (fit == null || fit.unitsSlipped() || fit.matched().size() < 4 || fit.scatterMm() <= limit + 1e-6) {
             return false;
         }
-        out.add(Finding.of(Kinds.OTHER_REVISION, Severity.STOP, Certainty.GEOMETRY)
+        out.add(x.at(Finding.of(Kinds.OTHER_REVISION, Severity.STOP, Certainty.GEOMETRY), segment)
                 .side(side)
                 .atMost(Measured.mm("scatter left after the best fit", fit.scatterMm(), 0.01), limit)
                 .says(String.format(
@@ -293,7 +311,7 @@ final class BoresOnRings implements Check {
     }
 
     /** Middles of round or square rings of copper work, the inner one where several lie round one place. */
-    private static List<double[]> rings(Examination x, int side) {
+    static List<double[]> rings(Examination x, int side) {
         List<double[]> rings = new ArrayList<>();
         for (CutLoop loop : x.paths().loops()) {
             Extents e = loop.extents();

@@ -116,7 +116,8 @@ public final class Causes {
             Kinds.SIDES_SHIFTED,
             Kinds.THIN_MARGIN,
             Kinds.TOO_DEEP,
-            Kinds.THIN_TRACE);
+            Kinds.THIN_TRACE,
+            Kinds.NARROW_GAP);
 
     /** Copper that lies a little off the design loses a strip on one side. */
     private static final Set<String> OF_SHIFT = Set.of(Kinds.SEVERED_COPPER);
@@ -188,6 +189,13 @@ public final class Causes {
         }
         if (follow == OF_SHIFT) {
             return sameSide(root, other) && !other.severity().atLeast(Severity.FIX);
+        }
+        if (other.kind().equals(Kinds.NARROW_GAP) && follow == OF_PLACE) {
+            // what the holes of another program meet there; gaps between grooves are as they are
+            return sameSide(root, other)
+                    && root.program() != null
+                    && other.program() != null
+                    && !root.program().equals(other.program());
         }
         return follow == OF_PLACE ? sameSide(root, other) : sameOrigin(root, other);
     }

@@ -153,7 +153,7 @@ final class FloorOfGrooves implements Check {
             if (floors.uncoveredMm(a, limit) < LEAST_MM || floors.uncoveredMm(b, limit) < LEAST_MM) {
                 continue;
             }
-            out.add(x.at(Finding.of(Kinds.TOO_DEEP, Severity.WATCH, Certainty.GEOMETRY), b.firstSegment)
+            out.add(x.at(Finding.of(Kinds.TOO_DEEP, Severity.WATCH, Certainty.GEOMETRY), stepAt(x, b.firstSegment))
                     .at(b.points.get(0)[0], b.points.get(0)[1])
                     .atMost(Measured.mm("step in the floor", high, 0.001), limit)
                     .says("The finished floor of one groove steps by " + Words.mm(high) + " here, from "
@@ -163,6 +163,17 @@ final class FloorOfGrooves implements Check {
                     .build());
             return;
         }
+    }
+
+    /** The move that changes the height: straight up or down before the stretch, else the first of the stretch. */
+    private static int stepAt(Examination x, int first) {
+        Segments s = x.plan().segments();
+        boolean straight = first > 0
+                && s.isFeed(first - 1)
+                && s.program(first - 1) == s.program(first)
+                && s.planLengthMm(first - 1) < 1e-6
+                && Math.abs(s.z1Mm(first - 1) - s.z0Mm(first - 1)) > 1e-6;
+        return straight ? first - 1 : first;
     }
 
     /** Whether another step of the same stroke goes the other way: slopes that follow the blank. */

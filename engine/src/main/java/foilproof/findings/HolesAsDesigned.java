@@ -82,6 +82,10 @@ final class HolesAsDesigned implements Check {
     private static Map<Integer, double[]> shifts(Examination x, DrillFile drill) {
         Map<Integer, double[]> shifts = new HashMap<>();
         for (var side : x.job().sides()) {
+            if (x.design().layerUp(side.number()) == null
+                    && BoresOnRings.rings(x, side.number()).size() < 3) {
+                continue;
+            }
             PlaneMap map = x.design().blankFromDesign(side.number());
             List<double[]> places = new ArrayList<>();
             for (DrillFile.Hole hole : drill.holes()) {
@@ -93,7 +97,7 @@ final class HolesAsDesigned implements Check {
                     bores.add(new double[] {hole.xMm(), hole.yMm()});
                 }
             }
-            HoleFit fit = HoleFit.fit(bores, places, PlaceOfDesign.BORES_WITHIN_MM);
+            HoleFit fit = HoleFit.fit(bores, places, x.limit(LimitKey.HOLE_PLACE));
             if (fit != null
                     && !fit.unitsSlipped()
                     && fit.matched().size() >= 3

@@ -144,7 +144,8 @@ final class OpenLoops implements Check {
                 .side(copper.side())
                 .at(neck.xMm(), neck.yMm())
                 .atMost(Measured.mm("width of the neck", neck.lengthMm(), 0.002), 0)
-                .says("The isolation groove that begins in line " + s.line(open.start()) + " stops short of its start in line "
+                .says("The isolation groove that begins in line " + s.line(open.start())
+                        + " stops short of its start in line "
                         + s.line(open.end()) + ": a neck of copper " + Words.mm(neck.lengthMm())
                         + " wide joins what lies inside to what lies outside, and nothing else does.")
                 .doThis("Let the loop run " + Words.number(neck.lengthMm() + 0.4, 2)

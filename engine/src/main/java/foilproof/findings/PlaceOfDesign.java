@@ -200,7 +200,9 @@ final class PlaceOfDesign implements Check {
             boolean residual = shift > x.limit(LimitKey.SIDES_RESIDUAL) + PLUS_MINUS_MM;
             if (severity != null || residual) {
                 Finding.Builder b = residual || severity == null
-                        ? x.at(Finding.of(Kinds.SIDES_SHIFTED, Severity.FIX, Certainty.GEOMETRY), firstCut(x, later.side()))
+                        ? x.at(
+                                        Finding.of(Kinds.SIDES_SHIFTED, Severity.FIX, Certainty.GEOMETRY),
+                                        firstCut(x, later.side()))
                                 .atMost(
                                         Measured.mm("shift", shift, PLUS_MINUS_MM),
                                         x.limit(
@@ -279,7 +281,7 @@ final class PlaceOfDesign implements Check {
                 bores.add(new double[] {hole.xMm(), hole.yMm()});
             }
         }
-        if (BoresOnRings.scattered(x, copper.side(), HoleFit.fit(bores, places, 1.0), "the drill file", out)) {
+        if (BoresOnRings.scattered(x, copper.side(), HoleFit.fit(bores, places, 1.0), "the drill file", first, out)) {
             return;
         }
         HoleFit fit = HoleFit.fit(bores, places, BORES_WITHIN_MM);

@@ -72,7 +72,9 @@ final class Rapids implements Check {
                                     Severity.WATCH,
                                     geometry ? Certainty.GEOMETRY : Certainty.SET_UP),
                             low)
-                    .atLeast(Measured.mm("height of the rapid above the foil", lowestMm, 0.001), geometry ? least : least + touchMm)
+                    .atLeast(
+                            Measured.mm("height of the rapid above the foil", lowestMm, 0.001),
+                            geometry ? least : least + touchMm)
                     .says("A rapid crosses the blank only " + Words.mm(lowestMm) + " above the foil. It wants at least "
                             + Words.plainMm(least)
                             + (touchMm > 0

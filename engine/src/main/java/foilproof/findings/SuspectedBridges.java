@@ -109,7 +109,10 @@ final class SuspectedBridges implements Check {
                 py,
                 step,
                 2 * most);
-        if (neck == null || neck.lengthMm() >= most || !opensOut(copper, neck, groove) || !parts(x, copper, neck, x.limit(LimitKey.BRIDGE_AREA))) {
+        if (neck == null
+                || neck.lengthMm() >= most
+                || !opensOut(copper, neck, groove)
+                || !parts(x, copper, neck, x.limit(LimitKey.BRIDGE_AREA))) {
             return null;
         }
         Segments s = x.plan().segments();

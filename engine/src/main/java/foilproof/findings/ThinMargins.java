@@ -85,10 +85,8 @@ final class ThinMargins implements Check {
         ZLimit from = window.limitedFrom();
         ZLimit to = window.limitedTo();
         boolean joined = from != null && from.kind() == ZLimit.Kind.NETS_JOINED && from.eMm() > JOINED_FROM_MM;
-        boolean parted = to != null
-                && to.kind() == ZLimit.Kind.NET_OPEN
-                && to.eMm() < 0
-                && !(from != null && from.eMm() > 0);
+        boolean parted =
+                to != null && to.kind() == ZLimit.Kind.NET_OPEN && to.eMm() < 0 && !(from != null && from.eMm() > 0);
         return joined || parted;
     }
 

@@ -114,7 +114,15 @@ final class WrongBit implements Check {
     }
 
     private static boolean inHole(Examination x, int segment) {
-        return x.workOf(segment) == Work.BORING;
+        if (x.workOf(segment) != Work.BORING) {
+            return false;
+        }
+        for (foilproof.motion.Hole hole : x.paths().holes()) {
+            if (hole.firstSegment() <= segment && segment < hole.endSegment()) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** Holes of a run whose cutter nobody is asked to put in: what a bit from the run before would leave. */

@@ -39,6 +39,7 @@ class CatalogueTest {
             LoadChecksTest.class,
             RestartCardTest.class,
             SetUpWallsTest.class);
+            OutsideRowsTest.class);
 
     private static final String BEGIN = "<!-- checks: written by CatalogueTest, -Dfoilproof.regenerate=true -->";
     private static final String END = "<!-- end of checks -->";

@@ -318,7 +318,9 @@ class DesignChecksTest {
                 .with("engraver");
         // an entry mark within a pad
         with(Programs.plunge(8.2, 7.1, -0.1))
-                .raises(Kinds.SEVERED_COPPER, WATCH, GEOMETRY)
+                .raises(Kinds.SEVERED_COPPER, FIX, GEOMETRY)
+                .saying("enters in copper")
+                .against(0.05)
                 .at(8.2, 7.1);
     }
 
@@ -424,8 +426,13 @@ class DesignChecksTest {
                 .measuring(0.18, "mm", 0.02)
                 .against(0.15);
         bothSides((x, y) -> new double[] {20 - x, y + 0.11})
-                .raises(Kinds.SIDES_SHIFTED, WATCH, GEOMETRY)
+                .raises(Kinds.SIDES_SHIFTED, FIX, GEOMETRY)
                 .measuring(0.11, "mm", 0.02)
+                .against(0.10);
+        bothSides((x, y) -> new double[] {20 - x, y + 0.08})
+                .raises(Kinds.SIDES_SHIFTED, WATCH, GEOMETRY)
+                .in("b.ngc")
+                .measuring(0.08, "mm", 0.01)
                 .against(0.05);
     }
 

@@ -350,7 +350,7 @@ class MachineChecksTest {
         Bench.job()
                 .machine("travel", "[\"9.99 mm\", \"80 mm\", \"45 mm\"]")
                 .runs(isolation())
-                .raises(Kinds.BEYOND_TRAVEL, STOP, GEOMETRY)
+                .raises(Kinds.BEYOND_TRAVEL, STOP, SET_UP)
                 .in("a.ngc")
                 .measuring(10, "mm", 1e-6)
                 .against(9.99);
