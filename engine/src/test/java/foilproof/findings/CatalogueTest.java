@@ -38,7 +38,7 @@ class CatalogueTest {
             ElectricalChecksTest.class,
             LoadChecksTest.class,
             RestartCardTest.class,
-            SetUpWallsTest.class);
+            SetUpWallsTest.class,
             OutsideRowsTest.class);
 
     private static final String BEGIN = "<!-- checks: written by CatalogueTest, -Dfoilproof.regenerate=true -->";
