@@ -3,7 +3,11 @@ package foilproof.copper;
 import foilproof.stock.Parallel;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -22,6 +26,10 @@ public final class CopperMap {
     public static final double CRUMB_MM2 = 0.01;
 
     private static final int BAND_ROWS = 64;
+    /** A neck between two round groove ends is narrower than a cell over no more than this, cells either way. */
+    private static final int HAIRLINE_CELLS = 8;
+
+    private static final int MOST_HAIRLINES = 400;
 
     private final MarginField field;
     private final double levelMm;
@@ -59,7 +67,7 @@ public final class CopperMap {
             System.arraycopy(stripes[s].runStart.data, 0, runStart, runBase[s], stripes[s].runStart.size);
             System.arraycopy(stripes[s].runEnd.data, 0, runEnd, runBase[s], stripes[s].runEnd.size);
         }
-        componentOfRun = components();
+        componentOfRun = components(stripes);
         contours = Contours.join(stripes, runBase, componentOfRun, field.cellMm());
         int count = contours.componentCount(componentOfRun);
         componentAreaMm2 = new double[count];
@@ -115,7 +123,7 @@ public final class CopperMap {
     }
 
     /** Joins the runs of neighbouring rows that overlap; numbers the components by their first run. */
-    private int[] components() {
+    private int[] components(MapStripe[] stripes) {
         DisjointSets sets = new DisjointSets(runStart.length);
         for (int r = 0; r + 1 < rowRuns.length - 1; r++) {
             int a = rowRuns[r];
@@ -133,6 +141,7 @@ public final class CopperMap {
                 }
             }
         }
+        joinHairlines(sets, stripes);
         int[] component = new int[runStart.length];
         int count = 0;
         for (int i = 0; i < component.length; i++) {
@@ -140,6 +149,67 @@ public final class CopperMap {
             component[i] = root == i ? count++ : component[root];
         }
         return component;
+    }
+
+    /**
+     * Joins what only a neck finer than the grid joins: where two components come near each other beside a crest that
+     * passes just below the level, the cutters' shapes are asked on a finer grid.
+     */
+    private void joinHairlines(DisjointSets sets, MapStripe[] stripes) {
+        Set<Long> asked = new HashSet<>();
+        int[] left = {MOST_HAIRLINES};
+        for (MapStripe stripe : stripes) {
+            for (int k = 0; k + 1 < stripe.close.size; k += 2) {
+                joinHairline(sets, stripe.close.data[k], stripe.close.data[k + 1], asked, left);
+            }
+        }
+    }
+
+    private void joinHairline(DisjointSets sets, int row, int column, Set<Long> asked, int[] left) {
+        // neighbours are asked once for all
+        if (!asked.add(-1 - ((long) (row / 2) * field.columns() + column / 2))) {
+            return;
+        }
+        double sure = 0.15 * field.cellMm() * field.steepestSlope();
+        // by component, the cell nearest to the crest: squared distance, row, column
+        Map<Integer, int[]> nearest = new TreeMap<>();
+        for (int j = Math.max(0, row - HAIRLINE_CELLS); j <= Math.min(field.rows() - 1, row + HAIRLINE_CELLS); j++) {
+            for (int i = Math.max(0, column - HAIRLINE_CELLS);
+                    i <= Math.min(field.columns() - 1, column + HAIRLINE_CELLS);
+                    i++) {
+                int run = runAt(j, i);
+                if (run >= 0) {
+                    int d = (j - row) * (j - row) + (i - column) * (i - column);
+                    int[] have = nearest.get(sets.find(run));
+                    // a cell that only a crest passes, or hardly more, is no copper where the finer grid asks
+                    if ((have == null || d < have[0])
+                            && field.exactMarginMm((i + 0.5) * field.cellMm(), (j + 0.5) * field.cellMm())
+                                    > levelMm + sure) {
+                        nearest.put(sets.find(run), new int[] {d, j, i});
+                    }
+                }
+            }
+        }
+        if (nearest.size() < 2) {
+            return;
+        }
+        int[] roots = nearest.keySet().stream().mapToInt(Integer::intValue).toArray();
+        for (int a = 0; a < roots.length; a++) {
+            for (int b = a + 1; b < roots.length; b++) {
+                if (sets.find(roots[a]) != sets.find(roots[b])
+                        && left[0]-- > 0
+                        && hairlineJoins(row, column, nearest.get(roots[a]), nearest.get(roots[b]))) {
+                    sets.union(roots[a], roots[b]);
+                }
+            }
+        }
+    }
+
+    private boolean hairlineJoins(int row, int column, int[] a, int[] b) {
+        double cell = field.cellMm();
+        return SaddleRefiner.joins(field, levelMm, (column + 0.5) * cell, (row + 0.5) * cell, new double[] {
+            (a[2] + 0.5) * cell, (a[1] + 0.5) * cell, (b[2] + 0.5) * cell, (b[1] + 0.5) * cell
+        });
     }
 
     private List<Piece> collectPieces(MapStripe[] stripes, int[] runBase, double[] errors) {
@@ -270,6 +340,12 @@ public final class CopperMap {
         }
         int i = Math.min((int) (xMm / field.cellMm()), field.columns() - 1);
         int j = Math.min((int) (yMm / field.cellMm()), field.rows() - 1);
+        int run = runAt(j, i);
+        return run < 0 ? -1 : componentOfRun[run];
+    }
+
+    /** The run of a row that holds a column; -1 where there is no copper. */
+    private int runAt(int j, int i) {
         int low = rowRuns[j];
         int high = rowRuns[j + 1] - 1;
         while (low <= high) {
@@ -279,7 +355,7 @@ public final class CopperMap {
             } else if (runStart[mid] > i) {
                 high = mid - 1;
             } else {
-                return componentOfRun[mid];
+                return mid;
             }
         }
         return -1;

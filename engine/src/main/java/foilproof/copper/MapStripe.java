@@ -26,6 +26,9 @@ final class MapStripe {
     /** Cells of a run that only a crest between cell centres passes: their copper is not in the contour's area. */
     final IntList runHidden = new IntList(256);
 
+    /** Cells that a crest passes only just below the level: row, column, row, column ... */
+    final IntList close = new IntList(16);
+
     final int[] rowRuns;
     final DoubleList x = new DoubleList(256);
     final DoubleList y = new DoubleList(256);
@@ -45,6 +48,7 @@ final class MapStripe {
     private final float steepestStep;
     private final MarginRows margins;
     private final IntList liftedHere = new IntList(64);
+    private final IntList closeHere = new IntList(64);
     private IntList below = new IntList(64);
     private IntList above = new IntList(64);
     private int[] idBelow;
@@ -131,7 +135,11 @@ final class MapStripe {
     /** Adds the runs of one row of the lifted margins, by which pieces are told apart. */
     private void addRuns(int row, IntList rawRuns) {
         rowRuns[row - firstRow] = runStart.size;
-        margins.liftedColumns(row, level, rawRuns, liftedHere);
+        margins.liftedColumns(row, level, rawRuns, liftedHere, closeHere);
+        for (int c = 0; c < closeHere.size; c++) {
+            close.add(row);
+            close.add(closeHere.data[c]);
+        }
         int l = 0;
         int k = 0;
         int start = -1;

@@ -15,6 +15,10 @@ import org.jspecify.annotations.Nullable;
 final class MarginRows {
     /** A crest looks two cells to either side. */
     private static final int WIDER = 4;
+    /** Curved walls lower a crest by at most this share of a wall's rise over one cell. */
+    private static final float CURVED = 0.4f;
+
+    private static final float RIPPLE = 0.0005f;
 
     private final int first;
     private final int columns;
@@ -126,17 +130,26 @@ final class MarginRows {
      *
      * @param runs the row's runs of cells above the level: start, end, start, end ...
      * @param into takes the columns, rising
+     * @param close takes the columns of cells that a crest passes only just below the level: where walls are curved, at a
+     *     saddle between two round groove ends, the crest may be higher than two samples on each wall say
      */
-    void liftedColumns(int row, float level, IntList runs, IntList into) {
+    void liftedColumns(int row, float level, IntList runs, IntList into, IntList close) {
         into.size = 0;
+        close.size = 0;
         float[] c = raw(row);
         float least = level - steepestStep;
+        float almost = level - CURVED * steepestStep;
         int from = 0;
         for (int k = 0; k <= runs.size; k += 2) {
             int to = k < runs.size ? runs.data[k] : columns;
             for (int i = from; i < to; i++) {
-                if (c[i] > least && crestNear(row, i) > level) {
-                    into.add(i);
+                if (c[i] > least) {
+                    float crest = crestNear(row, i);
+                    if (crest > level) {
+                        into.add(i);
+                    } else if (crest > almost || ridge(row, i)) {
+                        close.add(i);
+                    }
                 }
             }
             from = k < runs.size ? runs.data[k + 1] : columns;
@@ -160,6 +173,16 @@ final class MarginRows {
             p = Math.max(p, crest(raw(row - 2)[i], raw(row - 1)[i], c[i], raw(row + 1)[i], steepestStep));
         }
         return p;
+    }
+
+    /** Whether a cell stands above both its neighbours: a ridge narrower than a cell shows no more of its walls. */
+    private boolean ridge(int row, int i) {
+        float[] c = raw(row);
+        float v = c[i] - RIPPLE;
+        if (i >= 1 && i + 1 < columns && v > c[i - 1] && v > c[i + 1]) {
+            return true;
+        }
+        return row >= 1 && row + 1 < rows && v > raw(row - 1)[i] && v > raw(row + 1)[i];
     }
 
     private float[] lift(int row) {

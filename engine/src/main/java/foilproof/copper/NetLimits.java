@@ -2,6 +2,7 @@ package foilproof.copper;
 
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -16,6 +17,9 @@ import org.jspecify.annotations.Nullable;
  * known, else by the pieces above {@link CopperMap#CRUMB_MM2} that the set-up itself (e = 0) leaves.
  */
 public final class NetLimits {
+    /** Limits that come near the least one and are found again on a finer grid, at most. */
+    private static final int MOST_REFINED = 12;
+
     private final MergeTree tree;
     private final MarginField field;
     private final double errorMm;
@@ -23,6 +27,10 @@ public final class NetLimits {
     private @Nullable ZLimit apart;
     private @Nullable ZLimit whole;
     private boolean beyondTree;
+    /** Where nets join and where one falls apart, as the cells have it. */
+    private final List<ZLimit> aparts = new ArrayList<>();
+
+    private final List<ZLimit> wholes = new ArrayList<>();
     private final Map<Integer, MarginRows> rowCache = new LinkedHashMap<>();
     private final RowPool pool;
 
@@ -64,14 +72,37 @@ public final class NetLimits {
         return beyondTree;
     }
 
+    /**
+     * Finds the limits again on a finer grid. The cells may see a saddle too low, by no more than
+     * {@link SaddleRefiner#roomMm}: others that come so near to the limit are looked at, too.
+     */
     private void refine() {
-        ZLimit a = apart;
-        ZLimit w = whole;
-        beyondTree = (a != null && a.eMm() >= tree.ceilingMm()) || (w != null && Double.isInfinite(w.eMm()));
-        apart = a == null ? null : SaddleRefiner.saddle(field, a);
-        if (w != null) {
-            whole = w.kind() == ZLimit.Kind.PIECE_LOST ? SaddleRefiner.peak(field, w) : SaddleRefiner.saddle(field, w);
+        double room = SaddleRefiner.roomMm(field);
+        beyondTree = aparts.stream().anyMatch(l -> l.eMm() >= tree.ceilingMm())
+                || wholes.stream().anyMatch(l -> Double.isInfinite(l.eMm()));
+        aparts.sort(Comparator.comparingDouble(l -> -l.eMm()));
+        ZLimit best = null;
+        for (int k = 0; k < Math.min(MOST_REFINED, aparts.size()); k++) {
+            if (best != null && aparts.get(k).eMm() + room <= best.eMm()) {
+                break;
+            }
+            ZLimit finer = SaddleRefiner.saddle(field, aparts.get(k));
+            best = best == null || finer.eMm() > best.eMm() ? finer : best;
         }
+        apart = best;
+        wholes.sort(Comparator.comparingDouble(ZLimit::eMm));
+        best = null;
+        for (int k = 0; k < Math.min(MOST_REFINED, wholes.size()); k++) {
+            ZLimit limit = wholes.get(k);
+            if (best != null && limit.eMm() - 2 * errorMm >= best.eMm()) {
+                break;
+            }
+            ZLimit finer = limit.kind() == ZLimit.Kind.PIECE_LOST
+                    ? SaddleRefiner.peak(field, limit)
+                    : SaddleRefiner.saddle(field, limit);
+            best = best == null || finer.eMm() < best.eMm() ? finer : best;
+        }
+        whole = best;
     }
 
     /** Below this error two nets are one; null where none are within what is known. */
@@ -117,17 +148,22 @@ public final class NetLimits {
         }
         judgeSplits(sets, splits, skip);
         judgeVanishing(piece, top);
-        for (int k = positive; k < s.size && apart == null; k++) {
+        for (int k = positive; k < s.size && (aparts.isEmpty() || s.height[k] > highest(aparts)); k++) {
             int a = sets.find(s.a[k]);
             int b = sets.find(s.b[k]);
             if (piece[a] && piece[b]) {
-                apart = ZLimit.at(
-                        ZLimit.Kind.NETS_JOINED, s.height[k], errorMm, tree.xOf(s.cell[k]), tree.yOf(s.cell[k]));
+                raiseApart(ZLimit.at(
+                        ZLimit.Kind.NETS_JOINED, s.height[k], errorMm, tree.xOf(s.cell[k]), tree.yOf(s.cell[k])));
             }
             boolean any = piece[a] || piece[b];
             sets.union(a, b);
             piece[sets.find(a)] = any;
         }
+    }
+
+    /** Saddles not above this cannot be higher than the first, however finely they are looked at. */
+    private double highest(List<ZLimit> found) {
+        return found.get(0).eMm() - SaddleRefiner.roomMm(field);
     }
 
     private void join(DisjointSets sets, int a, int b, long[] cells, int[] top) {
@@ -148,10 +184,12 @@ public final class NetLimits {
                 continue;
             }
             float e = s.height[saddle];
-            if (isPiece(splits.get(k)[1], e) && isPiece(splits.get(k)[2], e)) {
-                whole = ZLimit.at(
-                        ZLimit.Kind.PIECE_SEVERED, e, errorMm, tree.xOf(s.cell[saddle]), tree.yOf(s.cell[saddle]));
+            if (!wholes.isEmpty() && e > wholes.get(0).eMm() + 2 * SaddleRefiner.roomMm(field)) {
                 return;
+            }
+            if (isPiece(splits.get(k)[1], e) && isPiece(splits.get(k)[2], e)) {
+                lowerWhole(ZLimit.at(
+                        ZLimit.Kind.PIECE_SEVERED, e, errorMm, tree.xOf(s.cell[saddle]), tree.yOf(s.cell[saddle])));
             }
         }
     }
@@ -160,10 +198,10 @@ public final class NetLimits {
     private void judgeVanishing(boolean[] piece, int[] top) {
         for (int i = 0; i < piece.length; i++) {
             float peak = tree.peakMm(top[i]);
-            if (piece[i] && peak < tree.ceilingMm() && (whole == null || peak < whole.eMm())) {
+            if (piece[i] && peak < tree.ceilingMm()) {
                 double x = (tree.peakColumn(top[i]) + 0.5) * field.cellMm();
                 double y = (tree.peakRow(top[i]) + 0.5) * field.cellMm();
-                whole = ZLimit.at(ZLimit.Kind.PIECE_LOST, peak, errorMm, x, y);
+                lowerWhole(ZLimit.at(ZLimit.Kind.PIECE_LOST, peak, errorMm, x, y));
             }
         }
     }
@@ -310,14 +348,10 @@ public final class NetLimits {
     }
 
     private void raiseApart(ZLimit limit) {
-        if (apart == null || limit.eMm() > apart.eMm()) {
-            apart = limit;
-        }
+        aparts.add(limit);
     }
 
     private void lowerWhole(ZLimit limit) {
-        if (whole == null || limit.eMm() < whole.eMm()) {
-            whole = limit;
-        }
+        wholes.add(limit);
     }
 }

@@ -56,12 +56,14 @@ public final class ZWindows {
         List<Terminal> terminals = setup.terminals();
         // Below the error at which foil stays the window has ended: what joins there need not be known.
         double headroom = field.headroomMm();
+        // Cells may see a saddle too low (SaddleRefiner): the search begins so much below.
+        double seen = SaddleRefiner.roomMm(field);
         double floor = foil == null ? -headroom : Math.max(-headroom, foil.eMm());
         // Likewise above the error at which it ends for another reason.
         double ceiling = Math.max(ceilingMm(setup, headroom) + ROOM_MM, Math.max(floor, 0) + ROOM_MM);
         if (terminals.isEmpty()) {
             double[] points = setup.leftoverMm();
-            MergeTree tree = MergeTree.between(field, Math.min(floor, -0.001), ceiling, points);
+            MergeTree tree = MergeTree.between(field, Math.min(floor, -0.001) - seen, ceiling, points);
             int[] ignored = new int[points.length / 2];
             for (int k = 0; k < ignored.length; k++) {
                 ignored[k] = k;
@@ -73,7 +75,7 @@ public final class ZWindows {
             points[2 * k] = terminals.get(k).xMm();
             points[2 * k + 1] = terminals.get(k).yMm();
         }
-        double low = Math.max(-headroom, floor - ROOM_MM);
+        double low = Math.max(-headroom, floor - ROOM_MM - seen);
         NetLimits nets = NetLimits.byTerminals(MergeTree.between(field, low, ceiling, points), terminals);
         return nets.beyondTree() ? NetLimits.byTerminals(MergeTree.of(field, -headroom, points), terminals) : nets;
     }

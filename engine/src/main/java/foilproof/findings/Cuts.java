@@ -58,11 +58,36 @@ final class Cuts {
         BitSet wanted = layer.mapped(x.design().blankFromDesign(copper.side()))
                 .rasterise(new RasterGrid(0, 0, cell, columns, rows));
         int[] parent = new int[columns * rows];
-        int[] cost = new int[columns * rows];
+        int[] cost = costs(copper, cells(x, copper, from, cell, columns, rows, wanted), wanted, parent, cell, columns);
+        int end = -1;
+        for (int i : cells(x, copper, to, cell, columns, rows, wanted)) {
+            if (cost[i] < Integer.MAX_VALUE && (end < 0 || cost[i] < cost[end])) {
+                end = i;
+            }
+        }
+        if (end < 0) {
+            return null;
+        }
+        int[] back = costs(copper, List.of(end), wanted, new int[columns * rows], cell, columns);
+        return longestGone(copper, parent, new Between(cost, back, cost[end]), end, cell, columns);
+    }
+
+    /** How many cells of lost copper lie between a cell and either part of the net, itself counted in both. */
+    private record Between(int[] from, int[] to, int least) {
+        boolean beside(int i, int middle) {
+            // beyond the ends of the gap a cell is as far from one part, but not on any short way to the other
+            return from[i] == from[middle] && to[i] < Integer.MAX_VALUE && from[i] + to[i] - 1 <= least;
+        }
+    }
+
+    /** The least number of lost cells on the way to each wanted cell. */
+    private static int[] costs(
+            CopperFacts copper, List<Integer> starts, BitSet wanted, int[] parent, double cell, int columns) {
+        int[] cost = new int[parent.length];
         Arrays.fill(cost, Integer.MAX_VALUE);
         Arrays.fill(parent, -1);
         ArrayDeque<Integer> queue = new ArrayDeque<>();
-        for (int i : cells(x, copper, from, cell, columns, rows, wanted)) {
+        for (int i : starts) {
             cost[i] = 0;
             queue.addLast(i);
         }
@@ -74,7 +99,7 @@ final class Cuts {
                 if (j < 0 || j >= cost.length || !wanted.get(j)) {
                     continue;
                 }
-                int step = gone(copper, j, cell, columns) ? 1 : 0;
+                int step = pieceAt(copper, j, cell, columns) < 0 || otherPiece(copper, i, j, cell, columns) ? 1 : 0;
                 if (cost[i] + step < cost[j]) {
                     cost[j] = cost[i] + step;
                     parent[j] = i;
@@ -86,50 +111,68 @@ final class Cuts {
                 }
             }
         }
-        int end = -1;
-        for (int i : cells(x, copper, to, cell, columns, rows, wanted)) {
-            if (cost[i] < Integer.MAX_VALUE && (end < 0 || cost[i] < cost[end])) {
-                end = i;
-            }
-        }
-        return end < 0 ? null : longestGone(copper, parent, cost, end, cell, columns);
+        return cost;
+    }
+
+    private static int pieceAt(CopperFacts copper, int i, double cell, int columns) {
+        return copper.map().pieceAt((i % columns + 0.5) * cell, (i / columns + 0.5) * cell);
     }
 
     private static boolean gone(CopperFacts copper, int i, double cell, int columns) {
-        return copper.map().pieceAt((i % columns + 0.5) * cell, (i / columns + 0.5) * cell) < 0;
+        return pieceAt(copper, i, cell, columns) < 0;
     }
 
+    /** Whether two neighbouring cells lie on two pieces: a cut finer than a cell runs between them. */
+    private static boolean otherPiece(CopperFacts copper, int i, int j, double cell, int columns) {
+        int a = pieceAt(copper, i, cell, columns);
+        int b = pieceAt(copper, j, cell, columns);
+        return a >= 0 && b >= 0 && a != b;
+    }
+
+    /** The longest gap on the way at which the piece changes; where no piece changes, the longest gap. */
     private static @Nullable Cut longestGone(
-            CopperFacts copper, int[] parent, int[] cost, int end, double cell, int columns) {
-        int bestLength = 0;
+            CopperFacts copper, int[] parent, Between between, int end, double cell, int columns) {
+        int bestLength = -1;
         int bestMiddle = -1;
+        boolean bestParts = false;
         int length = 0;
+        int before = -1;
+        int piece = -1;
         int[] way = new int[64];
         for (int i = end; i >= 0; i = parent[i]) {
-            if (gone(copper, i, cell, columns)) {
+            int here = pieceAt(copper, i, cell, columns);
+            if (here < 0) {
                 if (length == way.length) {
                     way = Arrays.copyOf(way, 2 * length);
                 }
                 way[length++] = i;
-            } else {
-                if (length > bestLength) {
-                    bestLength = length;
-                    bestMiddle = way[length / 2];
-                }
-                length = 0;
+                continue;
             }
+            boolean parts = piece >= 0 && here != piece;
+            if ((length > 0 || parts) && (parts && !bestParts || parts == bestParts && length > bestLength)) {
+                bestParts = parts;
+                bestLength = length;
+                bestMiddle = length > 0 ? way[length / 2] : before;
+            }
+            length = 0;
+            piece = here;
+            before = i;
         }
         return bestMiddle < 0
                 ? null
                 : measured(
-                        copper, acrossNet(copper, cost, bestMiddle, cell, columns), bestLength * cell, cell, columns);
+                        copper,
+                        acrossNet(copper, between, bestMiddle, cell, columns),
+                        bestLength * cell,
+                        cell,
+                        columns);
     }
 
     /**
      * The middle of the gap across the net: the way found may run along its edge, where it is no longer. All cells as far
      * into the gap as the way's own middle lie on a line across it.
      */
-    private static int acrossNet(CopperFacts copper, int[] cost, int middle, double cell, int columns) {
+    private static int acrossNet(CopperFacts copper, Between between, int middle, double cell, int columns) {
         ArrayDeque<Integer> queue = new ArrayDeque<>();
         BitSet seen = new BitSet();
         List<Integer> line = new ArrayList<>();
@@ -148,9 +191,9 @@ final class Cuts {
                 if (c >= 0
                         && c < columns
                         && j >= 0
-                        && j < cost.length
+                        && j < between.from().length
                         && !seen.get(j)
-                        && cost[j] == cost[middle]
+                        && between.beside(j, middle)
                         && gone(copper, j, cell, columns)) {
                     seen.set(j);
                     queue.addLast(j);

@@ -161,7 +161,10 @@ final class NetsWholeAndApart implements Check {
                         + (segment < 0
                                 ? "It is cut"
                                 : "Line " + x.plan().segments().line(segment) + " cuts it") + " at "
-                        + Words.place(cut.xMm(), cut.yMm()) + ": " + Words.mm(cut.lengthMm())
+                        + Words.place(cut.xMm(), cut.yMm()) + ": "
+                        + (cut.lengthMm() <= cut.errorMm()
+                                ? "less than " + Words.mm(cut.lengthMm() + cut.errorMm())
+                                : Words.mm(cut.lengthMm()))
                         + " of wanted copper are gone there.";
         return f.says("Net " + o.net() + " is not whole: " + what + where)
                 .doThis(
