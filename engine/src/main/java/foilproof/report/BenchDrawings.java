@@ -11,6 +11,8 @@ import foilproof.findings.Examination;
 import foilproof.findings.Hole;
 import foilproof.motion.Segments;
 import foilproof.stock.ComposedSide;
+import java.util.ArrayList;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** Line drawings of what lies on the bench, as inline SVG: cutters, set-up, sections, the 1:1 template. */
@@ -118,12 +120,12 @@ final class BenchDrawings {
     private static void cross(Sheet sheet, XyMm at, String name) {
         sheet.path(
                 "M" + n(at.xMm() - 1.5) + " " + n(-at.yMm()) + "h3M" + n(at.xMm()) + " " + n(-at.yMm() - 1.5) + "v3");
-        sheet.text(at.xMm() + 1.8, at.yMm() + 0.8, "start", name);
+        sheet.named(at.xMm(), at.yMm(), 1.8, name);
     }
 
     private static void dot(Sheet sheet, XyMm at, String name) {
         sheet.circle(at.xMm(), at.yMm(), 0.9, "fill=\"#fff\" stroke=\"#111\" stroke-width=\".5\"");
-        sheet.text(at.xMm(), at.yMm() - 3.4, "middle", name);
+        sheet.named(at.xMm(), at.yMm(), 1.4, name);
     }
 
     /** The outline cuts and all bores at their true size on paper, with a bar to hold a ruler to. */
@@ -177,7 +179,8 @@ final class BenchDrawings {
         }
         double lowMm = Math.max(least(heights) - 0.03, -DEEPEST_SECTION_MM);
         double foil = x.foilMm();
-        Sheet sheet = new Sheet(-HALF_SECTION_MM, lowMm * SECTION_TALL - 0.18, HALF_SECTION_MM, 0.3, 150, 0.075);
+        Sheet sheet =
+                new Sheet(-HALF_SECTION_MM - 0.34, lowMm * SECTION_TALL - 0.2, HALF_SECTION_MM + 0.02, 0.3, 140, 0.078);
         StringBuilder body = new StringBuilder("M" + n(-HALF_SECTION_MM) + " " + n(-lowMm * SECTION_TALL));
         StringBuilder copper = new StringBuilder();
         for (int k = 0; k <= SECTION_STEPS; k++) {
@@ -193,7 +196,20 @@ final class BenchDrawings {
         sheet.raw("<path d=\"" + copper + "\" stroke=\"#8a4a1a\" stroke-width=\".0055\"/>");
         sheet.raw("<path d=\"M-.5 " + n(-lowMm * SECTION_TALL + 0.05) + "h1m-1 -.03v.06m1 -.06v.06\" stroke=\"#111\""
                 + " stroke-width=\".012\" fill=\"none\"/>");
-        sheet.text(0, lowMm * SECTION_TALL - 0.15, "middle", "1 mm along " + (alongX ? "X" : "Y") + "; Z drawn 5 x");
+        for (double z = 0; z > lowMm - 1e-9; z -= 0.05) {
+            sheet.raw("<path d=\"M" + n(-HALF_SECTION_MM - 0.03) + " " + n(-z * SECTION_TALL) + "h.03\" stroke=\"#111\""
+                    + " stroke-width=\".008\"/>");
+            sheet.text(-HALF_SECTION_MM - 0.045, z * SECTION_TALL - 0.027, "end", Decimals.fixed(z == 0 ? 0 : z, 2));
+        }
+        sheet.text(-HALF_SECTION_MM - 0.33, 0.2, "start", "Z, mm");
+        sheet.raw("<path d=\"M-.03 -.16h.06l-.03 .07z\" fill=\"#111\"/>");
+        sheet.text(0.05, 0.1, "start", "the place");
+        sheet.text(
+                -HALF_SECTION_MM,
+                lowMm * SECTION_TALL - 0.17,
+                "start",
+                "1 mm along " + (alongX ? "X" : "Y") + "; Z 5 times as high; foil (brown) "
+                        + Decimals.plain(foil * 1000, 1) + " um");
         return sheet.svg(
                 "section", "Section through the place along " + (alongX ? "X" : "Y") + ", Z five times as tall");
     }
@@ -239,6 +255,7 @@ final class BenchDrawings {
         private final double y1;
         private final double scale;
         private final double letterMm;
+        private final List<double[]> words = new ArrayList<>();
 
         Sheet(double x0, double y0, double x1, double y1, double scale, double letterMm) {
             this.x0 = x0;
@@ -269,6 +286,38 @@ final class BenchDrawings {
         void text(double x, double y, String anchor, String text) {
             out.append("<text x=\"" + n(x) + "\" y=\"" + n(-y) + "\" text-anchor=\"" + anchor + "\" font-size=\""
                     + n(letterMm) + "\">" + Html.escape(text) + "</text>");
+        }
+
+        /** A word beside a point, where no other word stands: right, left, below, above. */
+        void named(double x, double y, double reachMm, String text) {
+            double wide = 0.62 * letterMm * text.length();
+            double[][] ways = {
+                {x + reachMm, y - 0.35 * letterMm},
+                {x - reachMm - wide, y - 0.35 * letterMm},
+                {x - wide / 2, y - reachMm - letterMm},
+                {x - wide / 2, y + reachMm + 0.2 * letterMm},
+                {x + reachMm, y - 1.6 * letterMm},
+                {x + reachMm, y + letterMm}
+            };
+            double[] best = ways[0];
+            for (double[] way : ways) {
+                boolean inside = way[0] >= x0 && way[0] + wide <= x1;
+                if (inside && free(way[0], way[1], wide)) {
+                    best = way;
+                    break;
+                }
+            }
+            words.add(new double[] {best[0], best[1], best[0] + wide, best[1] + letterMm});
+            text(best[0], best[1], "start", text);
+        }
+
+        private boolean free(double x, double y, double wide) {
+            for (double[] w : words) {
+                if (x < w[2] && x + wide > w[0] && y < w[3] && y + letterMm > w[1]) {
+                    return false;
+                }
+            }
+            return true;
         }
 
         void bar(double x, double y) {

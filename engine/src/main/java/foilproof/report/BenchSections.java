@@ -5,24 +5,14 @@ import foilproof.bench.Join;
 import foilproof.bench.KeepOut;
 import foilproof.bench.Side;
 import foilproof.bench.Tool;
-import foilproof.copper.NarrowGap;
-import foilproof.electrical.IntendedNets;
-import foilproof.electrical.NetPlace;
 import foilproof.electrical.NetVerdict;
-import foilproof.findings.CopperFacts;
 import foilproof.findings.CopperPlaces;
 import foilproof.findings.Examination;
-import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.OptionalDouble;
-import org.jspecify.annotations.Nullable;
 
 /** Sections of the report that need the examined job itself: set-up map, slivers, cards for the bench, template. */
 final class BenchSections {
-    /** Probe pairs on the continuity card: at two a minute six minutes of work. */
-    private static final int PAIRS = 12;
-
     private static final int MOST_SLIVERS = 60;
 
     private final Examination x;
@@ -181,140 +171,9 @@ final class BenchSections {
                 + end.face().word();
     }
 
-    /** A pair of places to put the probes of a meter on. */
-    private record Pair(String a, String b, boolean joined, double rank, String why) {}
-
-    /** The pairs that most likely tell a bad board, in the order to walk them. */
+    /** Pairs of places to put the probes of a meter on. */
     void continuityCard() {
-        List<Pair> pairs = pairs();
-        html.element("h2", "Continuity card");
-        if (pairs.isEmpty()) {
-            html.element("p", "No probe pairs: no netlist or layer image names nets.");
-            return;
-        }
-        html.element(
-                "p class=\"small\"",
-                "The pairs most likely to tell a bad board, worst first, two a minute. The order ranks the narrowest gaps and"
-                        + " copper against each other: the odds are relative, and pairs left out can be bad too.");
-        html.head("#", "Probe", "Probe", "Must", "Because", "Found");
-        int number = 0;
-        for (Pair pair : pairs) {
-            html.row("#" + ++number, pair.a(), pair.b(), pair.joined() ? "buzz" : "not buzz", pair.why(), "");
-        }
-        html.endTable();
-    }
-
-    private List<Pair> pairs() {
-        List<Pair> out = new ArrayList<>();
-        List<IntendedNets.Net> nets = new ArrayList<>();
-        for (IntendedNets.Net net : x.design().nets().nets()) {
-            if (net.named() && !net.places().isEmpty()) {
-                nets.add(net);
-            }
-        }
-        for (int i = 0; i < nets.size(); i++) {
-            for (int j = i + 1; j < nets.size(); j++) {
-                apart(nets.get(i), nets.get(j), out);
-            }
-            whole(nets.get(i), out);
-        }
-        out.sort(Comparator.comparingDouble(Pair::rank).thenComparing(Pair::a).thenComparing(Pair::b));
-        return out.subList(0, Math.min(PAIRS, out.size()));
-    }
-
-    private void apart(IntendedNets.Net a, IntendedNets.Net b, List<Pair> out) {
-        NetPlace bestA = a.places().get(0);
-        NetPlace bestB = b.places().get(0);
-        double best = Double.POSITIVE_INFINITY;
-        for (NetPlace p : a.places()) {
-            for (NetPlace q : b.places()) {
-                double d = StrictMath.hypot(p.xMm() - q.xMm(), p.yMm() - q.yMm());
-                if (d < best) {
-                    best = d;
-                    bestA = p;
-                    bestB = q;
-                }
-            }
-        }
-        Double gap = gapMm(bestA, bestB);
-        double between = best - (least(bestA) + least(bestB)) / 2;
-        double told = gap != null ? gap : Math.max(0.05, between);
-        out.add(new Pair(
-                a.name() + " " + bestA.label(),
-                b.name() + " " + bestB.label(),
-                false,
-                told,
-                gap != null
-                        ? "gap of " + HumanText.length(gap) + " at the foil bottom"
-                        : "their lands lie " + HumanText.length(Math.max(0, between)) + " apart"));
-    }
-
-    private static double least(NetPlace p) {
-        return Math.min(p.widthMm(), p.heightMm());
-    }
-
-    /** The narrowest gap told between the copper of two places, or null. */
-    private @Nullable Double gapMm(NetPlace a, NetPlace b) {
-        double[] p = x.design().onBlank(a);
-        double[] q = x.design().onBlank(b);
-        if (p == null || q == null || a.face() != b.face()) {
-            return null;
-        }
-        int side = x.design().sideOf(a.face());
-        if (side < 1 || side > x.copper().size()) {
-            return null;
-        }
-        CopperFacts copper = x.copper(side);
-        int pieceA = piece(copper, p, least(a));
-        int pieceB = piece(copper, q, least(b));
-        for (NarrowGap gap : copper.gaps()) {
-            if (gap.pieceA() == Math.min(pieceA, pieceB) && gap.pieceB() == Math.max(pieceA, pieceB)) {
-                return gap.bottomMm();
-            }
-        }
-        return null;
-    }
-
-    /** The piece of copper at a place, bored or not. */
-    private static int piece(CopperFacts copper, double[] at, double widthMm) {
-        int piece = copper.map().pieceAt(at[0], at[1]);
-        for (int k = 0; k < 4 && piece < 0; k++) {
-            double d = 0.42 * widthMm;
-            piece = copper.map()
-                    .pieceAt(at[0] + (k == 0 ? d : k == 1 ? -d : 0), at[1] + (k == 2 ? d : k == 3 ? -d : 0));
-        }
-        return piece;
-    }
-
-    private void whole(IntendedNets.Net net, List<Pair> out) {
-        NetPlace bestA = null;
-        NetPlace bestB = null;
-        double far = 0;
-        for (NetPlace p : net.places()) {
-            for (NetPlace q : net.places()) {
-                double d = StrictMath.hypot(p.xMm() - q.xMm(), p.yMm() - q.yMm());
-                if (d > far) {
-                    far = d;
-                    bestA = p;
-                    bestB = q;
-                }
-            }
-        }
-        if (bestA == null || bestB == null) {
-            return;
-        }
-        Double narrowest = null;
-        for (ResultDocument.NetFacts facts : result.nets()) {
-            narrowest = facts.name().equals(net.name()) ? facts.narrowestMm() : narrowest;
-        }
-        out.add(new Pair(
-                net.name() + " " + bestA.label(),
-                net.name() + " " + bestB.label(),
-                true,
-                narrowest == null ? 1 : narrowest,
-                narrowest == null
-                        ? "the two places farthest apart on this net"
-                        : "narrowest copper " + HumanText.length(narrowest)));
+        new ContinuityCard(x, result).write(html);
     }
 
     /** Outline and bores at their true size. */

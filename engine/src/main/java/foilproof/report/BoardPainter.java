@@ -7,19 +7,22 @@ import java.util.List;
 
 /**
  * Paints one window of a side from the composed grid: of the cells under a pixel a few rows and columns are looked at and
- * their colours mixed, so that thin grooves stay visible in small pictures. Every theme keeps apart in grey.
+ * their colours mixed, so that thin grooves stay visible in small pictures. The colours of each theme differ in lightness
+ * and rise in one direction with the value, so that they keep apart and in order in grey.
  */
 final class BoardPainter {
     private static final int OFF_BLANK = 0xffffff;
-    private static final int COPPER = 0xb0703a;
+    private static final int COPPER = 0xa8642f;
     private static final int FLOOR = 0xe9dfc0;
-    private static final int DEEP = 0x9a8f74;
+    private static final int DEEP = 0xc2b795;
     private static final int THROUGH = 0x26282c;
-    private static final int LEFT = 0xd4145a;
-    private static final int UNTOUCHED = 0xd0d0d0;
+    /** Foil left, hatched with white. */
+    static final int LEFT = 0xd4145a;
+
+    private static final int UNTOUCHED = 0xe4e4e4;
     private static final int BARE = 0xfafafa;
-    private static final int[] LEFT_RAMP = {0xf2b8c8, 0xe0608c, 0xb01050, 0x600028};
-    private static final int[] MARGIN_RAMP = {0x202020, 0xb5402a, 0xe0a030, 0xa8c890, 0x5a9a78};
+    private static final int[] LEFT_RAMP = {0xe59ab2, 0xd0507e, 0xa01048, 0x500020};
+    private static final int[] MARGIN_RAMP = {0x101010, 0x7a1f14, 0xb5562a, 0xc99a4a, 0xb4cfa4};
     private static final int[] SPOIL_RAMP = {0xfafafa, 0xd8b878, 0xa06a28, 0x401800};
     private static final double[] MARGIN_MM = {0, 0.02, 0.05, 0.1};
     private static final double DEEP_MM = 0.3;

@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
 /** The pictures of a report: each side's copper, foil left and margin to scale, and close-ups of findings. */
 public final class BoardPictures {
     private static final int LONGEST_PX = 1600;
-    private static final int CLOSE_UP_PX = 360;
+    private static final int CLOSE_UP_PX = 720;
     private static final double MOST_CLOSE_UP_MM = 20;
     private static final int MOST_LABELS = 40;
     private static final int MOST_CLOSE_UPS = 40;

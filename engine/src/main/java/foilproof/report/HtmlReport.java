@@ -5,7 +5,6 @@ import foilproof.findings.Examination;
 import foilproof.findings.Finding;
 import foilproof.findings.NotChecked;
 import foilproof.findings.Severity;
-import java.util.Base64;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -31,15 +30,24 @@ public final class HtmlReport {
             .where,.numbers{color:#333;font-size:.88rem}.do::before{content:"Do this: ";font-weight:bold}
             pre{background:#f1f1f1;border-left:3px solid #777;padding:.3rem .6rem;margin:.3rem 0;overflow-x:auto;font:.85rem "DejaVu Sans Mono",monospace}
             .bars{width:100%;height:auto;font:12px "DejaVu Sans",Verdana,sans-serif}
-            figure{margin:1rem 0;break-inside:avoid}img{max-width:100%;height:auto;border:1px solid #999;image-rendering:auto}
-            .finding img{max-width:20rem}.hash{font:.72rem "DejaVu Sans Mono",monospace;word-break:break-all}
-            .close{display:flex;flex-wrap:wrap;gap:1.2rem;align-items:flex-start}.close figure{margin:.6rem 0}
+            figure{margin:.8rem 0;break-inside:avoid}figure.board{display:inline-block;vertical-align:top;margin:.5rem .8rem .6rem 0;max-width:100%}
+            figure.board svg{max-width:100%;height:auto;display:block}figcaption{font-size:.78rem;color:#222;line-height:1.35}figcaption svg{display:inline-block!important;vertical-align:baseline}
+            .key{white-space:nowrap;margin-right:.5rem}.hash{font:.72rem "DejaVu Sans Mono",monospace;word-break:break-all}
+            .close{display:flex;flex-wrap:wrap;gap:1rem;align-items:flex-start}.close figure{margin:.5rem 0}
+            .worst{margin:.4rem 0;padding:0;list-style:none}.worst li{margin:.2rem 0;display:flex;align-items:baseline}.worst b{min-width:1.6rem}.worst .tag{min-width:3.6rem;text-align:center;font-size:.72rem}
             .sign td{height:2.2rem}.cutters span{display:inline-block;margin-right:1.5rem;vertical-align:bottom}.cutters svg{display:block}
             svg.setup{max-width:100%;height:auto}.true{margin:0}.page{break-before:page}
-            .small{font-size:.82rem;color:#333}
-            @page{margin:15mm}
-            @media print{body{max-width:none;margin:0;padding:0;font-size:10.5pt}h2{break-after:avoid}table{break-inside:auto}tr{break-inside:avoid}figure>img{max-height:112mm;width:auto}a{color:inherit}}
+            .small{font-size:.82rem;color:#333}td.n,th.n{white-space:nowrap}thead{display:table-header-group}
+            html{-webkit-print-color-adjust:exact;print-color-adjust:exact}
+            @page{margin:14mm}
+            @media print{body{max-width:none;margin:0;padding:0;font-size:10pt}h1{font-size:16pt}h2{break-after:avoid;margin:1.1rem 0 .4rem}h2+p,h2+.small{break-after:avoid}table{break-inside:auto;font-size:8.5pt}tr{break-inside:avoid}th,td{padding:.16rem .35rem}a{color:inherit}.small,figcaption{font-size:8.5pt}.lead{break-after:page;font-size:9.5pt}.lead ul{margin:.2rem 0}.lead h2{margin:.7rem 0 .25rem}.lead p{margin:.3rem 0}.lead .verdict{margin:.5rem 0;padding:.35rem .7rem}.lead .sign td{height:1.7rem}.lead .bars{max-height:62mm}}
             """;
+
+    /** Findings above a note that the first page names. */
+    private static final int MOST_WORST = 6;
+
+    /** Consequences that are not folded away. */
+    private static final int OPEN = 3;
 
     private final ResultDocument result;
     private final ReportExtras extras;
@@ -68,8 +76,13 @@ public final class HtmlReport {
         html.raw("<meta name=\"viewport\" content=\"width=device-width,initial-scale=1\">");
         html.element("title", result.job() + " \u2013 " + result.verdict().word());
         html.raw("<style>\n" + STYLE + "</style></head><body>\n");
+        html.raw("<div class=\"lead\">\n");
         header();
+        worst();
+        bars();
         notChecked();
+        signOff();
+        html.raw("</div>\n");
         windows();
         findings();
         changes();
@@ -96,7 +109,7 @@ public final class HtmlReport {
         }
         sides();
         setUp();
-        signOff();
+        limitsOfTheModel();
         if (bench != null) {
             bench.template();
         }
@@ -140,6 +153,44 @@ public final class HtmlReport {
         return means + " Findings: " + count + "." + open;
     }
 
+    /** One line each for what decides. */
+    private void worst() {
+        List<Finding> told = result.findings().stream()
+                .filter(f -> f.severity() != Severity.NOTE)
+                .toList();
+        if (told.isEmpty()) {
+            return;
+        }
+        html.raw("<ul class=\"worst\">\n");
+        for (int i = 0; i < Math.min(MOST_WORST, told.size()); i++) {
+            Finding f = told.get(i);
+            Explanation explanation = Explanation.of(f.kind());
+            String where = HumanText.where(f);
+            html.raw("<li><b>" + (result.findings().indexOf(f) + 1) + "</b><span class=\"tag\">"
+                    + f.severity().word() + "</span>");
+            html.raw("<span>")
+                    .text((explanation == null ? f.kind() : explanation.title())
+                            + (where.isEmpty() ? "" : ": " + where))
+                    .raw("</span></li>\n");
+        }
+        html.raw("</ul>\n");
+        if (told.size() > MOST_WORST) {
+            html.element("p class=\"small\"", "And " + (told.size() - MOST_WORST) + " more above a note.");
+        }
+    }
+
+    private void bars() {
+        if (result.zWindows().isEmpty()) {
+            return;
+        }
+        html.element("h2", "Z window: how far Z may be off");
+        html.raw("<p class=\"small\">")
+                .text("Solid: every copper and duty check holds. Hatched: nothing at fix or stop. ");
+        html.text("Bracket: the Z error that your set-up allows. Dashed line: Z as programmed.")
+                .raw("</p>\n");
+        html.raw(ZWindowBars.svg(result.zWindows()));
+    }
+
     private void notChecked() {
         html.element("h2", "Not checked");
         if (result.notChecked().isEmpty()) {
@@ -158,16 +209,11 @@ public final class HtmlReport {
     }
 
     private void windows() {
-        html.element("h2", "Z window of each tool run");
+        html.element("h2", "Z window of each tool run, in numbers");
         if (result.zWindows().isEmpty()) {
             html.element("p", "No tool run cuts copper, or none could be judged.");
             return;
         }
-        html.raw("<p class=\"small\">")
-                .text("Solid: every copper and duty check holds. Hatched: nothing at fix or stop. ");
-        html.text("Bracket: the Z error that the set-up allows. Dashed line: the programmed depth.")
-                .raw("</p>\n");
-        html.raw(ZWindowBars.svg(result.zWindows()));
         html.head("Run", "Tool", "Window", "Limited below by", "Limited above by", "#Margin", "#+/- mm");
         for (ResultDocument.ZWindow window : result.zWindows()) {
             html.row(
@@ -247,7 +293,7 @@ public final class HtmlReport {
         FlatPicture closeUp = extras.closeUps().of(finding);
         if (closeUp != null) {
             html.raw("<div class=\"close\">\n");
-            picture(closeUp);
+            html.raw(Figure.html(closeUp, painted.bare(closeUp), Figure.scale(closeUp, 66, 66), closeUp.title()));
             section(finding);
             html.raw("</div>\n");
         }
@@ -352,18 +398,29 @@ public final class HtmlReport {
         if (consequences.isEmpty()) {
             return;
         }
-        html.raw("<details><summary>")
-                .text(consequences.size() == 1 ? "1 consequence" : consequences.size() + " consequences");
-        html.raw("</summary><ul>\n");
-        for (Finding consequence : consequences) {
-            html.raw("<li>")
-                    .text(consequence.severity().word() + ", " + consequence.kind() + ": " + consequence.message());
-            String where = HumanText.where(consequence);
-            html.text(where.isEmpty() ? "" : " (" + where + ")");
-            consequences(consequence.consequences());
-            html.raw("</li>\n");
+        // Paper shows no folded text: the first ones always stand open.
+        int open = consequences.size() <= OPEN + 1 ? consequences.size() : OPEN;
+        html.element(
+                "p class=\"where\"",
+                consequences.size() == 1 ? "1 consequence:" : consequences.size() + " consequences:");
+        html.raw("<ul>\n");
+        consequences.subList(0, open).forEach(this::consequence);
+        html.raw("</ul>\n");
+        if (open < consequences.size()) {
+            html.raw("<details><summary>")
+                    .text("the other " + (consequences.size() - open) + " (all are in result.json)")
+                    .raw("</summary><ul>\n");
+            consequences.subList(open, consequences.size()).forEach(this::consequence);
+            html.raw("</ul></details>\n");
         }
-        html.raw("</ul></details>\n");
+    }
+
+    private void consequence(Finding consequence) {
+        html.raw("<li>").text(consequence.severity().word() + ", " + consequence.kind() + ": " + consequence.message());
+        String where = HumanText.where(consequence);
+        html.text(where.isEmpty() ? "" : " (" + where + ")");
+        consequences(consequence.consequences());
+        html.raw("</li>\n");
     }
 
     private static String shortened(String line) {
@@ -378,9 +435,11 @@ public final class HtmlReport {
         extras.pictures().forEach(this::picture);
     }
 
+    /** The copper large, what is derived from it small, side by side. */
     private void picture(FlatPicture picture) {
-        html.raw("<figure><img alt=\"" + Html.escape(picture.title()) + "\" src=\"data:image/png;base64,");
-        html.raw(Base64.getEncoder().encodeToString(painted.png(picture))).raw("\"></figure>\n");
+        boolean large = picture.name().endsWith("-copper");
+        double scale = Figure.scale(picture, large ? 175 : 86, large ? 120 : 86);
+        html.raw(Figure.html(picture, painted.bare(picture), scale, picture.title()));
     }
 
     private void runs() {
@@ -456,21 +515,35 @@ public final class HtmlReport {
             html.element("p", "None: nothing passes through the foil into the substrate.");
             return;
         }
-        html.head("#", "#Side", "Place", "#Entry diameter", "#Exit diameter", "Through", "#Ring", "Tool", "#Line");
+        html.head(
+                "#",
+                "#Side",
+                "#X, Y, mm",
+                "#Entry, mm (thou)",
+                "#Exit, mm (thou)",
+                "Through",
+                "#Ring, mm (thou)",
+                "Tool",
+                "#Line");
         int number = 0;
         for (ResultDocument.HoleFacts hole : result.holes()) {
             html.row(
                     "#" + ++number,
                     "#" + hole.side(),
-                    HumanText.place(hole.atMm()),
-                    "#" + HumanText.length(hole.entryMm()),
-                    "#" + HumanText.length(hole.exitMm()),
+                    "#" + Decimals.fixed(hole.atMm()[0], 3) + ", " + Decimals.fixed(hole.atMm()[1], 3),
+                    "#" + bare(hole.entryMm()),
+                    "#" + bare(hole.exitMm()),
                     hole.through() ? "yes" : "no",
-                    hole.ringMm() == null ? null : "#" + HumanText.length(hole.ringMm()),
+                    hole.ringMm() == null ? null : "#" + bare(hole.ringMm()),
                     hole.tool(),
                     hole.line() == null ? null : "#" + hole.line());
         }
         html.endTable();
+    }
+
+    /** Both units without their names, which stand in the head: 1.000 (39.4). */
+    static String bare(double mm) {
+        return Decimals.fixed(mm, 3) + " (" + Decimals.fixed(mm / 0.0254, 1) + ")";
     }
 
     private void nets() {
@@ -555,9 +628,16 @@ public final class HtmlReport {
         html.raw("<td></td></tr></tbody></table>\n");
         html.element(
                 "p class=\"small\"",
-                "An approval holds for these bytes only: any change of a program, tool, blank or set-up voids it. The model has one "
-                        + "height a side and tool run (no undercuts) and knows no bending foil, burrs or packed chips; wear, breakage, "
-                        + "peel and heat are rules over the geometry. Milling dust harms lungs, glass-fibre dust above all: use "
-                        + "extraction and a mask, protect your eyes, and keep hands away until the spindle stands still.");
+                "An approval holds for these bytes only: any change of a program, tool, blank or set-up voids it.");
+    }
+
+    private void limitsOfTheModel() {
+        html.element("h2", "Limits of the model, and safety");
+        html.element(
+                "p class=\"small\"",
+                "The model has one height a side and tool run (no undercuts) and knows no bending foil, burrs or packed chips; "
+                        + "wear, breakage, peel and heat are rules over the geometry. Milling dust harms lungs, glass-fibre "
+                        + "dust above all: use extraction and a mask, protect your eyes, and keep hands away until the spindle "
+                        + "stands still.");
     }
 }

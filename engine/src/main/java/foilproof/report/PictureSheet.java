@@ -52,17 +52,6 @@ public final class PictureSheet {
         return PngWriter.write(sheet.width, sheet.height, sheet.rgb, picture.mmPerPx());
     }
 
-    /** The bare picture without title, scale bar and legend, as PNG. */
-    public static byte[] barePng(FlatPicture picture) {
-        int[] all = new int[picture.widthPx() * picture.heightPx()];
-        int[] row = new int[picture.widthPx()];
-        for (int y = 0; y < picture.heightPx(); y++) {
-            picture.pixels().row(y, row);
-            System.arraycopy(row, 0, all, y * row.length, row.length);
-        }
-        return PngWriter.write(picture.widthPx(), picture.heightPx(), all, picture.mmPerPx());
-    }
-
     private void draw() {
         int top = MARGIN_PX;
         for (String each : title) {

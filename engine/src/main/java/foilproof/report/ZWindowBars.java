@@ -12,7 +12,7 @@ final class ZWindowBars {
     private static final double WIDTH = 760;
     private static final double LEFT = 190;
     private static final double RIGHT = 740;
-    private static final double ROW = 58;
+    private static final double ROW = 68;
 
     private final List<ResultDocument.ZWindow> windows;
     private final double fromMm;
@@ -59,7 +59,7 @@ final class ZWindowBars {
     }
 
     private String draw() {
-        double height = ROW * windows.size() + 40;
+        double height = ROW * windows.size() + 34;
         Html svg = new Html();
         svg.raw("<svg class=\"bars\" viewBox=\"0 0 " + n(WIDTH) + " " + n(height)
                 + "\" role=\"img\" aria-label=\"Z window of each tool run on an axis of Z error\">");
@@ -74,7 +74,7 @@ final class ZWindowBars {
     }
 
     private void bar(Html svg, ResultDocument.ZWindow window, double top) {
-        double middle = top + 34;
+        double middle = top + 36;
         svg.raw(text(0, middle, "start", "#111", "run " + window.run() + ", side " + window.side()));
         svg.raw(text(0, middle + 15, "start", "#111", window.tool()));
         interval(svg, window.fixFromMm(), window.fixToMm(), middle - 9, 18, "fill=\"url(#hatch)\" stroke=\"#777\"");
