@@ -69,7 +69,7 @@ final class BenchDrawings {
         }
         Sheet sheet = new Sheet(x0, y0 - 7, x1, y1, 1, 2.4);
         sheet.rect(0, 0, w, h, "fill=\"#efe3d0\" stroke=\"#111\" stroke-width=\".4\"");
-        sheet.text(w / 2, h / 2, "middle", "blank " + Decimals.plain(w, 1) + " x " + Decimals.plain(h, 1) + " mm");
+        sheet.text(w / 2, h + 1.5, "middle", "blank " + Decimals.plain(w, 1) + " x " + Decimals.plain(h, 1) + " mm");
         for (KeepOut box : x.job().keepOuts()) {
             sheet.rect(
                     box.x0Mm(),
@@ -208,8 +208,8 @@ final class BenchDrawings {
                 -HALF_SECTION_MM,
                 lowMm * SECTION_TALL - 0.17,
                 "start",
-                "1 mm along " + (alongX ? "X" : "Y") + "; Z 5 times as high; foil (brown) "
-                        + Decimals.plain(foil * 1000, 1) + " um");
+                "1 mm along " + (alongX ? "X" : "Y") + "; Z 5 x as high; foil " + Decimals.plain(foil * 1000, 1)
+                        + " um");
         return sheet.svg(
                 "section", "Section through the place along " + (alongX ? "X" : "Y") + ", Z five times as tall");
     }

@@ -7,7 +7,7 @@ import java.util.Base64;
  * vectors and text, drawn to a round scale that stands beside it.
  */
 final class Figure {
-    private static final double[] SCALES = {20, 10, 5, 4, 3, 2, 1.5, 1, 0.75, 0.5, 0.25, 0.1};
+    private static final double[] SCALES = {20, 10, 5, 4, 3, 2.5, 2, 1.5, 1, 0.75, 0.5, 0.25, 0.1};
 
     private Figure() {}
 
@@ -28,9 +28,9 @@ final class Figure {
      *
      * @param png the bare picture
      * @param scale millimetres on paper for one of the board
-     * @param caption the words below it, one sentence or more
+     * @param withLegend whether it says what its colours mean
      */
-    static String html(FlatPicture picture, byte[] png, double scale, String caption) {
+    static String html(FlatPicture picture, byte[] png, double scale, boolean withLegend) {
         double wide = picture.widthPx() * picture.mmPerPx();
         double high = picture.heightPx() * picture.mmPerPx();
         double letter = 2.9 / scale;
@@ -59,13 +59,22 @@ final class Figure {
                 + "\" fill=\"#111\">"
                 + Decimals.plain(bar, 3) + " mm (" + Decimals.plain(bar / 0.0254, 0) + " thou)</text></svg>");
         String drawn = scale >= 1 ? Decimals.plain(scale, 2) + " : 1" : "1 : " + Decimals.plain(1 / scale, 2);
-        h.raw("<figcaption>").text(caption + ". Drawn " + drawn + ".");
+        h.raw("<figcaption>").text(picture.title() + ". Drawn " + drawn + ".");
+        if (withLegend) {
+            h.raw(legend(picture));
+        }
+        return h.raw("</figcaption></figure>\n").toString();
+    }
+
+    /** What the colours mean. */
+    static String legend(FlatPicture picture) {
+        Html h = new Html();
         for (FlatPicture.Legend entry : picture.legend()) {
             h.raw(" <span class=\"key\">" + swatch(entry))
                     .text(" " + entry.text())
                     .raw("</span>");
         }
-        return h.raw("</figcaption></figure>\n").toString();
+        return h.toString();
     }
 
     private static String swatch(FlatPicture.Legend entry) {

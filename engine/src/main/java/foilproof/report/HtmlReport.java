@@ -37,10 +37,10 @@ public final class HtmlReport {
             .worst{margin:.4rem 0;padding:0;list-style:none}.worst li{margin:.2rem 0;display:flex;align-items:baseline}.worst b{min-width:1.6rem}.worst .tag{min-width:3.6rem;text-align:center;font-size:.72rem}
             .sign td{height:2.2rem}.cutters span{display:inline-block;margin-right:1.5rem;vertical-align:bottom}.cutters svg{display:block}
             svg.setup{max-width:100%;height:auto}.true{margin:0}.page{break-before:page}
-            .small{font-size:.82rem;color:#333}td.n,th.n{white-space:nowrap}thead{display:table-header-group}
+            .small{font-size:.82rem;color:#333}.small svg{vertical-align:baseline}td.n,th.n{white-space:nowrap}thead{display:table-header-group}.tools td:nth-child(3){min-width:10rem}.tools td.n{white-space:normal}
             html{-webkit-print-color-adjust:exact;print-color-adjust:exact}
             @page{margin:14mm}
-            @media print{body{max-width:none;margin:0;padding:0;font-size:10pt}h1{font-size:16pt}h2{break-after:avoid;margin:1.1rem 0 .4rem}h2+p,h2+.small{break-after:avoid}table{break-inside:auto;font-size:8.5pt}tr{break-inside:avoid}th,td{padding:.16rem .35rem}a{color:inherit}.small,figcaption{font-size:8.5pt}.lead{break-after:page;font-size:9.5pt}.lead ul{margin:.2rem 0}.lead h2{margin:.7rem 0 .25rem}.lead p{margin:.3rem 0}.lead .verdict{margin:.5rem 0;padding:.35rem .7rem}.lead .sign td{height:1.7rem}.lead .bars{max-height:62mm}}
+            @media print{body{max-width:none;margin:0;padding:0;font-size:10pt}h1{font-size:16pt}h2{break-after:avoid;margin:1.1rem 0 .4rem}h2+p,h2+.small{break-after:avoid}table{break-inside:auto;font-size:8.5pt}tr{break-inside:avoid}th,td{padding:.16rem .35rem}a{color:inherit}.small,figcaption{font-size:8.5pt}.lead{break-after:page;font-size:9.5pt}.lead ul{margin:.2rem 0}.lead h2{margin:.7rem 0 .25rem}.lead p{margin:.3rem 0}.lead .verdict{margin:.5rem 0;padding:.35rem .7rem}.lead .sign td{height:1.7rem}.lead .bars{max-height:56mm}.lead ul.open{columns:2;column-gap:8mm}.lead ul.open li{break-inside:avoid}.close{gap:.6rem}.finding{padding:.3rem .6rem}.finding p,.finding pre,.finding ul{margin:.15rem 0}}
             """;
 
     /** Findings above a note that the first page names. */
@@ -165,7 +165,9 @@ public final class HtmlReport {
         for (int i = 0; i < Math.min(MOST_WORST, told.size()); i++) {
             Finding f = told.get(i);
             Explanation explanation = Explanation.of(f.kind());
-            String where = HumanText.where(f);
+            String where = (f.side() == null ? "" : "side " + f.side())
+                    + (f.program() == null ? "" : (f.side() == null ? "" : ", ") + f.program())
+                    + (f.line() == null ? "" : " line " + f.line());
             html.raw("<li><b>" + (result.findings().indexOf(f) + 1) + "</b><span class=\"tag\">"
                     + f.severity().word() + "</span>");
             html.raw("<span>")
@@ -197,7 +199,7 @@ public final class HtmlReport {
             html.element("p", "Nothing is known to have been left out, beyond the limits of the model at the end.");
             return;
         }
-        html.raw("<ul>\n");
+        html.raw("<ul class=\"open\">\n");
         for (NotChecked item : result.notChecked()) {
             html.raw("<li><b>")
                     .text(HumanText.sentence(item.what()))
@@ -253,6 +255,12 @@ public final class HtmlReport {
         if (result.findings().isEmpty()) {
             html.element("p", "None.");
         }
+        result.findings().stream()
+                .map(f -> extras.closeUps().of(f))
+                .filter(java.util.Objects::nonNull)
+                .findFirst()
+                .ifPresent(closeUp ->
+                        html.raw("<p class=\"small\">Colours of the close-ups: " + Figure.legend(closeUp) + "</p>\n"));
         int number = 0;
         for (Finding finding : result.findings()) {
             finding(++number, finding);
@@ -293,7 +301,7 @@ public final class HtmlReport {
         FlatPicture closeUp = extras.closeUps().of(finding);
         if (closeUp != null) {
             html.raw("<div class=\"close\">\n");
-            html.raw(Figure.html(closeUp, painted.bare(closeUp), Figure.scale(closeUp, 66, 66), closeUp.title()));
+            html.raw(Figure.html(closeUp, painted.bare(closeUp), Figure.scale(closeUp, 54, 54), false));
             section(finding);
             html.raw("</div>\n");
         }
@@ -439,7 +447,7 @@ public final class HtmlReport {
     private void picture(FlatPicture picture) {
         boolean large = picture.name().endsWith("-copper");
         double scale = Figure.scale(picture, large ? 175 : 86, large ? 120 : 86);
-        html.raw(Figure.html(picture, painted.bare(picture), scale, picture.title()));
+        html.raw(Figure.html(picture, painted.bare(picture), scale, true));
     }
 
     private void runs() {
@@ -475,6 +483,7 @@ public final class HtmlReport {
             }
             html.raw("</p>\n");
         }
+        html.raw("<div class=\"tools\">");
         html.head(
                 "Tool",
                 "#T",
@@ -497,7 +506,7 @@ public final class HtmlReport {
                     range(tool.feedMmPerMin(), "mm/min"),
                     range(tool.spindleRpm(), "rpm"));
         }
-        html.endTable();
+        html.endTable().raw("</div>\n");
     }
 
     private static @Nullable String range(double @Nullable [] ends, String unit) {

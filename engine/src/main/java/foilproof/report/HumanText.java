@@ -146,13 +146,20 @@ public final class HumanText {
             return Decimals.fixed(value / 1000, 3) + " m";
         }
         boolean length = unit.equals("mm");
-        int decimals = length ? 3 : 4;
-        String error = plusMinus == null || !Double.isFinite(plusMinus)
-                ? ""
-                : " +/- " + (length ? Decimals.fixed(Decimals.upToUm(plusMinus), 3) : Decimals.plain(plusMinus, 4));
-        String number = length ? Decimals.fixed(value, decimals) : Decimals.plain(value, decimals);
-        String thou = length ? " (" + Decimals.fixed(value / MM_PER_THOU, 1) + " thou)" : "";
-        return number + error + (unit.isEmpty() ? "" : " " + unit) + thou;
+        boolean known = plusMinus != null && Double.isFinite(plusMinus);
+        if (length) {
+            String error = known ? " +/- " + Decimals.fixed(Decimals.upToUm(plusMinus), 3) : "";
+            return Decimals.fixed(value, 3) + error + " mm (" + Decimals.fixed(value / MM_PER_THOU, 1) + " thou)";
+        }
+        // No more digits than the error bears: its first two.
+        int decimals = !known || !(plusMinus > 0)
+                ? 4
+                : (int) Math.max(0, Math.min(4, 1 - Math.floor(StrictMath.log10(plusMinus))));
+        double unitOfLast = StrictMath.pow(10, -decimals);
+        String error = known
+                ? " +/- " + Decimals.plain(Math.ceil(plusMinus / unitOfLast - 1e-9) * unitOfLast, decimals)
+                : "";
+        return Decimals.plain(value, decimals) + error + (unit.isEmpty() ? "" : " " + unit);
     }
 
     private static StringBuilder comma(StringBuilder out) {
