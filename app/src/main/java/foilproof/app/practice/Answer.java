@@ -67,8 +67,8 @@ public record Answer(boolean clean, int cleanConfidence, List<Mark> marks, Map<S
         return out.toString();
     }
 
-    /** An answer as the text of its file. */
-    public String toml() {
+    /** An answer as the text of its file; lines are whole numbers. */
+    public String toml(Exercise exercise) {
         StringBuilder out = new StringBuilder("clean = ").append(clean).append('\n');
         if (clean) {
             out.append("confidence = ").append(cleanConfidence).append('\n');
@@ -84,7 +84,14 @@ public record Answer(boolean clean, int cleanConfidence, List<Mark> marks, Map<S
                     m.severity().name().toLowerCase(Locale.ROOT)));
         }
         out.append("\n[numbers]\n");
-        numbers.forEach((key, v) -> out.append(key).append(" = ").append(v).append('\n'));
+        for (Predicted asked : exercise.numbers()) {
+            Double v = numbers.get(asked.key());
+            if (v != null) {
+                out.append(asked.key()).append(" = ");
+                out.append(asked.unit().equals("line") ? Long.toString(Math.round(v)) : v.toString())
+                        .append('\n');
+            }
+        }
         return out.toString().replace("\r\n", "\n");
     }
 

@@ -6,11 +6,14 @@ import foilproof.bench.MemoryFiles;
 import foilproof.bench.ReadOptions;
 import foilproof.dryrun.DryRun;
 import foilproof.dryrun.DryRunResult;
+import foilproof.findings.Certainty;
 import foilproof.findings.ExamineOptions;
 import foilproof.findings.Finding;
 import foilproof.findings.Severity;
 import foilproof.report.BoardPictures;
+import foilproof.report.FlatPicture;
 import foilproof.report.PictureSheet;
+import foilproof.report.ReportExtras;
 import foilproof.report.ResultDocument;
 import foilproof.source.InputException;
 import java.io.IOException;
@@ -86,7 +89,9 @@ public final class Practice {
             Files.writeString(folder.resolve(file.getKey()), file.getValue());
         }
         if (exercise.afterTheFact()) {
-            Files.write(folder.resolve(PHOTO), photo(exercise));
+            for (Map.Entry<String, byte[]> picture : photos(exercise).entrySet()) {
+                Files.write(folder.resolve(picture.getKey()), picture.getValue());
+            }
         }
         Files.writeString(folder.resolve(Answer.FILE), Answer.form(exercise));
         Files.writeString(folder.resolve(MARKER), exercise.id() + "\n" + exercise.story() + "\n");
@@ -208,15 +213,30 @@ public final class Practice {
         return new JobSource(files, JobSource.JOB_FILE);
     }
 
-    /** The finished board as it came off the machine: its copper at the foil bottom and the foil left, one picture. */
-    private static byte[] photo(Exercise exercise) {
+    /** The finished board as it came off the machine, whole and close up at the left, in the middle, at the right. */
+    private static Map<String, byte[]> photos(Exercise exercise) {
         try {
             DryRunResult r = DryRun.run(
                     memory(exercise, false),
                     ReadOptions.DEFAULT,
                     new ExamineOptions(PHOTO_CELL_MM, 1, (what, fraction) -> true));
-            return PictureSheet.png(
-                    BoardPictures.of(r.examination(), List.of()).pictures().get(0));
+            ReportExtras seen = BoardPictures.of(r.examination(), List.of());
+            Map<String, byte[]> all = new java.util.TreeMap<>();
+            all.put(PHOTO, PictureSheet.png(seen.pictures().get(0)));
+            String[] names = {"photo-left.png", "photo-middle.png", "photo-right.png"};
+            double[] x = {6, 23, 53};
+            for (int i = 0; i < names.length; i++) {
+                FlatPicture near = seen.closeUps()
+                        .of(Finding.of("place", Severity.NOTE, Certainty.GEOMETRY)
+                                .says("a place")
+                                .side(1)
+                                .at(x[i], 20)
+                                .build());
+                if (near != null) {
+                    all.put(names[i], PictureSheet.png(near));
+                }
+            }
+            return all;
         } catch (InputException e) {
             throw new IllegalStateException("the planter's own job cannot be read", e);
         }

@@ -35,12 +35,21 @@ final class AcceptDialog {
             "and holds until any byte of the inputs changes. Because:",
             reason
         };
-        JOptionPane pane = new JOptionPane(parts, JOptionPane.PLAIN_MESSAGE, JOptionPane.OK_CANCEL_OPTION);
+        JOptionPane pane = new JOptionPane(parts, JOptionPane.PLAIN_MESSAGE, JOptionPane.OK_CANCEL_OPTION) {
+            private static final long serialVersionUID = 1L;
+
+            @Override
+            public void selectInitialValue() {
+                reason.requestFocusInWindow();
+            }
+        };
         var dialog = pane.createDialog(frame, "Accept a finding");
         dialog.addWindowListener(new java.awt.event.WindowAdapter() {
             @Override
             public void windowOpened(java.awt.event.WindowEvent e) {
-                reason.requestFocusInWindow();
+                // Another dialog may just have closed: window managers then leave the new one without the focus.
+                dialog.toFront();
+                reason.requestFocus();
             }
         });
         dialog.setVisible(true);

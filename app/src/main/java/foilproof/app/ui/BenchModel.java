@@ -332,6 +332,7 @@ final class BenchModel {
     private @Nullable BoardSnapshot finished;
     private final List<Line> pinned = new ArrayList<>();
     private @Nullable Finding chosenFinding;
+    private boolean blind;
     private double timeS;
     private int side = 1;
     private WhatIf whatIf = WhatIf.NONE;
@@ -565,6 +566,15 @@ final class BenchModel {
         return r == null ? List.of() : r.document().findings();
     }
 
+    /** Whether an exercise waits for its prediction: the blank alone is shown, before any cut. */
+    boolean blind() {
+        return blind;
+    }
+
+    void setBlind(boolean b) {
+        blind = b;
+    }
+
     /** A job on the bench; keepView keeps camera and moment, for a reload. */
     void setScene(@Nullable JobScene newScene, boolean keepView) {
         scene = newScene;
@@ -592,7 +602,7 @@ final class BenchModel {
             redo.clear();
             camera = null;
             side = 1;
-            timeS = newScene == null ? 0 : newScene.endS();
+            timeS = newScene == null || blind ? 0 : newScene.endS();
         } else if (newScene != null) {
             timeS = Math.min(timeS, newScene.endS());
         }
@@ -613,7 +623,7 @@ final class BenchModel {
 
     void setTime(double newTimeS) {
         JobScene s = scene;
-        if (s == null) {
+        if (s == null || blind) {
             return;
         }
         double t = Math.max(0, Math.min(s.endS(), newTimeS));
@@ -729,7 +739,8 @@ final class BenchModel {
             return;
         }
         int mine = wantedSnapshot.incrementAndGet();
-        double t = timeS;
+        boolean hidden = blind;
+        double t = hidden ? 0 : timeS;
         int wantedSide = side;
         snapshots.execute(() -> {
             if (mine != wantedSnapshot.get()) {
@@ -738,7 +749,7 @@ final class BenchModel {
             // Another cutter may take other times: the finished board of one is the finished board of the other.
             BoardSnapshot made = s.snapshot(t >= job.endS() ? s.endS() : t, wantedSide);
             BoardSnapshot base = s == job ? made : job.snapshot(t, wantedSide);
-            BoardSnapshot end = made.timeS() >= s.endS() ? made : finishedOf(s, wantedSide);
+            BoardSnapshot end = hidden || made.timeS() >= s.endS() ? made : finishedOf(s, wantedSide);
             SwingUtilities.invokeLater(() -> {
                 if (drawnScene() == s) {
                     board = made;

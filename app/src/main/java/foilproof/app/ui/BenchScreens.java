@@ -35,12 +35,15 @@ public final class BenchScreens implements Screens {
         if (GraphicsEnvironment.isHeadless()) {
             throw new NoScreenException("There is no display to open a window on.");
         }
-        BenchWindow.openAndWait(job, options);
+        BenchWindow.openAndWait(job, options, false);
     }
 
     @Override
     public void practice() throws NoScreenException {
-        throw new NoScreenException("The exercises are not built yet.");
+        if (GraphicsEnvironment.isHeadless()) {
+            throw new NoScreenException("There is no display to open a window on.");
+        }
+        BenchWindow.openAndWait(null, ReadOptions.DEFAULT, true);
     }
 
     @Override

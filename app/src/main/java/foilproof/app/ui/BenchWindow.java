@@ -4,6 +4,7 @@ import com.formdev.flatlaf.FlatDarkLaf;
 import com.formdev.flatlaf.FlatLaf;
 import com.formdev.flatlaf.FlatLightLaf;
 import com.formdev.flatlaf.fonts.inter.FlatInterFont;
+import foilproof.app.practice.Practice;
 import foilproof.app.viewer.OffscreenRenderer;
 import foilproof.bench.DiskFiles;
 import foilproof.bench.JobSource;
@@ -64,6 +65,7 @@ final class BenchWindow {
     private final JProgressBar progress = new JProgressBar(0, 1000);
     private final JButton cancel = new JButton("Stop");
     private final JTabbedPane left = new JTabbedPane();
+    private final PracticePanel practice = new PracticePanel(model, new PracticeHost());
 
     BenchWindow(ReadOptions options) {
         renderer.warmUp();
@@ -97,11 +99,11 @@ final class BenchWindow {
     }
 
     /** Opens the window and waits until it is closed. */
-    static void openAndWait(@Nullable JobSource job, ReadOptions options) {
+    static void openAndWait(@Nullable JobSource job, ReadOptions options, boolean exercises) {
         CountDownLatch closed = new CountDownLatch(1);
         SwingUtilities.invokeLater(() -> {
             try {
-                begin(job, options, closed);
+                begin(job, options, closed, exercises);
             } catch (RuntimeException e) {
                 closed.countDown();
                 throw e;
@@ -114,7 +116,7 @@ final class BenchWindow {
         }
     }
 
-    private static void begin(@Nullable JobSource job, ReadOptions options, CountDownLatch closed) {
+    private static void begin(@Nullable JobSource job, ReadOptions options, CountDownLatch closed, boolean exercises) {
         boolean dark = preferences().getBoolean("dark", true);
         Px.choose(preferences().getDouble("scale", 0));
         FlatInterFont.installLazy();
@@ -130,6 +132,9 @@ final class BenchWindow {
         });
         w.placeAsBefore();
         w.open(job);
+        if (exercises) {
+            w.practice();
+        }
     }
 
     private void placeAsBefore() {
@@ -181,6 +186,7 @@ final class BenchWindow {
 
     /** Puts a job on the bench; its folder where it lies on disk. */
     private void put(JobSource job, @Nullable Path in) {
+        model.setBlind(false);
         source = job;
         folder = in;
         watch.watch(in);
@@ -316,9 +322,32 @@ final class BenchWindow {
         }
     }
 
-    /** The exercises. */
-    private void practice() {
-        tell("Practice is on its way.");
+    /** Shows the exercises. */
+    void practice() {
+        left.setSelectedComponent(practice);
+        showCard(model.scene() == null ? "welcome" : "board");
+    }
+
+    /** What the exercises ask of the window. */
+    private final class PracticeHost implements PracticePanel.Host {
+        @Override
+        public void bench(JobSource job, Path in, boolean blind) {
+            model.setBlind(blind);
+            source = job;
+            folder = in;
+            watch.watch(in);
+            loader.load(job, false);
+        }
+
+        @Override
+        public @Nullable Path askFolder(String title, String suggested) {
+            return saving.askFolder(title, saving.folder(null).resolve(suggested));
+        }
+
+        @Override
+        public void tell(String words) {
+            BenchWindow.this.tell(words);
+        }
     }
 
     private void build(BenchActions actions) {
@@ -336,6 +365,7 @@ final class BenchWindow {
         });
         left.addTab("Findings", findings);
         left.addTab("Program", new ProgramPanel(model));
+        left.addTab("Practice", practice);
         left.setPreferredSize(Px.size(330, 600));
         JTabbedPane right = new JTabbedPane();
         right.addTab("Conditions", new ConditionsPanel(model));
@@ -469,6 +499,12 @@ final class BenchWindow {
         JLabel drop = new JLabel("or drop one here");
         drop.setAlignmentX(0);
         list.add(drop);
+        JButton exercises = new JButton("Practice: find planted faults  (H)");
+        exercises.setName("practice from the start page");
+        exercises.addActionListener(e -> practice());
+        exercises.setAlignmentX(0);
+        list.add(Box.createVerticalStrut(Px.of(8)));
+        list.add(exercises);
         recent(list);
         List<SampleJobs.Sample> samples = SampleJobs.all();
         if (!samples.isEmpty()) {
@@ -541,6 +577,14 @@ final class BenchWindow {
     }
 
     private void openPath(Path path) {
+        try {
+            practice.resume(Practice.open(path));
+            left.setSelectedComponent(practice);
+            remember(path);
+            return;
+        } catch (java.io.IOException | Practice.RefusedException e) {
+            // No exercise lies there: a job like any other.
+        }
         try {
             put(
                     DiskFiles.source(path),

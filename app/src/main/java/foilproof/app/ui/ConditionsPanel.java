@@ -86,6 +86,8 @@ final class ConditionsPanel extends JPanel {
         scroll.setBorder(BorderFactory.createEmptyBorder());
         scroll.getVerticalScrollBar().setUnitIncrement(20);
         add(scroll);
+        javax.swing.SwingUtilities.invokeLater(
+                () -> scroll.getVerticalScrollBar().setValue(0));
         model.listen(c -> {
             switch (c) {
                 case JOB -> {

@@ -301,11 +301,14 @@ final class FindingsPanel extends JPanel {
         DryRunResult base = model.result();
         DryRunResult other = model.whatIfResult();
         if (base == null) {
-            verdict.setText(model.scene() == null ? "No job yet" : "Checking ...");
+            boolean none = model.scene() == null;
+            verdict.setText(none ? "No job yet" : model.blind() ? "Predict first" : "Checking ...");
             state.setText(
-                    model.scene() == null
+                    none
                             ? "Open a job, a folder or a program."
-                            : "The board can be looked at meanwhile.");
+                            : model.blind()
+                                    ? "Findings and cuts are shown when your prediction is recorded (H)."
+                                    : "The board can be looked at meanwhile.");
             detail.setText("");
         } else {
             List<Finding> now = other == null ? List.of() : other.document().findings();

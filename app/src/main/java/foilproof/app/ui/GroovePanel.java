@@ -10,6 +10,7 @@ import foilproof.stock.PointHistory;
 import java.awt.BorderLayout;
 import java.awt.Dimension;
 import java.util.Locale;
+import javax.swing.Box;
 import javax.swing.JButton;
 import javax.swing.JComboBox;
 import javax.swing.JLabel;
@@ -46,7 +47,7 @@ final class GroovePanel extends JPanel {
         this.model = model;
         setName("measured groove");
         setBorder(Px.pad(6, 0, 0, 0));
-        JLabel head = new JLabel("Measured under the microscope (M)");
+        JLabel head = new JLabel("Measured under the microscope, mm (M)");
         head.setLabelFor(width);
         add(head, BorderLayout.NORTH);
         JPanel row = new JPanel();
@@ -54,7 +55,7 @@ final class GroovePanel extends JPanel {
         row.add(width);
         row.add(new JLabel(" +/- "));
         row.add(readTo);
-        row.add(new JLabel(" mm "));
+        row.add(Box.createHorizontalStrut(Px.of(4)));
         row.add(where);
         where.setName("measured at");
         where.setToolTipText("at the foil top, or at the foil bottom where the substrate begins");
@@ -88,7 +89,7 @@ final class GroovePanel extends JPanel {
         s.setEditor(editor);
         s.setName(name);
         s.getAccessibleContext().setAccessibleName(name);
-        s.setPreferredSize(new Dimension(Px.of(80), Px.of(26)));
+        s.setPreferredSize(new Dimension(Px.of(76), Px.of(26)));
         return s;
     }
 

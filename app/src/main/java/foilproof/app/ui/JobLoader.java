@@ -149,7 +149,9 @@ final class JobLoader {
                     @Override
                     void finished(JobScene scene) {
                         model.setScene(scene, keepView);
-                        check(from);
+                        if (!model.blind()) {
+                            check(from);
+                        }
                     }
 
                     @Override
