@@ -73,10 +73,10 @@ float shadowAt(vec2 p, float h) {
     vec2 dir = keyDirection.xy / max(keyDirection.z, 0.25);
     float t = pixelMm * (0.7 + 1.6 * hash(gl_FragCoord.yx + turnRad));
     float shade = 1.0;
-    for (int i = 0; i < 3; i++) {
+    for (int i = 0; i < 2; i++) {
         float over = heightNear(p + dir * t) - (h + t / zFactor);
         shade = min(shade, 1.0 - clamp(over * zFactor / (0.3 * t + pixelMm), 0.0, 1.0));
-        t *= 3.1;
+        t *= 4.5;
     }
     return mix(0.25, 1.0, shade);
 }
@@ -155,10 +155,17 @@ void main() {
     bool wall = hit.wall;
     vec3 facing = normalize(vec3(v.xy, 0.15));
 #if FINE == 1
-    // Slopes from both sides, over more than a cell: walls are smooth across cells.
     float reach = max(0.6 * hit.px, (CLOSE == 1 ? 0.6 : 1.0) / runOrigin[0].z);
-    vec2 slope = vec2(heightAt(p + vec2(reach, 0.0), s, hit.below) - heightAt(p - vec2(reach, 0.0), s, hit.below),
-            heightAt(p + vec2(0.0, reach), s, hit.below) - heightAt(p - vec2(0.0, reach), s, hit.below)) / (2.0 * reach);
+    vec2 right = p + vec2(reach, 0.0);
+    vec2 ahead = p + vec2(0.0, reach);
+#if CLOSE == 1
+    // Slopes from both sides, over more than a cell: walls are smooth across cells.
+    vec2 slope = vec2(heightAt(right, s, hit.below) - heightAt(p - vec2(reach, 0.0), s, hit.below),
+            heightAt(ahead, s, hit.below) - heightAt(p - vec2(0.0, reach), s, hit.below)) / (2.0 * reach);
+#else
+    float here = hit.below ? -hit.under : h;
+    vec2 slope = vec2(heightAt(right, s, hit.below) - here, heightAt(ahead, s, hit.below) - here) / reach;
+#endif
     n = normalize(vec3(-slope * zFactor, 1.0));
     // Where the ray meets a floor close to a wall, the floor is what is seen.
     n = wall ? (n.z < 0.5 ? n : facing) : length(slope) < 6.0 ? n : vec3(0.0, 0.0, 1.0);

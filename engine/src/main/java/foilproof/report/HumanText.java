@@ -156,9 +156,8 @@ public final class HumanText {
                 ? 4
                 : (int) Math.max(0, Math.min(4, 1 - Math.floor(StrictMath.log10(plusMinus))));
         double unitOfLast = StrictMath.pow(10, -decimals);
-        String error = known
-                ? " +/- " + Decimals.plain(Math.ceil(plusMinus / unitOfLast - 1e-9) * unitOfLast, decimals)
-                : "";
+        String error =
+                known ? " +/- " + Decimals.plain(Math.ceil(plusMinus / unitOfLast - 1e-9) * unitOfLast, decimals) : "";
         return Decimals.plain(value, decimals) + error + (unit.isEmpty() ? "" : " " + unit);
     }
 

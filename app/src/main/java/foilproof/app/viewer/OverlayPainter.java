@@ -466,6 +466,13 @@ public final class OverlayPainter {
         g.draw(new Rectangle2D.Double(x, y, w, ink.px(5)));
     }
 
+    /** The smallest of 1, 2, 5 times a power of ten that is not below this. */
+    private static double roundStep(double least) {
+        double p = Math.pow(10, Math.floor(Math.log10(least)));
+        double f = least / p;
+        return (f <= 1 ? 1 : f <= 2 ? 2 : f <= 5 ? 5 : 10) * p;
+    }
+
     private record Entry(BoardSnapshot.Material material, String words) {}
 
     private record Swatch(java.awt.Paint paint, String words) {}
@@ -630,13 +637,18 @@ public final class OverlayPainter {
             g.fill(new Rectangle2D.Double(x + w * i / 60, y + ink.px(14), w / 60 + 0.6, ink.px(12)));
         }
         g.setColor(ink.text);
-        for (int i = 0; i <= 4; i++) {
-            double v = range[0] + (range[1] - range[0]) * i / 4;
+        // Round numbers where the scale counts lengths; quarters where it counts lines or time.
+        double unit = time || line || width ? 1 : 1000;
+        double step = time || line ? (range[1] - range[0]) / 4 : roundStep((range[1] - range[0]) * unit / 6) / unit;
+        double first = time || line ? range[0] : Math.ceil(range[0] / step - 1e-9) * step;
+        for (double v = first; step > 0 && v <= range[1] + step * 1e-6; v += step) {
+            double at = x + w * (v - range[0]) / (range[1] - range[0]);
             String s = time
                     ? JobScene.clock(v)
-                    : String.format(Locale.ROOT, width ? "%.2f" : "%.0f", time || line || width ? v : v * 1000);
+                    : String.format(Locale.ROOT, width ? "%.1f" : "%.0f", Math.abs(v) < step / 2 ? 0.0 : v * unit);
             double tw = g.getFontMetrics().getStringBounds(s, g).getWidth();
-            g.drawString(s, (float) (x + w * i / 4 - tw / 2), (float) (y + ink.px(42)));
+            g.fill(new Rectangle2D.Double(at - ink.px(0.5), y + ink.px(26), ink.px(1), ink.px(4)));
+            g.drawString(s, (float) (at - tw / 2), (float) (y + ink.px(42)));
         }
         g.setColor(ink.faint);
         g.drawString(note, (float) x, (float) (y + ink.px(60)));

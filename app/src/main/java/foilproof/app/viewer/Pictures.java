@@ -244,7 +244,7 @@ public final class Pictures {
         }
         Look look = Look.still(wish.dark())
                 // Large pictures have small pixels: fewer sums smooth them as well.
-                .fine(Math.max(4, Math.min(12, 16_000_000 / (w * h))), true)
+                .fine(Math.max(4, Math.min(9, 12_500_000 / (w * h))), true)
                 .withPaint(wish.paint())
                 .withThrough(wish.through() ? 0.8 : 0)
                 .withLifted(hand);

@@ -294,7 +294,13 @@ public final class SectionPainter {
             g.setColor(ink.line);
             g.draw(new Line2D.Double(x, m.y() + m.h(), x, m.y() + m.h() + ink.px(4)));
             g.setColor(ink.faint);
-            center(g, Ink.plainMm(Math.abs(v) < stepX / 2 ? 0 : v), x, m.y() + m.h() + ink.px(17));
+            // One unit and as many decimals along the whole axis.
+            String form = stepX < 0.0099 ? "%.3f mm" : stepX < 0.099 ? "%.2f mm" : stepX < 0.99 ? "%.1f mm" : "%.0f mm";
+            center(
+                    g,
+                    String.format(Locale.ROOT, form, Math.abs(v) < stepX / 2 ? 0.0 : v),
+                    x,
+                    m.y() + m.h() + ink.px(17));
         }
         double stepZ = step((m.high() - m.low()) * ink.px(26) / m.h());
         for (double v = Math.ceil(m.low() / stepZ - 1e-9) * stepZ; v <= m.high() + 1e-9; v += stepZ) {
