@@ -287,6 +287,13 @@ public enum LimitKey {
     THICKNESS_SWEEP(Dimension.RATIO, 0.10, "10 %", "B16", "how far the blank's thickness is swept to list what flips"),
     /** Backlash where the machine states none; 0.05 mm (B18). */
     BACKLASH(Dimension.LENGTH, 0.05, "0.05 mm", "B18", "backlash where the machine states none"),
+    /** Material beyond the cutter's radius in an inside corner from which a note is given; 0.1 mm (H9). */
+    CORNER_LEFT(
+            Dimension.LENGTH,
+            0.1,
+            "0.1 mm",
+            "H9",
+            "material beyond the cutter's radius in an inside corner of the outline from which a note is given"),
     /** Gap beside a net of high impedance from which dust is noted; 0.2 mm (E12a). */
     LEAKAGE_GAP(
             Dimension.LENGTH, 0.2, "0.2 mm", "E12a", "gap beside a net of high impedance below which dust is noted"),

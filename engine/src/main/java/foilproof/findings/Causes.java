@@ -76,7 +76,8 @@ public final class Causes {
             Kinds.BACKLASH,
             Kinds.ANGLE_DOUBT,
             Kinds.RUNOUT,
-            Kinds.BLANK_THICKNESS);
+            Kinds.BLANK_THICKNESS,
+            Kinds.CORNER_LEFT);
 
     /** What a depth that is wrong as a whole brings with it. */
     private static final Set<String> OF_DEPTH = Set.of(

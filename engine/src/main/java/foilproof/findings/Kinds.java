@@ -101,6 +101,8 @@ public final class Kinds {
     public static final String FLOOD_GAP = "flood-gap";
     public static final String BLANK_THICKNESS = "blank-thickness";
 
+    public static final String CORNER_LEFT = "corner-left";
+
     /** Every kind, in the order of the documentation. */
     public static final List<String> ALL = List.of(
             PROGRAM_ERROR,
@@ -196,7 +198,8 @@ public final class Kinds {
             RUNOUT,
             LEAKAGE,
             FLOOD_GAP,
-            BLANK_THICKNESS);
+            BLANK_THICKNESS,
+            CORNER_LEFT);
 
     private Kinds() {}
 }

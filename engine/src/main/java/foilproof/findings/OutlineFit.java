@@ -13,8 +13,9 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The cut-out board against the outline that was drawn, or the finished size that the job states (H1, H11). Sizes are
- * compared by their boxes: a cut on the wrong side of the line is off by a multiple of the cutter's radius.
+ * The cut-out board against the outline that was drawn, or the finished size that the job states (H1, H11): first its
+ * size, since a cut on the wrong side of the line is off by a multiple of the cutter's radius; where that fits, its shape
+ * line by line, and what stays in inside corners (H9). Where the outline lies is not judged here.
  */
 final class OutlineFit implements Check {
     /** The cut is on the wrong side of the line where it is off by the cutter's measure within this, mm. */
@@ -26,16 +27,22 @@ final class OutlineFit implements Check {
 
     @Override
     public List<String> kinds() {
-        return List.of(Kinds.OUTLINE_OFF);
+        return List.of(Kinds.OUTLINE_OFF, Kinds.CORNER_LEFT);
     }
 
     @Override
     public List<String> needsRows() {
-        return List.of("H1", "H11");
+        return List.of("H1", "H9", "H11");
     }
 
     /** A wanted contour: its box in the frame of the side that cuts it; the middle is NaN where only its size is known. */
-    private record Wanted(double widthMm, double heightMm, double midXMm, double midYMm, boolean opening) {}
+    private record Wanted(
+            double widthMm,
+            double heightMm,
+            double midXMm,
+            double midYMm,
+            boolean opening,
+            Outline.@Nullable Ring ring) {}
 
     /** A cut against a contour. */
     private record Fit(CutLoop loop, Wanted wanted, double dxMm, double dyMm, double radiusMm) {
@@ -99,11 +106,12 @@ final class OutlineFit implements Check {
                         b.heightMm(),
                         (b.minXMm() + b.maxXMm()) / 2,
                         (b.minYMm() + b.maxYMm()) / 2,
-                        opening));
+                        opening,
+                        ring));
             }
         } else if (files != null && files.finishedSizeMm() != null) {
             XyMm size = files.finishedSizeMm();
-            all.add(new Wanted(size.xMm(), size.yMm(), Double.NaN, Double.NaN, false));
+            all.add(new Wanted(size.xMm(), size.yMm(), Double.NaN, Double.NaN, false, null));
         }
         return all;
     }
@@ -163,6 +171,10 @@ final class OutlineFit implements Check {
         Double fits = x.job().limits().changed().get(LimitKey.FIT_ALLOWANCE_MOST);
         boolean tooFar = fits != null && size > fits + 1e-6;
         if (size <= limit + 1e-6 && !tooFar) {
+            if (fit.wanted().ring() != null) {
+                OutlineShape.judge(
+                        x, fit.loop(), fit.wanted().ring(), fit.wanted().opening(), out);
+            }
             return;
         }
         double r = fit.radiusMm();

@@ -97,17 +97,26 @@ final class PartFree implements Check {
                     && other.extents().x0Mm() < loop.extents().x0Mm()
                     && other.extents().y0Mm() < loop.extents().y0Mm()
                     && other.extents().x1Mm() > loop.extents().x1Mm()
-                    && other.extents().y1Mm() > loop.extents().y1Mm()) {
+                    && other.extents().y1Mm() > loop.extents().y1Mm()
+                    && holds(x, other, loop)) {
                 return true;
             }
         }
         return false;
     }
 
+    /** Whether one way goes round a place of another one. */
+    private static boolean holds(Examination x, CutLoop outer, CutLoop inner) {
+        int first = x.paths().strokes().get(inner.strokes().get(0)).firstSegment();
+        Segments s = x.plan().segments();
+        return LoopShape.of(x, outer, outer.side()).holds(s.x1Mm(first), s.y1Mm(first));
+    }
+
     /** Cuts within the freed part after the moment at which it is free. */
     private static void workAfter(
             Examination x, RunFacts run, CutLoop loop, double freeS, Hold hold, FindingCollector out) {
         Segments s = x.plan().segments();
+        LoopShape shape = LoopShape.of(x, loop, run.side().number());
         for (int i = 0; i < s.size(); i++) {
             double[] box = s.planBox(i);
             boolean inside = box[0] > loop.extents().x0Mm() + ROUNDING_MM
@@ -117,7 +126,8 @@ final class PartFree implements Check {
             if (s.startS(i) >= freeS - 1e-9
                     && inside
                     && x.run(s.run(i)).side().number() == run.side().number()
-                    && x.removes(i)) {
+                    && x.removes(i)
+                    && shape.holds(s.pointAt(i, 0.5)[0], s.pointAt(i, 0.5)[1])) {
                 out.add(x.at(
                                 Finding.of(
                                         Kinds.PART_FREE,

@@ -406,6 +406,71 @@ class PlaceAndHoldChecksTest {
                 .against(0.05);
     }
 
+    /** A drawn polygon and a closed cut along another one: x, y of each corner. */
+    private static Bench polygons(double[] drawn, double[] path) {
+        StringBuilder d = new StringBuilder("%FSLAX46Y46*%\n%MOMM*%\n%ADD10C,0.1*%\nD10*\n");
+        StringBuilder t = new StringBuilder(start(2)).append(text("G0 X%s Y%s\nG0 Z1\n", path[0], path[1]));
+        for (int k = 0; k <= drawn.length; k += 2) {
+            int i = k % drawn.length;
+            d.append(String.format(
+                    Locale.ROOT,
+                    "X%dY%dD0%d*\n",
+                    Math.round(drawn[i] * 1e6),
+                    Math.round(drawn[i + 1] * 1e6),
+                    k == 0 ? 2 : 1));
+        }
+        for (double z : new double[] {-0.4, -0.8, -1.2, -1.65}) {
+            t.append(text("G1 Z%s F90\n", z));
+            for (int k = 2; k <= path.length; k += 2) {
+                t.append(text("G1 X%s Y%s F400\n", path[k % path.length], path[(k + 1) % path.length]));
+            }
+        }
+        return Bench.job()
+                .side("face", "top")
+                .design("outline", "out.gbr", d.append("M02*\n").toString())
+                .runs(t.append("G0 Z5\n").append(END).toString());
+    }
+
+    private static final double[] NOTCHED = {3, 3, 15, 3, 15, 9, 12, 9, 12, 12, 3, 12};
+
+    /** The cut round the notched board, its inside corner cut off by this much along both edges of the path. */
+    private static double[] roundNotch(double cutOff) {
+        return new double[] {
+            2.6, 2.6, 15.4, 2.6, 15.4, 9.4, 12.4 + cutOff, 9.4, 12.4, 9.4 + cutOff, 12.4, 12.4, 2.6, 12.4
+        };
+    }
+
+    @Test
+    @Fires("H1 outline-off")
+    void shouldTellABoardOfTheRightSizeAndAnotherShape() {
+        double[] rectangle = {2.6, 2.6, 15.4, 2.6, 15.4, 12.4, 2.6, 12.4};
+        polygons(NOTCHED, rectangle).raises(Kinds.OUTLINE_OFF, WATCH, GEOMETRY).saying("not the drawn shape");
+        double[] chamfered = {2.6, 2.6, 15.4, 2.6, 15.4, 11.4, 14.4, 12.4, 2.6, 12.4};
+        polygons(new double[] {3, 3, 15, 3, 15, 12, 3, 12}, chamfered)
+                .raises(Kinds.OUTLINE_OFF, WATCH, GEOMETRY)
+                .at(15, 12)
+                .saying("too much away");
+    }
+
+    @Test
+    @Silent({"H1 outline-off", "H9 corner-left"})
+    void shouldNotMindWhatACutterLeavesInACorner() {
+        polygons(NOTCHED, roundNotch(0.001)).isSilentOn(Kinds.OUTLINE_OFF).isSilentOn(Kinds.CORNER_LEFT);
+        // the corner of the path lies 0.4 sqrt 2 from the drawn one; cut off by c it is c / sqrt 2 farther
+        polygons(NOTCHED, roundNotch(0.46)).isSilentOn(Kinds.OUTLINE_OFF).isSilentOn(Kinds.CORNER_LEFT);
+    }
+
+    /** Chord of the path: 0.4 sqrt 2 + c / sqrt 2 from the drawn corner, the wall 0.4 nearer. */
+    @Test
+    @Fires("H9 corner-left")
+    void shouldNoteMaterialInAnInsideCorner() {
+        polygons(NOTCHED, roundNotch(0.5))
+                .raises(Kinds.CORNER_LEFT, NOTE, GEOMETRY)
+                .at(12, 9)
+                .measuring(0.4 * StrictMath.sqrt(2) + 0.5 / StrictMath.sqrt(2) - 0.4, "mm", 0.003)
+                .against(0.5);
+    }
+
     private static Bench landAtEdge(double gap) {
         return Bench.job()
                 .side("face", "top")
