@@ -8,9 +8,6 @@ import java.util.List;
 
 /** Z windows that the stated spread leaves or nearly leaves (D2), and jobs for which no depth works (D6). */
 final class ThinMargins implements Check {
-    /** Nets that are still joined this much deeper are joined by copper that no groove runs through, mm. */
-    private static final double JOINED_FROM_MM = 0.25;
-
     @Override
     public List<String> kinds() {
         return List.of(Kinds.THIN_MARGIN);
@@ -78,13 +75,13 @@ final class ThinMargins implements Check {
     }
 
     /**
-     * Whether no depth at all sets the nets right: joined however deep, or parted although the foil is cleared as it is.
-     * The short or the open has a finding of its own, and a depth is not what is wanting.
+     * Whether nets are wrong although the foil is cleared: joined deeper than what clears it, or parted as it is. The
+     * short or the open has a finding of its own, and a depth is not what is wanting.
      */
     private static boolean netsBrokenAtAnyDepth(ZWindow window) {
         ZLimit from = window.limitedFrom();
         ZLimit to = window.limitedTo();
-        boolean joined = from != null && from.kind() == ZLimit.Kind.NETS_JOINED && from.eMm() > JOINED_FROM_MM;
+        boolean joined = from != null && from.kind() == ZLimit.Kind.NETS_JOINED && from.eMm() > 0;
         boolean parted =
                 to != null && to.kind() == ZLimit.Kind.NET_OPEN && to.eMm() < 0 && !(from != null && from.eMm() > 0);
         return joined || parted;
