@@ -1,9 +1,11 @@
 package foilproof.findings;
 
 import foilproof.bench.LimitKey;
+import foilproof.bench.Work;
 import foilproof.copper.NarrowGap;
 import foilproof.copper.Piece;
 import foilproof.copper.StripFinder;
+import foilproof.motion.Stroke;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -13,6 +15,8 @@ final class StrayCopper implements Check {
     private static final double MOST_GAP_MM = 1;
 
     private static final int MOST_PAIRS = 6;
+    /** How far from a piece the middle of a groove beside it lies at most, mm. */
+    private static final double BESIDE_MM = 0.5;
 
     @Override
     public List<String> kinds() {
@@ -36,7 +40,9 @@ final class StrayCopper implements Check {
                 // a hair or sliver that stands alone has a finding of its own
                 boolean strip = copper.strips().stream()
                         .anyMatch(t -> t.piece() == piece.index() && t.leftover() && t.island());
-                if (x.design().carriesNet(copper.side(), piece.index()) || strip) {
+                if (x.design().carriesNet(copper.side(), piece.index())
+                        || strip
+                        || piece.areaMm2() < x.limit(LimitKey.STRAY_AREA) && lettering(x, copper, piece)) {
                     continue;
                 }
                 if (piece.areaMm2() < x.limit(LimitKey.STRAY_AREA)) {
@@ -70,6 +76,27 @@ final class StrayCopper implements Check {
         }
     }
 
+    /** Whether only letters run beside a piece: what stands within an A or an O is part of the word. */
+    private static boolean lettering(Examination x, CopperFacts copper, Piece piece) {
+        boolean text = false;
+        for (Stroke stroke : x.paths().strokes()) {
+            boolean here = x.run(stroke.run()).side().number() == copper.side();
+            for (int i = stroke.firstSegment(); here && i < stroke.endSegment(); i++) {
+                double[] box = x.plan().segments().planBox(i);
+                if (box[2] > piece.x0Mm() - BESIDE_MM
+                        && box[0] < piece.x1Mm() + BESIDE_MM
+                        && box[3] > piece.y0Mm() - BESIDE_MM
+                        && box[1] < piece.y1Mm() + BESIDE_MM) {
+                    if (x.workOf(i) != Work.TEXT) {
+                        return false;
+                    }
+                    text = true;
+                }
+            }
+        }
+        return text;
+    }
+
     /**
      * Which nets a loose piece can join (J9): those whose gap is no wider than the piece is long, wherever it comes to
      * lie; the narrowest such gaps are named, to be buzzed out.
@@ -100,7 +127,7 @@ final class StrayCopper implements Check {
 
     private static Finding debris(Examination x, CopperFacts copper, List<Piece> small) {
         Piece first = small.get(small.size() - 1);
-        return Finding.of(Kinds.STRAY_COPPER, Severity.WATCH, Certainty.GEOMETRY)
+        Finding.Builder b = Finding.of(Kinds.STRAY_COPPER, Severity.WATCH, Certainty.GEOMETRY)
                 .side(copper.side())
                 .at(first.insideXMm(), first.insideYMm())
                 .box(first.x0Mm(), first.y0Mm(), first.x1Mm(), first.y1Mm())
@@ -112,7 +139,8 @@ final class StrayCopper implements Check {
                         + Words.number(x.limit(LimitKey.STRAY_AREA), 1) + " mm2; the smallest has "
                         + Words.number(first.areaMm2(), 3) + " mm2. So little glue may let go."
                         + reach(x, copper, small))
-                .doThis("Clear such pieces away with another pass, or leave them joined to larger copper.")
-                .build();
+                .doThis("Clear such pieces away with another pass, or leave them joined to larger copper.");
+        copper.nearestLine(x, b, first.insideXMm(), first.insideYMm());
+        return b.build();
     }
 }

@@ -253,4 +253,18 @@ class OutsideRowsTest {
                 .raises(Kinds.TOOL_WEAR, WATCH, RULE_OF_THUMB)
                 .measuring(0.6, "mm", 1e-6);
     }
+
+    @Test
+    void shouldTakeWhatStandsWithinALetterForPartOfTheWord() {
+        // a closed letter of 0.8 x 0.8 mm between its grooves' middles; its inside is 0.45 mm2 at the foil bottom
+        String letter = text(
+                "G0 X%s Y%s\nG0 Z1\nG1 Z-0.1 F90\nG1 X%s F300\nG1 Y%s\nG1 X%s\nG1 Y%s\nG0 Z5\n",
+                8, 8, 8.8, 8.8, 8, 7.9);
+        Bench.job().program("a.ngc", start(1) + letter + END, "work", "text").isSilentOn(Kinds.STRAY_COPPER);
+        Bench.job()
+                .program("a.ngc", start(1) + letter + END, "work", "isolation")
+                .raises(Kinds.STRAY_COPPER, WATCH, GEOMETRY)
+                .in("a.ngc")
+                .at(8.4, 8.4);
+    }
 }
