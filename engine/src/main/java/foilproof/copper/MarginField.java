@@ -54,6 +54,11 @@ public interface MarginField {
     /** The margin at a place in the blank's frame, mm, from the cutters' shapes and not from the cells. */
     double exactMarginMm(double xMm, double yMm);
 
+    /** Whether copper is left at a place: the same as a margin above 0, sooner known. */
+    default boolean copperAt(double xMm, double yMm) {
+        return exactMarginMm(xMm, yMm) > 0;
+    }
+
     /** How many threads may go through the field at once; what comes out does not depend on it. */
     default int threads() {
         return Parallel.defaultThreads();
@@ -89,7 +94,9 @@ public interface MarginField {
         double high = 1;
         for (int i = 0; i < 10; i++) {
             double mid = 0.5 * (low + high);
-            if (exactMarginMm(x0Mm + (x1Mm - x0Mm) * mid, y0Mm + (y1Mm - y0Mm) * mid) > levelMm) {
+            double xMm = x0Mm + (x1Mm - x0Mm) * mid;
+            double yMm = y0Mm + (y1Mm - y0Mm) * mid;
+            if (levelMm == 0 ? copperAt(xMm, yMm) : exactMarginMm(xMm, yMm) > levelMm) {
                 low = mid;
             } else {
                 high = mid;

@@ -155,6 +155,14 @@ public final class SideField implements MarginField {
     }
 
     @Override
+    public boolean copperAt(double xMm, double yMm) {
+        double bottom = side.foilBottomMm(xMm, yMm);
+        return capMm > 0
+                && !side.cutReaches(xMm, yMm, bottom)
+                && !(far && bottom - board.exactFarCutMm(side.number(), xMm, yMm) <= 0);
+    }
+
+    @Override
     public double steepestSlope() {
         return Math.max(LEAST_SLOPE, side.steepestConeSlope());
     }

@@ -8,6 +8,7 @@ import foilproof.copper.EdgeStrip;
 import foilproof.copper.FoilLeft;
 import foilproof.copper.MarginField;
 import foilproof.copper.NarrowGap;
+import foilproof.copper.RingMeter;
 import foilproof.copper.SideCopper;
 import foilproof.copper.SideField;
 import foilproof.copper.Strip;
@@ -71,7 +72,7 @@ public final class CopperFacts {
     }
 
     private static foilproof.design.CopperProbe copperOf(MarginField field) {
-        return (px, py) -> field.exactMarginMm(px, py) > 0;
+        return field::copperAt;
     }
 
     private static SideCopper.Run judged(Examination x, RunFacts run, CutLines lines) {
@@ -278,57 +279,6 @@ public final class CopperFacts {
      * @param mostMm rings of this width and more need not be told apart
      */
     public double ringMm(double xMm, double yMm, double radiusMm, double mostMm) {
-        double step = field.cellMm();
-        double best = Math.min(
-                mostMm,
-                Math.min(Math.min(xMm, yMm), Math.min(field.widthMm() - xMm, field.heightMm() - yMm)) - radiusMm);
-        int rays = 720;
-        // where copper ends on each ray, to a cell; then exactly on those rays that may be the least
-        double[] ends = new double[rays];
-        double reached = best;
-        for (int k = 0; k < rays; k++) {
-            double dx = StrictMath.cos(2 * Math.PI * k / rays);
-            double dy = StrictMath.sin(2 * Math.PI * k / rays);
-            ends[k] = Double.POSITIVE_INFINITY;
-            for (double d = step; d < reached + step; d += step) {
-                double r = radiusMm + d;
-                if (map.pieceAt(xMm + dx * r, yMm + dy * r) < 0) {
-                    ends[k] = d;
-                    reached = Math.min(reached, d);
-                    break;
-                }
-            }
-        }
-        for (int pass = 0; pass < 2; pass++) {
-            for (int k = 0; k < rays && best > 0; k++) {
-                double d = ends[k];
-                if ((pass == 0) == (d <= reached) && d - step < best) {
-                    double dx = StrictMath.cos(2 * Math.PI * k / rays);
-                    double dy = StrictMath.sin(2 * Math.PI * k / rays);
-                    // a ray on which there is copper at the least so far is no less
-                    if (d < best
-                            || field.exactMarginMm(xMm + dx * (radiusMm + best), yMm + dy * (radiusMm + best)) <= 0) {
-                        best = Math.min(best, edgeMm(xMm, yMm, dx, dy, radiusMm, Math.max(0, d - step), d, best));
-                    }
-                }
-            }
-        }
-        return Math.max(0, best);
-    }
-
-    /** Where between two distances copper ends on a ray, by halving; from {@code most} on only that it is no less. */
-    private double edgeMm(
-            double xMm, double yMm, double dx, double dy, double radiusMm, double low, double high, double most) {
-        double a = low;
-        double b = high;
-        for (int k = 0; k < 20 && a < most; k++) {
-            double mid = (a + b) / 2;
-            if (field.exactMarginMm(xMm + dx * (radiusMm + mid), yMm + dy * (radiusMm + mid)) > 0) {
-                a = mid;
-            } else {
-                b = mid;
-            }
-        }
-        return b;
+        return new RingMeter(map).ringMm(xMm, yMm, radiusMm, mostMm);
     }
 }

@@ -22,6 +22,11 @@ interface Columns {
     /** Whether heights may differ within a tile of the grid; where not, they are those of an untouched place. */
     boolean varies(int tileX, int tileY);
 
+    /** Whether there may be squares to put right in a tile of the grid. */
+    default boolean stepped(int tileX, int tileY) {
+        return varies(tileX, tileY);
+    }
+
     /** Whether the exact height is at a level or below it. */
     default boolean reaches(double xMm, double yMm, double levelMm) {
         return exactHeightMm(xMm, yMm) <= levelMm;

@@ -214,7 +214,7 @@ public final class ComposedSide {
     }
 
     /** Whether {@link #exactCutMm} is at a level or below it: sooner known than how deep the cut is. */
-    boolean cutReaches(double xMm, double yMm, double levelMm) {
+    public boolean cutReaches(double xMm, double yMm, double levelMm) {
         if (capMm <= levelMm) {
             return true;
         }
@@ -277,6 +277,31 @@ public final class ComposedSide {
     public boolean touches(int tileX, int tileY) {
         for (Layer layer : layers) {
             if (layer.touches(tileX, tileY)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /**
+     * As {@link #touches}, by cutters that may leave steps that no sloping wall explains: all but V-shaped bits whose
+     * cone goes on above the headroom, since the least of cones of one slope is nowhere steeper.
+     */
+    boolean steppedIn(int tileX, int tileY) {
+        for (Layer layer : layers) {
+            boolean cone = layer.envelope().profile().hasCone() && !layer.hasUprightWall();
+            if (!cone && layer.touches(tileX, tileY)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** As {@link #touches}, by cutters that go below a height, mm, at all. */
+    boolean touchesBelow(int tileX, int tileY, double heightMm) {
+        for (Layer layer : layers) {
+            boolean deep = layer.envelope().path().lowestMm() + layer.shiftMm() < heightMm + 1e-6;
+            if (deep && layer.touches(tileX, tileY)) {
                 return true;
             }
         }

@@ -122,9 +122,10 @@ final class GridSum {
                 int tile = Math.floorDiv(from, HeightTiles.TILE);
                 int to = Math.min(end, (tile + 1) * HeightTiles.TILE);
                 // The last square of a tile reaches into the next.
-                if (columns.varies(tile, row)
-                        || columns.varies(tile + 1, row)
-                        || rowAbove != row && (columns.varies(tile, rowAbove) || columns.varies(tile + 1, rowAbove))) {
+                if (columns.stepped(tile, row)
+                        || columns.stepped(tile + 1, row)
+                        || rowAbove != row
+                                && (columns.stepped(tile, rowAbove) || columns.stepped(tile + 1, rowAbove))) {
                     walls(from - i0, to - i0, j, sum);
                 }
                 from = to;

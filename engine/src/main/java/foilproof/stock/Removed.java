@@ -59,6 +59,7 @@ public record Removed(double foilMm3, double substrateMm3, double spoilBoardMm3)
         private final boolean far;
         private final float step;
         private final boolean walls;
+        private final TileMarks steps;
         private final TileMarks marks;
 
         BlankColumns(ComposedBoard board) {
@@ -67,14 +68,16 @@ public record Removed(double foilMm3, double substrateMm3, double spoilBoardMm3)
             far = board.cutFromFarSide(1);
             step = wallStep(board.allLayers(), side.cellMm());
             walls = board.allLayers().stream().anyMatch(Layer::hasUprightWall);
+            double[] box = {
+                0, 0, board.stock().blank().widthMm(), board.stock().blank().heightMm()
+            };
+            steps = new TileMarks(
+                    side.cellMm(),
+                    box,
+                    (x, y) -> !side.isFlat() || side.steppedIn(x, y) || far && board.farTouches(1, x, y));
             marks = new TileMarks(
                     side.cellMm(),
-                    new double[] {
-                        0,
-                        0,
-                        board.stock().blank().widthMm(),
-                        board.stock().blank().heightMm()
-                    },
+                    box,
                     (x, y) -> !side.isFlat() || side.touches(x, y) || far && board.farTouches(1, x, y));
         }
 
@@ -133,6 +136,11 @@ public record Removed(double foilMm3, double substrateMm3, double spoilBoardMm3)
         @Override
         public boolean varies(int tileX, int tileY) {
             return marks.at(tileX, tileY);
+        }
+
+        @Override
+        public boolean stepped(int tileX, int tileY) {
+            return steps.at(tileX, tileY);
         }
 
         /** How much of a band from {@code from} below the foil top, {@code most} thick, is gone. */
@@ -216,7 +224,7 @@ public record Removed(double foilMm3, double substrateMm3, double spoilBoardMm3)
 
         SpoilColumns(ComposedSide side, double[] boxMm) {
             this.side = side;
-            marks = new TileMarks(side.cellMm(), boxMm, side::touches);
+            marks = new TileMarks(side.cellMm(), boxMm, (x, y) -> side.touchesBelow(x, y, side.spoilBoardMm()));
             step = wallStep(side.layers(), side.cellMm());
             walls = side.hasUprightWalls();
         }
