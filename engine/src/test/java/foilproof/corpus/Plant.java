@@ -27,6 +27,7 @@ record Plant(String row, String kind, Severity severity, Planter planter) {
         ProgramPlants.add(plants);
         BenchPlants.add(plants);
         CopperPlants.add(plants);
+        MorePlants.add(plants);
         return plants;
     }
 
