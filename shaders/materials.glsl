@@ -37,6 +37,12 @@ Stuff stuffOf(int layer, vec2 p) {
             : layer == TAPE ? vec4(0.16, 0.16, 0.3, 0.3) : vec4(0.006, 0.045, 0.06, 0.13);
     float a = texture(noiseMap, p * s.xy).r - 0.5;
     float b = texture(noiseMap, p.yx * s.wz + 0.37).g - 0.5;
+#if CLOSE == 1
+    // Close up the grain has a finer grain of its own.
+    vec2 fine = texture(noiseMap, (p + 0.43 * p.yx) * s.xy * 6.1 + 0.19).rg - 0.5;
+    a = 0.65 * a + 0.6 * fine.x;
+    b = 0.65 * b + 0.6 * fine.y;
+#endif
     vec3 colour = colourOf(layer);
     vec2 depth = metal ? vec2(0.22, 0.20) : layer == BARE ? (SUBSTRATE == 0 ? vec2(0.75, 0.75) : vec2(0.32, 0.32)) : layer == TAPE ? vec2(0.3, 0.3)
             : vec2(0.5, 0.55);

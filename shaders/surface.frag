@@ -249,8 +249,10 @@ void main() {
         c = inwards >= zLayers.y ? mix(c, dash < 3.0 ? vec3(0.05, 0.12, 0.45) : vec3(0.70, 0.82, 1.0), seeThrough) : c;
     }
 #endif
+#if DEPTH == 1
     vec4 clip = clipFromWorld * vec4(bent, 1.0);
     gl_FragDepth = hit.met ? clamp(clip.z / clip.w * 0.5 + 0.5, 0.0, 1.0) : 1.0;
+#endif
     // How much foil the pixel shows goes with it: comparisons of two pictures need it.
     float foil = hit.met && on ? (layer <= FAR_FOIL ? 1.0 : mix(0.5, 1.0, 1.0 - share)) : 0.0;
     colour = vec4(hit.met ? c : mix(lower, upper, uv.y), foil);

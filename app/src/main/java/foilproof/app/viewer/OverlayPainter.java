@@ -204,7 +204,7 @@ public final class OverlayPainter {
         for (BoardSnapshot.KeepOut k : board.keepOuts()) {
             double top = Math.min(k.topMm(), 12) / camera.zFactor();
             double[] p = at((k.x0Mm() + k.x1Mm()) / 2, (k.y0Mm() + k.y1Mm()) / 2, top);
-            if (p[2] > 0) {
+            if (p[2] > 0 && inView(k, top)) {
                 named(g, k.name(), p[0], p[1], k.round() ? ink.px(12) : -ink.px(20), true);
             }
         }
@@ -250,9 +250,28 @@ public final class OverlayPainter {
 
     private void label(Graphics2D g, String words, double x, double y, double z) {
         double[] p = at(x, y, z);
-        if (p[2] > 0) {
+        if (inView(p)) {
             named(g, words, p[0], p[1], ink.px(10), true);
         }
+    }
+
+    private boolean inView(double[] p) {
+        return p[2] > 0 && p[0] >= 0 && p[1] >= 0 && p[0] <= width && p[1] <= height;
+    }
+
+    /** Whether a corner of a keep-out's top, or its middle, is seen. */
+    private boolean inView(BoardSnapshot.KeepOut k, double top) {
+        double midX = (k.x0Mm() + k.x1Mm()) / 2;
+        double midY = (k.y0Mm() + k.y1Mm()) / 2;
+        double[][] places = {
+            {midX, midY}, {k.x0Mm(), k.y0Mm()}, {k.x1Mm(), k.y0Mm()}, {k.x0Mm(), k.y1Mm()}, {k.x1Mm(), k.y1Mm()}
+        };
+        for (double[] xy : places) {
+            if (inView(at(xy[0], xy[1], top))) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private boolean free(Rectangle2D box) {
@@ -338,7 +357,7 @@ public final class OverlayPainter {
         double[][] ways = {{0, -26}, {-19, -24}, {19, -24}, {-36, -18}, {36, -18}, {0, -48}, {-20, -46}, {20, -46}};
         for (BoardSnapshot.Mark m : order) {
             double[] p = at(m.xMm(), m.yMm(), z);
-            if (p[2] <= 0 || p[0] < 0 || p[1] < 0 || p[0] > width || p[1] > height) {
+            if (!inView(p)) {
                 continue;
             }
             double r = ink.px(m.chosen() ? 12 : 10);
@@ -398,12 +417,18 @@ public final class OverlayPainter {
         }
         double z = camera.fromBelow() ? -board.thicknessMm() : 0;
         boolean words = camera.pixelsPerMm(height) > ink.px(9);
+        double r = ink.px(5);
         for (BoardSnapshot.Place pin : board.extras().pinOnes()) {
             double[] p = at(pin.xMm(), pin.yMm(), z);
-            if (p[2] <= 0 || p[0] < 0 || p[1] < 0 || p[0] > width || p[1] > height) {
+            if (inView(p)) {
+                taken.add(new Rectangle2D.Double(p[0] - r, p[1] - r, 2 * r, 2 * r));
+            }
+        }
+        for (BoardSnapshot.Place pin : board.extras().pinOnes()) {
+            double[] p = at(pin.xMm(), pin.yMm(), z);
+            if (!inView(p)) {
                 continue;
             }
-            double r = ink.px(5);
             Rectangle2D box = new Rectangle2D.Double(p[0] - r, p[1] - r, 2 * r, 2 * r);
             g.setColor(ink.plate);
             g.setStroke(ink.stroke(4));

@@ -233,7 +233,8 @@ public final class Pictures {
                     default -> Camera.top(board, w, h);
                 };
         if (place != null) {
-            camera = camera.at(place[0], place[1], camera.zMm()).showing(Math.max(3, 0.12 * board.heightMm()));
+            camera = camera.at(place[0], place[1], camera.fromBelow() ? camera.zMm() : 0)
+                    .showing(Math.max(3, 0.12 * board.heightMm()));
         }
         camera = camera.withZFactor(wish.zFactor());
         for (int i = 0; i < 4 && wish.view() == View.OBLIQUE && place == null; i++) {

@@ -203,7 +203,7 @@ final class SceneDrawer {
         } else {
             glDisable(GL_DEPTH_TEST);
         }
-        surface(q, clip, shift, index);
+        surface(q, clip, shift, index, solids > 0);
         glBindVertexArray(emptyArray);
         glDrawArrays(GL_TRIANGLES, 0, 3);
         if (solids > 0) {
@@ -247,7 +247,7 @@ final class SceneDrawer {
     private static final int MOST_NAMED = 10;
 
     /** The board's program with all it needs; each picture compiles only what it needs. */
-    private void surface(OffscreenRenderer.Request q, Matrix4f clip, double[] shift, int index)
+    private void surface(OffscreenRenderer.Request q, Matrix4f clip, double[] shift, int index, boolean depth)
             throws GraphicsException {
         BoardSnapshot b = q.board();
         Look look = q.look();
@@ -268,7 +268,8 @@ final class SceneDrawer {
                         "EACH_FAR",
                         b.runs().size(),
                         b.runs().size() + b.farRuns().size())
-                + "#define FINE " + (look.shade() ? 1 : 0)
+                + "#define DEPTH " + (depth ? 1 : 0)
+                + "\n#define FINE " + (look.shade() ? 1 : 0)
                 + "\n#define COARSE " + (coarse ? 1 : 0)
                 + "\n#define CLOSE " + (look.shade() && pixelMm < 1.5 * cellMm ? 1 : 0)
                 + "\n#define COMPARED " + (compared ? 1 : 0)
