@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
 /** The section that belongs to a finding: through its place, across the groove or strip that it is about. */
 final class AcrossFinding {
     private static final double LEAST_MM = 0.6;
-    private static final double MOST_MM = 4;
+    private static final double MOST_MM = 2.5;
     private static final double MARGIN_MM = 0.45;
 
     private AcrossFinding() {}
@@ -26,9 +26,9 @@ final class AcrossFinding {
         double[] box = f.boxMm();
         if (box != null) {
             double wide = Math.abs(n[0]) * (box[2] - box[0]) + Math.abs(n[1]) * (box[3] - box[1]);
-            half = Math.max(half, wide / 2 + MARGIN_MM);
+            // A finding that many places share has a box of many grooves: then the one at its place is shown.
+            half = wide / 2 + MARGIN_MM > MOST_MM ? half : Math.max(half, wide / 2 + MARGIN_MM);
         }
-        half = Math.min(MOST_MM, half);
         return new BenchModel.Line(
                 side, at[0] - n[0] * half, at[1] - n[1] * half, at[0] + n[0] * half, at[1] + n[1] * half);
     }

@@ -195,7 +195,7 @@ final class ConditionsPanel extends JPanel {
                 w -> w.withSwept(w.swept().withShape(BenchModel.Shape.TWIST, 0.08)));
         preset(
                 p,
-                "Corner swarf",
+                "Swarf",
                 "the corner at X 0 Y 0 lies 0.08 mm high",
                 w -> w.withSwept(w.swept().withShape(BenchModel.Shape.CORNER, 0.08)));
         preset(p, "Flat", "no bow, no twist, no tilt, no dragged points", w -> w.withBow(0)

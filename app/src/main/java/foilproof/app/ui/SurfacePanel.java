@@ -49,7 +49,7 @@ final class SurfacePanel extends JPanel {
         setAlignmentX(LEFT_ALIGNMENT);
         setBorder(Px.pad(8, 0, 0, 0));
         JPanel head = new JPanel(new BorderLayout());
-        JLabel title = new JLabel("Points of the foil top");
+        JLabel title = new JLabel("Points of the foil top, + = higher");
         title.setToolTipText("drag a point up or down; arrow keys choose, + and - move by 0.005 mm");
         head.add(title);
         JPanel buttons = new JPanel(new FlowLayout(FlowLayout.RIGHT, 2, 0));
@@ -134,7 +134,7 @@ final class SurfacePanel extends JPanel {
                         ? " "
                         : String.format(
                                 Locale.ROOT,
-                                "X %.1f Y %.1f mm, + = higher",
+                                "X %.1f Y %.1f mm",
                                 u * s.job().blank().widthMm(),
                                 v * s.job().blank().heightMm()));
         net.repaint();

@@ -150,6 +150,10 @@ final class ZSlider extends Drawn {
             double at = Math.max(0, Math.min(wide() - w, x(v) - w / 2));
             g.setColor(new Color(128, 128, 128));
             g.fill(new Rectangle2D.Double(x(v) - 0.5, y + 5, 1, 4));
+            if (Math.abs(i) == 1 && wide() < 230) {
+                // Too narrow for all: the ends and the middle say enough.
+                continue;
+            }
             g.setColor(text);
             g.drawString(words, (float) at, (float) (y + 21));
         }
