@@ -3,19 +3,21 @@ package foilproof.copper;
 /**
  * Measures the copper left round holes at the foil's bottom.
  *
- * <p>On each of {@link #RAYS} rays from the hole's edge copper is followed cell by cell in the map to where it ends, and
- * the least of these ends is then sought by halving with the cutters' shapes, to 1e-8 mm. Rays that cannot be the least
- * are passed over. Supposed is that within the one cell in which copper ends on a ray it ends once: a wall that only
- * grazes a ray there, by less than c2 / 8 R (0.25 um deep for a cell of 10 um and a cutter of 0.05 mm radius), may be
- * met or not; the ring is off by no more than a cell on that ray alone.
+ * <p>On each of {@link #RAYS} rays from the hole's edge copper is followed cell by cell in the map to where it ends. A
+ * cell counts by its centre, so the end may lie some cells to either side: it is sought by halving, with the cutters'
+ * shapes, from two cells before to one cell after (more where copper goes on), to 1e-8 mm. Rays that cannot be the least
+ * are passed over. Supposed is that within these cells copper ends once on a ray: a wall that only grazes a ray there, by
+ * less than c2 / 8 R (2 um deep over three cells of 10 um and a cutter of 0.05 mm radius), may be met or not.
  *
- * <p>Why rays may be passed over: the halving gives a place between the last cell with copper and the first without
- * one. (1) A ray whose first cell without copper comes a cell or more after the least such cell of all rays ends beyond
- * that cell, and so beyond the least. (2) A ray that has copper at the least distance so far ends, ending once, beyond it.
+ * <p>Why rays may be passed over: the halving gives a place no more than two cells before the first cell without copper.
+ * (1) A ray whose first such cell comes three cells or more after the least one of all rays ends no sooner than that ray.
+ * (2) A ray that has copper at the least distance so far, and ends after it, is no less.
  */
 public final class RingMeter {
     private static final int RAYS = 720;
-    private static final int HALVINGS = 20;
+    private static final int HALVINGS = 22;
+    /** How many cells farther an end is sought where copper goes on: as far as a wall nearly along the ray asks. */
+    private static final int MORE_CELLS = 6;
 
     /** Less copper than this is none, mm: a tenth of what results are rounded to. */
     private static final double NOTHING_MM = 1e-7;
@@ -61,7 +63,7 @@ public final class RingMeter {
         double reached = best;
         for (int k = 0; k < RAYS; k++) {
             ends[k] = Double.POSITIVE_INFINITY;
-            for (double d = step; d < reached + step; d += step) {
+            for (double d = step; d < reached + 3 * step; d += step) {
                 double r = radiusMm + d;
                 if (map.pieceAt(xMm + COS[k] * r, yMm + SIN[k] * r) < 0) {
                     ends[k] = d;
@@ -74,10 +76,10 @@ public final class RingMeter {
         for (int pass = 0; pass < 2; pass++) {
             for (int k = 0; k < RAYS && best > NOTHING_MM; k++) {
                 double d = ends[k];
-                if ((pass == 0) == (d <= reached) && d - step < best) {
-                    double r = radiusMm + best;
-                    if (d < best || !field.copperAt(xMm + COS[k] * r, yMm + SIN[k] * r)) {
-                        best = Math.min(best, endMm(xMm, yMm, k, radiusMm, Math.max(0, d - step), d, best));
+                double low = Math.max(0, d - 2 * step);
+                if ((pass == 0) == (d <= reached) && low < best) {
+                    if (d + step <= best || !copper(xMm, yMm, k, radiusMm + best)) {
+                        best = Math.min(best, endMm(xMm, yMm, k, radiusMm, low, d + step, best));
                     }
                 }
             }
@@ -85,13 +87,21 @@ public final class RingMeter {
         return Math.max(0, best);
     }
 
-    /** Where between two distances copper ends on a ray, by halving; from {@code most} on only that it is no less. */
+    private boolean copper(double xMm, double yMm, int ray, double r) {
+        return field.copperAt(xMm + COS[ray] * r, yMm + SIN[ray] * r);
+    }
+
+    /** Where copper ends on a ray, by halving; from {@code most} on only that it is no less. */
     private double endMm(double xMm, double yMm, int ray, double radiusMm, double low, double high, double most) {
         double a = low;
         double b = high;
+        for (int k = 0; k < MORE_CELLS && b < most && copper(xMm, yMm, ray, radiusMm + b); k++) {
+            a = b;
+            b += field.cellMm();
+        }
         for (int k = 0; k < HALVINGS && a < most; k++) {
             double mid = (a + b) / 2;
-            if (field.copperAt(xMm + COS[ray] * (radiusMm + mid), yMm + SIN[ray] * (radiusMm + mid))) {
+            if (copper(xMm, yMm, ray, radiusMm + mid)) {
                 a = mid;
             } else {
                 b = mid;
