@@ -171,14 +171,7 @@ final class BenchActions {
         key("typed -", "-", "play slower", () -> setSpeed(speed - 1));
         key("typed e", "E", "to the end of the job", () -> model.setTime(Double.MAX_VALUE));
         key("typed a", "A", "to the start of the job", () -> model.setTime(0));
-        key("typed s", "S", "save the board's picture as PNG", window::savePicture);
-        key("control S", "Ctrl+S", "a picture of the whole window, written at once", window::screenshot);
-        key("control R", "Ctrl+R", "write the report into a folder", window::report);
-        key("control shift S", "Ctrl+Shift+S", "save a copy of this job in a folder", window::saveCopy);
-        key("typed i", "I", "accept the chosen finding, because ...", findings::accept);
-        key("typed h", "H", "practice: the exercises", window::practice);
-        key("control EQUALS", "Ctrl+=", "larger text", () -> window.textSize(1));
-        key("control MINUS", "Ctrl+-", "smaller text", () -> window.textSize(-1));
+        habitKeys(findings, window);
         boardKey("control C", "Ctrl+C", "copy what the board answered", () -> copy(answer.shownText()));
         key("control shift C", "Ctrl+Shift+C", "copy where the job stands, in words", this::copyState);
         key("ESCAPE", "Esc", "forget the chosen finding and place", model::askNothing);
@@ -194,6 +187,18 @@ final class BenchActions {
             to.getInputMap(when).put(KeyStroke.getKeyStroke(k.stroke()), k.stroke());
             to.getActionMap().put(k.stroke(), action(k.work()));
         }
+    }
+
+    /** Keys that write, accept and practise. */
+    private void habitKeys(FindingsPanel findings, Window window) {
+        key("typed s", "S", "save the board's picture as PNG", window::savePicture);
+        key("control S", "Ctrl+S", "a picture of the whole window, written at once", window::screenshot);
+        key("control R", "Ctrl+R", "write the report into a folder", window::report);
+        key("control shift S", "Ctrl+Shift+S", "save a copy of this job in a folder", window::saveCopy);
+        key("typed i", "I", "accept the chosen finding, because ...", findings::accept);
+        key("typed h", "H", "practice: the exercises", window::practice);
+        key("control EQUALS", "Ctrl+=", "larger text", () -> window.textSize(1));
+        key("control MINUS", "Ctrl+-", "smaller text", () -> window.textSize(-1));
     }
 
     /** Keys that move the view; they act while the board has the focus. */

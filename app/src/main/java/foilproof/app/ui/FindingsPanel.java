@@ -76,29 +76,7 @@ final class FindingsPanel extends JPanel {
         this.fly = fly;
         setName("findings panel");
         setBorder(Px.pad(8, 10, 8, 10));
-        verdict.putClientProperty("FlatLaf.styleClass", "h2");
-        filter.putClientProperty("JTextField.placeholderText", "Filter: hair, side 2, line 431, T2, holes < 0.6 ...");
-        filter.putClientProperty("JTextField.showClearButton", true);
-        filter.setName("filter");
-        filter.getAccessibleContext().setAccessibleName("Filter findings");
-        JPanel head = new JPanel(new BorderLayout(0, 4));
-        head.add(verdict, BorderLayout.NORTH);
-        head.add(state, BorderLayout.CENTER);
-        JPanel narrow = new JPanel(new BorderLayout(0, 4));
-        narrow.add(filter, BorderLayout.NORTH);
-        List.of(severities, kinds, sides, tools).forEach(choices::add);
-        narrow.add(choices);
-        head.add(narrow, BorderLayout.SOUTH);
-        add(head, BorderLayout.NORTH);
-        filter.getInputMap().put(KeyStroke.getKeyStroke("ESCAPE"), "clear");
-        filter.getActionMap().put("clear", new AbstractAction() {
-            private static final long serialVersionUID = 1L;
-
-            @Override
-            public void actionPerformed(java.awt.event.ActionEvent e) {
-                clearFilter();
-            }
-        });
+        add(head(), BorderLayout.NORTH);
         list.setName("findings");
         list.getAccessibleContext().setAccessibleName("Findings, worst first");
         list.setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
@@ -133,6 +111,48 @@ final class FindingsPanel extends JPanel {
         lower.setPreferredSize(Px.size(300, 260));
         add(split);
         add(acceptButton(), BorderLayout.SOUTH);
+        model.listen(c -> {
+            if (c == BenchModel.Change.JOB && model.camera() == null) {
+                clearFilter();
+            } else if (c == BenchModel.Change.JOB || c == BenchModel.Change.RESULT) {
+                fill();
+                if (model.chosen() >= 0) {
+                    select(model.chosen());
+                }
+            } else if (c == BenchModel.Change.CHOICE) {
+                select(model.chosen());
+                if (model.chosen() < 0 && model.chosenFinding() == null && model.result() != null) {
+                    detail.setText(overview(java.util.Objects.requireNonNull(model.result())));
+                    detail.setCaretPosition(0);
+                }
+            }
+        });
+    }
+
+    /** The verdict over what narrows the findings. */
+    private JPanel head() {
+        verdict.putClientProperty("FlatLaf.styleClass", "h2");
+        filter.putClientProperty("JTextField.placeholderText", "Filter: hair, side 2, line 431, T2, holes < 0.6 ...");
+        filter.putClientProperty("JTextField.showClearButton", true);
+        filter.setName("filter");
+        filter.getAccessibleContext().setAccessibleName("Filter findings");
+        JPanel head = new JPanel(new BorderLayout(0, 4));
+        head.add(verdict, BorderLayout.NORTH);
+        head.add(state, BorderLayout.CENTER);
+        JPanel narrow = new JPanel(new BorderLayout(0, 4));
+        narrow.add(filter, BorderLayout.NORTH);
+        List.of(severities, kinds, sides, tools).forEach(choices::add);
+        narrow.add(choices);
+        head.add(narrow, BorderLayout.SOUTH);
+        filter.getInputMap().put(KeyStroke.getKeyStroke("ESCAPE"), "clear");
+        filter.getActionMap().put("clear", new AbstractAction() {
+            private static final long serialVersionUID = 1L;
+
+            @Override
+            public void actionPerformed(java.awt.event.ActionEvent e) {
+                clearFilter();
+            }
+        });
         filter.getDocument().addDocumentListener(new DocumentListener() {
             @Override
             public void insertUpdate(DocumentEvent e) {
@@ -149,19 +169,7 @@ final class FindingsPanel extends JPanel {
                 fill();
             }
         });
-        model.listen(c -> {
-            if (c == BenchModel.Change.JOB && model.camera() == null) {
-                clearFilter();
-            } else if (c == BenchModel.Change.JOB || c == BenchModel.Change.RESULT) {
-                fill();
-            } else if (c == BenchModel.Change.CHOICE) {
-                select(model.chosen());
-                if (model.chosen() < 0 && model.chosenFinding() == null && model.result() != null) {
-                    detail.setText(overview(java.util.Objects.requireNonNull(model.result())));
-                    detail.setCaretPosition(0);
-                }
-            }
-        });
+        return head;
     }
 
     private JComboBox<String> choice(String what) {
