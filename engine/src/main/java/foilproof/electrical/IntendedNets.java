@@ -68,7 +68,7 @@ public record IntendedNets(Source source, List<Net> nets) {
             named |= !layer.netNames().isEmpty();
         }
         if (named) {
-            IntendedNets byAttributes = fromAttributes(layers, drill, faces);
+            IntendedNets byAttributes = fromAttributes(layers, netlist, drill, faces);
             // Names on areas and traces alone say nothing of pads: then the netlist, or what the image joins, tells
             // more.
             if (!byAttributes.nets().isEmpty()) {
@@ -81,12 +81,15 @@ public record IntendedNets(Source source, List<Net> nets) {
         return layers.isEmpty() ? new IntendedNets(Source.NONE, List.of()) : fromConnectivity(layers, drill, faces);
     }
 
-    /** Nets by the names in the layer images. */
+    /**
+     * Nets by the names in the layer images. A netlist beside them tells which pads are bored and which of the bored
+     * ones are pins of parts, where the images and the drill file do not.
+     */
     public static IntendedNets fromAttributes(
-            Map<Face, LayerImage> layers, @Nullable DrillFile drill, Set<Face> faces) {
+            Map<Face, LayerImage> layers, @Nullable Netlist netlist, @Nullable DrillFile drill, Set<Face> faces) {
         Map<String, List<NetPlace>> byName = new LinkedHashMap<>();
         List<Net> singles = new ArrayList<>();
-        HoleTable holes = new HoleTable(drill);
+        HoleTable holes = new HoleTable(drill, netlist);
         for (Face face : Face.values()) {
             LayerImage layer = layers.get(face);
             if (layer == null || !faces.contains(face)) {
@@ -110,10 +113,11 @@ public record IntendedNets(Source source, List<Net> nets) {
 
     private static NetPlace place(Pad pad, Face face, HoleTable holes) {
         String function = pad.attributes().function();
-        Double hole = holes.at(pad.xMm(), pad.yMm(), Math.min(pad.widthMm(), pad.heightMm()) / 2);
-        boolean via = function != null ? function.startsWith("Via") : hole != null && pad.pinName() == null;
-        return new NetPlace(
-                face, pad.xMm(), pad.yMm(), pad.widthMm(), pad.heightMm(), hole, pad.pinName(), via, pad.line());
+        double reach = Math.min(pad.widthMm(), pad.heightMm()) / 2;
+        Double hole = holes.at(pad.xMm(), pad.yMm(), reach);
+        String pin = pad.pinName() != null || hole == null ? pad.pinName() : holes.pinAt(pad.xMm(), pad.yMm(), reach);
+        boolean via = function != null ? function.startsWith("Via") : hole != null && pin == null;
+        return new NetPlace(face, pad.xMm(), pad.yMm(), pad.widthMm(), pad.heightMm(), hole, pin, via, pad.line());
     }
 
     /** Nets by the netlist. */
@@ -153,7 +157,7 @@ public record IntendedNets(Source source, List<Net> nets) {
         double c = Math.abs(StrictMath.cos(turn));
         double s = Math.abs(StrictMath.sin(turn));
         String reference = p.reference();
-        boolean via = p.holeMm() != null && (reference == null || reference.equals("VIA") || p.pin() == null);
+        boolean via = isVia(p);
         return new NetPlace(
                 face,
                 p.xMm(),
@@ -166,10 +170,14 @@ public record IntendedNets(Source source, List<Net> nets) {
                 p.line());
     }
 
+    private static boolean isVia(Netlist.TestPoint p) {
+        return p.holeMm() != null && (p.reference() == null || p.reference().equals("VIA") || p.pin() == null);
+    }
+
     /** Nets by what the layer images join; through pins join both faces. */
     public static IntendedNets fromConnectivity(
             Map<Face, LayerImage> layers, @Nullable DrillFile drill, Set<Face> faces) {
-        HoleTable holes = new HoleTable(drill);
+        HoleTable holes = new HoleTable(drill, null);
         List<NetPlace> places = new ArrayList<>();
         List<Integer> pieceOf = new ArrayList<>();
         int pieces = 0;
@@ -216,35 +224,65 @@ public record IntendedNets(Source source, List<Net> nets) {
         return new IntendedNets(Source.CONNECTIVITY, nets);
     }
 
-    /** Finds the hole through a pad. */
+    /** Finds the hole through a pad, and the pin that sits in it. */
     private static final class HoleTable {
         private static final double CELL_MM = 2;
-        private final Map<Long, List<DrillFile.Hole>> cells = new LinkedHashMap<>();
+        private final Map<Long, List<Bored>> cells = new LinkedHashMap<>();
 
-        HoleTable(@Nullable DrillFile drill) {
+        /** A hole of a design file; the pin is null for a via and where none is known. */
+        private record Bored(
+                double xMm,
+                double yMm,
+                double diameterMm,
+                @Nullable String pin) {}
+
+        HoleTable(@Nullable DrillFile drill, @Nullable Netlist netlist) {
             if (drill != null) {
                 for (DrillFile.Hole hole : drill.holes()) {
-                    cells.computeIfAbsent(key(hole.xMm(), hole.yMm(), 0, 0), k -> new ArrayList<>())
-                            .add(hole);
+                    put(new Bored(hole.xMm(), hole.yMm(), hole.diameterMm(), null));
                 }
             }
+            if (netlist != null) {
+                for (Netlist.TestPoint p : netlist.points()) {
+                    if (p.holeMm() != null && p.kind() != Netlist.Kind.TOOLING_HOLE) {
+                        put(new Bored(p.xMm(), p.yMm(), p.holeMm(), isVia(p) ? null : p.reference() + "-" + p.pin()));
+                    }
+                }
+            }
+        }
+
+        private void put(Bored hole) {
+            cells.computeIfAbsent(key(hole.xMm(), hole.yMm(), 0, 0), k -> new ArrayList<>())
+                    .add(hole);
         }
 
         private static long key(double x, double y, int dx, int dy) {
             return ((long) Math.floor(x / CELL_MM) + dx) * 1_000_003L + (long) Math.floor(y / CELL_MM) + dy;
         }
 
+        /** Diameter of the nearest hole; of the drill file's where both files have it. */
         @Nullable
         Double at(double x, double y, double radiusMm) {
-            Double best = null;
+            Bored hole = nearest(x, y, radiusMm, false);
+            return hole == null ? null : hole.diameterMm();
+        }
+
+        @Nullable
+        String pinAt(double x, double y, double radiusMm) {
+            Bored hole = nearest(x, y, radiusMm, true);
+            return hole == null ? null : hole.pin();
+        }
+
+        private @Nullable Bored nearest(double x, double y, double radiusMm, boolean pins) {
+            Bored best = null;
             double least = Math.max(0.15, Math.min(radiusMm, CELL_MM));
             for (int dx = -1; dx <= 1; dx++) {
                 for (int dy = -1; dy <= 1; dy++) {
-                    for (DrillFile.Hole hole : cells.getOrDefault(key(x, y, dx, dy), List.of())) {
+                    for (Bored hole : cells.getOrDefault(key(x, y, dx, dy), List.of())) {
                         double d = StrictMath.hypot(hole.xMm() - x, hole.yMm() - y);
-                        if (d < least) {
+                        if (d < least && (!pins || hole.pin() != null)) {
                             least = d;
-                            best = hole.diameterMm();
+                            best = hole;
                         }
                     }
                 }

@@ -30,6 +30,9 @@ public record NetPlace(
         int line) {
     private static final double EIGHTH = StrictMath.PI / 4;
 
+    /** How far towards the edge of a place without a known hole it is asked for copper, shares. */
+    private static final double[] TO_THE_EDGE = {0.75, 0.92};
+
     /** How a person finds it: the pin where it has one, else its place in mm. */
     public String label() {
         return pin != null ? pin : String.format(java.util.Locale.ROOT, "(%.2f, %.2f)", xMm, yMm);
@@ -37,7 +40,9 @@ public record NetPlace(
 
     /**
      * Points of the place that stay copper when it is bored: on the ring half-way between hole and edge, in eight
-     * directions; for a place without a hole the centre and four points round it. X and Y pairs, mm.
+     * directions; for a place without a known hole the centre, four points round it, and eight each three quarters of
+     * the way and almost all the way to the edge, since it may be bored without a drill file that says so. X and Y
+     * pairs, mm.
      */
     public List<double[]> probes() {
         List<double[]> out = new ArrayList<>();
@@ -49,6 +54,14 @@ public record NetPlace(
             out.add(new double[] {xMm - rx / 2, yMm});
             out.add(new double[] {xMm, yMm + ry / 2});
             out.add(new double[] {xMm, yMm - ry / 2});
+            for (double share : rx > 0 && ry > 0 ? TO_THE_EDGE : new double[0]) {
+                for (int k = 0; k < 8; k++) {
+                    double c = StrictMath.cos(k * EIGHTH);
+                    double s = StrictMath.sin(k * EIGHTH);
+                    double edge = 1 / Math.sqrt(c * c / (rx * rx) + s * s / (ry * ry));
+                    out.add(new double[] {xMm + share * edge * c, yMm + share * edge * s});
+                }
+            }
             return out;
         }
         for (int k = 0; k < 8; k++) {

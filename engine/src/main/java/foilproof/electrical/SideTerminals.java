@@ -15,6 +15,9 @@ import org.jspecify.annotations.Nullable;
 
 /** The places of one side that its copper must join or keep apart, as the Z window asks for them. */
 public final class SideTerminals {
+    /** A point with copper this far on all sides lies well inside its land, mm. */
+    private static final double AROUND_MM = 0.05;
+
     private SideTerminals() {}
 
     /**
@@ -40,18 +43,35 @@ public final class SideTerminals {
                 if (place.face() != face) {
                     continue;
                 }
-                double[] at = place.probes().get(0);
-                for (double[] p : place.probes()) {
-                    if (stays.copperAt(map.xMm(p[0], p[1]), map.yMm(p[0], p[1]))) {
-                        at = p;
-                        break;
-                    }
-                }
+                double[] at = stays(place, map, stays);
                 int piece = drawn == null ? 0 : Math.max(0, drawn.pieceAt(at[0], at[1]) + 1);
                 int group = groups.computeIfAbsent((long) n << 32 | piece, k -> groups.size());
                 out.add(new Terminal(n, group, map.xMm(at[0], at[1]), map.yMm(at[0], at[1])));
             }
         }
         return out;
+    }
+
+    /**
+     * The first point of a place with copper all round it, so that no wall of a hole or groove runs through it; else
+     * the first with copper, else its first.
+     */
+    private static double[] stays(NetPlace place, PlaneMap map, CopperProbe copper) {
+        double[] bare = null;
+        for (double[] p : place.probes()) {
+            double x = map.xMm(p[0], p[1]);
+            double y = map.yMm(p[0], p[1]);
+            if (!copper.copperAt(x, y)) {
+                continue;
+            }
+            if (copper.copperAt(x - AROUND_MM, y)
+                    && copper.copperAt(x + AROUND_MM, y)
+                    && copper.copperAt(x, y - AROUND_MM)
+                    && copper.copperAt(x, y + AROUND_MM)) {
+                return p;
+            }
+            bare = bare == null ? p : bare;
+        }
+        return bare == null ? place.probes().get(0) : bare;
     }
 }

@@ -28,6 +28,8 @@ final class CannedCycles implements Check {
     private static final double LEAST_SHARE = 0.6;
     /** A drill file says for sure: where half of the holes are in it, the others are extra. */
     private static final double DRILL_SHARE = 0.5;
+    /** A hole this near to a wanted one is that hole out of its place, mm. */
+    private static final double MOVED_MM = 1;
 
     @Override
     public List<String> kinds() {
@@ -165,10 +167,12 @@ final class CannedCycles implements Check {
             }
             return;
         }
-        boolean drill = x.design().read().drill() != null;
+        DrillFile drill = x.design().read().drill();
         for (Made hole : missed) {
             boolean parking = isProgramZero(program, hole);
-            if (hole.axisWordsAlone() && (drill || hole.feedChanged() || parking)) {
+            // a hole that is only out of its place is told as a hole (G3)
+            boolean moved = drill != null && within(x, program, drill, mended(program, hole, factor), MOVED_MM);
+            if (hole.axisWordsAlone() && (drill != null && !moved || hole.feedChanged() || parking)) {
                 tell(x, program, hole, factor, Severity.STOP, out);
                 return;
             }
@@ -215,7 +219,7 @@ final class CannedCycles implements Check {
         for (Made hole : holes) {
             double[] at = mended(program, hole, factor);
             boolean hit = drill != null
-                    ? wanted(x, program, drill, at)
+                    ? within(x, program, drill, at, x.limit(LimitKey.HOLE_PLACE) + 1e-9)
                     : x.design().read().layers().isEmpty() ? inRing(x, program, at) : onPad(x, program, at);
             if (!hit) {
                 missed.add(hole);
@@ -228,11 +232,12 @@ final class CannedCycles implements Check {
         return unsure ? null : missed;
     }
 
-    private static boolean wanted(Examination x, PlannedProgram program, DrillFile drill, double[] at) {
+    private static boolean within(
+            Examination x, PlannedProgram program, DrillFile drill, double[] at, double distanceMm) {
         PlaneMap map = x.design().blankFromDesign(program.side().number());
         for (DrillFile.Hole hole : drill.holes()) {
             if (StrictMath.hypot(map.xMm(hole.xMm(), hole.yMm()) - at[0], map.yMm(hole.xMm(), hole.yMm()) - at[1])
-                    <= x.limit(LimitKey.HOLE_PLACE) + 1e-9) {
+                    <= distanceMm) {
                 return true;
             }
         }

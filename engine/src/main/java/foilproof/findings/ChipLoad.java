@@ -67,7 +67,10 @@ final class ChipLoad implements Check {
                 low = load;
                 lowAt = i;
             }
-            double limit = most(x, run, i);
+            double limit = most(x, run, x.engagedMm(i));
+            if (load > limit * highTimes * (1 + 1e-9)) {
+                limit = most(x, run, PassDepth.mm(x, i));
+            }
             if (load > limit * (1 + 1e-9) && load / limit > highTimes) {
                 highTimes = load / limit;
                 highLimit = limit;
@@ -97,11 +100,10 @@ final class ChipLoad implements Check {
         }
     }
 
-    /** Largest chip load for the move, mm a tooth; infinite where its depth does not load the cutter. */
-    private static double most(Examination x, RunFacts run, int i) {
+    /** Largest chip load for the move, mm a tooth; infinite where its depth (mm) does not load the cutter. */
+    private static double most(Examination x, RunFacts run, double depth) {
         Tool tool = run.knownTool();
         double share = x.limit(x.glass() ? LimitKey.CHIP_LOAD_GLASS : LimitKey.CHIP_LOAD_PAPER);
-        double depth = x.engagedMm(i);
         if (tool.shape() == ToolShape.V) {
             if (depth <= x.foilMm() + 0.1 + 1e-6) {
                 return Double.POSITIVE_INFINITY;

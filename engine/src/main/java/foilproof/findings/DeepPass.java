@@ -32,9 +32,12 @@ final class DeepPass implements Check {
             double deepest = most;
             for (int i = run.run().firstSegment(); i < run.run().endSegment(); i++) {
                 // a pass takes its depth over some length; the foot of a plunge belongs to the plunge
-                if (s.isFeed(i) && s.planLengthMm(i) > 1e-6 && x.engagedMm(i) > most + 1e-6) {
-                    first = first < 0 ? i : first;
-                    deepest = Math.max(deepest, x.engagedMm(i));
+                if (s.isFeed(i) && s.planLengthMm(i) > 1e-6 && x.engagedMm(i) > deepest + 1e-6) {
+                    double depth = PassDepth.mm(x, i);
+                    if (depth > most + 1e-6) {
+                        first = first < 0 ? i : first;
+                        deepest = Math.max(deepest, depth);
+                    }
                 }
             }
             if (first < 0) {

@@ -68,10 +68,10 @@ final class HoldDown implements Check {
             for (int i = stroke.firstSegment(); i < stroke.endSegment(); i++) {
                 if (s.planLengthMm(i) > 1e-6 && x.removes(i)) {
                     double load = ChipLoad.chipLoadMm(s, i, tool.flutes().getAsInt());
-                    double here = pressure * x.engagedMm(i) * load;
-                    if (here > force) {
-                        force = here;
-                        at = i;
+                    if (pressure * x.engagedMm(i) * load > force) {
+                        double here = pressure * PassDepth.mm(x, i) * load;
+                        at = here > force ? i : at;
+                        force = Math.max(force, here);
                     }
                 }
             }

@@ -57,7 +57,11 @@ final class SideLoad implements Check {
                 continue;
             }
             double load = ChipLoad.chipLoadMm(s, i, tool.flutes().getAsInt());
-            double force = pressure * x.engagedMm(i) * load;
+            double most = pressure * x.engagedMm(i) * load;
+            if (!(most > worst) && !(x.cutsFoil(i) && most > bentN)) {
+                continue;
+            }
+            double force = pressure * PassDepth.mm(x, i) * load;
             if (force > worst) {
                 worst = force;
                 worstAt = i;

@@ -99,8 +99,8 @@ final class ThinMargins implements Check {
         return run.toolName() + " works from " + end(window.printedFromMm()) + " to " + end(window.printedToMm())
                 + " of Z error (+ = really deeper); touch-off and bow are taken to spread " + spread + ": "
                 + (margin < 0
-                        ? Words.plainMm(-margin) + " of that lie outside."
-                        : "only " + Words.plainMm(margin) + " are left.");
+                        ? Words.plainMm(Math.ceil(-margin * 1000 - 1e-6) / 1000) + " of that lies outside."
+                        : "only " + Words.plainMm(Math.floor(margin * 1000 + 1e-6) / 1000) + " is left.");
     }
 
     private static String remedy(Examination x, RunFacts run, ZWindow window, boolean none) {

@@ -18,6 +18,9 @@ final class LoopReader {
     /** Heights are sorted into levels of this size, mm. */
     private static final double LEVEL_MM = 0.005;
 
+    /** A point this far beside a straight move lies within what the path encloses, or outside, mm. */
+    private static final double BESIDE_MM = 0.2;
+
     private final Segments s;
     private final MotionPlan plan;
     private final List<Stroke> strokes;
@@ -243,15 +246,40 @@ final class LoopReader {
     }
 
     /**
-     * How often the path goes round the middle of its box: its crossings of the ray that goes right from there, upward
-     * ones counted up, downward ones down, and the part of a turn from there to where it begins and ends (the angle that
-     * a path turns through about a point is 2 pi times its crossings of a ray plus the angles of its ends from that ray).
-     * Arcs count by quarters of their turn.
+     * How often the path goes round a point that it encloses: the middle of its box, or a point beside the middle of its
+     * longest straight move where the middle lies outside (an L, a U).
      */
     private double windings(Lap lap) {
         Extents box = lap.box();
-        double x = (box.x0Mm() + box.x1Mm()) / 2;
-        double y = (box.y0Mm() + box.y1Mm()) / 2;
+        double most = windings(lap, (box.x0Mm() + box.x1Mm()) / 2, (box.y0Mm() + box.y1Mm()) / 2);
+        int longest = -1;
+        for (Stroke stroke : lap.strokes()) {
+            for (int i = stroke.firstSegment(); i < stroke.endSegment(); i++) {
+                if (!s.isArc(i)
+                        && s.planLengthMm(i) > 4 * BESIDE_MM
+                        && (longest < 0 || s.planLengthMm(i) > s.planLengthMm(longest))) {
+                    longest = i;
+                }
+            }
+        }
+        if (most > 0.5 || longest < 0) {
+            return most;
+        }
+        double length = s.planLengthMm(longest);
+        double dx = (s.x1Mm(longest) - s.x0Mm(longest)) / length * BESIDE_MM;
+        double dy = (s.y1Mm(longest) - s.y0Mm(longest)) / length * BESIDE_MM;
+        double x = (s.x0Mm(longest) + s.x1Mm(longest)) / 2;
+        double y = (s.y0Mm(longest) + s.y1Mm(longest)) / 2;
+        return Math.max(windings(lap, x - dy, y + dx), windings(lap, x + dy, y - dx));
+    }
+
+    /**
+     * How often the path goes round a point: its crossings of the ray that goes right from there, upward ones counted
+     * up, downward ones down, and the part of a turn from there to where it begins and ends (the angle that a path turns
+     * through about a point is 2 pi times its crossings of a ray plus the angles of its ends from that ray). Arcs count
+     * by quarters of their turn.
+     */
+    private double windings(Lap lap, double x, double y) {
         int crossings = 0;
         for (Stroke stroke : lap.strokes()) {
             for (int i = stroke.firstSegment(); i < stroke.endSegment(); i++) {

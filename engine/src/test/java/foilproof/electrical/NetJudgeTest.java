@@ -140,6 +140,26 @@ class NetJudgeTest {
     }
 
     @Test
+    void shouldTakePinsAndHolesFromTheNetlistWhereTheLayerImagesNameNone() throws InputException {
+        String records = record("VIN", "J1", "1", 0, 0) + record("VIN", "VIA", "", 10, 0);
+        Netlist netlist = DesignReader.readNetlist(
+                        SourceFile.ofText("n.ipc", "P  UNITS CUST 1\n" + records + "999\n"), InputLimits.DEFAULT)
+                .value();
+        String image = "%TO.N,VIN*%D10*X0Y0D03*X10000000D03*D11*X0Y0D02*X10000000D01*";
+        Map<Face, LayerImage> both = new EnumMap<>(Face.class);
+        both.put(Face.TOP, layer(image));
+        both.put(Face.BOTTOM, layer(image));
+        IntendedNets nets = IntendedNets.of(both, netlist, null, Set.of(Face.TOP, Face.BOTTOM));
+        assertThat(nets.source()).isEqualTo(IntendedNets.Source.ATTRIBUTES);
+        assertThat(nets.nets().get(0).places())
+                .filteredOn(p -> p.xMm() == 0)
+                .allMatch(p -> !p.via() && "J1-1".equals(p.pin()) && p.holeMm() != null);
+        assertThat(nets.nets().get(0).places())
+                .filteredOn(p -> p.xMm() == 10)
+                .allMatch(p -> p.via() && p.pin() == null && p.holeMm() != null);
+    }
+
+    @Test
     void shouldTakeNetsFromTheNetlistAndTellWhereTheLayerDisagrees() throws InputException {
         String head = "P  UNITS CUST 1\n";
         String records =

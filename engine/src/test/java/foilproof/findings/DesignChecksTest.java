@@ -202,6 +202,24 @@ class DesignChecksTest {
         with(rectangle(6, 3, 13, 11, -0.1)).isSilentOn(Kinds.HAND_JOINS);
     }
 
+    @Test
+    @Silent({"J2 open", "D6 thin-margin"})
+    void shouldNotMindBoredPadsWhereNoDrillFileSaysThatTheyAreBored() {
+        // the hole's wall lies where the pad is asked for copper half-way to its edge
+        String bores = bore(8, 7, 0.82, 0.8, -0.4, -0.8, -1.2, -1.65)
+                + bore(11, 7, 0.82, 0.8, -0.4, -0.8, -1.2, -1.65)
+                + bore(17, 7, 0.82, 0.8, -0.4, -0.8, -1.2, -1.65);
+        for (String face : new String[] {"top", "bottom"}) {
+            Bench.job()
+                    .cellUm(10)
+                    .side("face", face)
+                    .design(face + "_copper", "a.gbr", LAYER)
+                    .program("holes.ngc", start(2) + bores + END)
+                    .isSilentOn(Kinds.OPEN)
+                    .isSilentOn(Kinds.THIN_MARGIN);
+        }
+    }
+
     // ---- hole-missing, hole-size
 
     private static Bench drilled(double x, double diameter) {
@@ -227,6 +245,16 @@ class DesignChecksTest {
                 .runs(start(2) + bore(8, 7, 1.0, 0.8, -0.4, -0.8, -1.2, -1.65) + END)
                 .raises(Kinds.HOLE_MISSING, STOP, GEOMETRY)
                 .at(4, 7);
+    }
+
+    @Test
+    @Silent("A16 cycle-suspect")
+    void shouldTellAHoleOfACycleThatIsOnlyOutOfItsPlaceAsAHole() {
+        Bench.job()
+                .side("face", "top")
+                .design("drill", "holes.drl", "M48\nMETRIC\nT1C1.000\n%\nG05\nT1\nX4.0Y5.0\nX7.5Y5.0\nX12.0Y9.0\nM30\n")
+                .runs(start(4, 15000) + "G81 X4 Y5 Z-1.95 R1 F200\nX7.5\nX12.2 Y9\nG80\n" + END)
+                .isSilentOn(Kinds.CYCLE_SUSPECT);
     }
 
     @Test

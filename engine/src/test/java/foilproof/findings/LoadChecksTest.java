@@ -56,6 +56,41 @@ class LoadChecksTest {
                 .isSilentOn(Kinds.DEEP_PASS);
     }
 
+    @Test
+    @Silent({"H7 deep-pass", "C7 side-load"})
+    void shouldNotTakeAThinCutDownAnEarlierWallForADeepPass() {
+        // the last pass runs two hundredths beside the earlier ones, all the way down
+        Bench.job()
+                .runs(start(2) + "G0 X4 Y7\nG0 Z1\nG1 Z-0.5 F90\nG1 X14 F200\nG1 Z-1 F90\nG1 X4 F200\nG1 Z-1.5 F90\n"
+                        + "G1 X14 F200\nG1 Y7.02\nG1 X4\nG0 Z5\n" + END)
+                .isSilentOn(Kinds.DEEP_PASS)
+                .isSilentOn(Kinds.SIDE_LOAD);
+        // a round cut whose last pass is written as three arcs, so with other chords than the full turns above it
+        String r = "G0 X12 Y8\nG0 Z1\nG1 Z-0.5 F90\nG3 X12 Y8 I-4 J0 F300\nG1 Z-1 F90\nG3 X12 Y8 I-4 J0 F300\n"
+                + "G1 Z-1.5 F90\nG3 X8 Y12 I-4 J0 F300\nG3 X4 Y8 I0 J-4\nG3 X12 Y8 I4 J0\nG0 Z5\n";
+        Bench.job().runs(start(2) + r + END).isSilentOn(Kinds.DEEP_PASS).isSilentOn(Kinds.SIDE_LOAD);
+    }
+
+    @Test
+    @Fires("H7 deep-pass")
+    void shouldStillTellADeepPassBesideAnEarlierOneAndOneInManyShortMoves() {
+        // half of the cutter's width in whole material
+        Bench.job()
+                .runs(start(2)
+                        + "G0 X4 Y7\nG0 Z1\nG1 Z-0.5 F90\nG1 X14 F200\nG1 Z-0.95 F90\nG1 X4 F200\nG1 Y7.4\nG1 X14\n"
+                        + "G0 Z5\n" + END)
+                .raises(Kinds.DEEP_PASS, FIX, RULE_OF_THUMB)
+                .measuring(0.95, "mm", 0.005);
+        StringBuilder t = new StringBuilder(start(2)).append("G0 X4 Y7\nG0 Z1\nG1 Z-0.7 F90\nF200\n");
+        for (int i = 1; i <= 100; i++) {
+            t.append(Programs.text("G1 X%s\n", 4 + 0.05 * i));
+        }
+        Bench.job()
+                .runs(t.append("G0 Z5\n").append(END).toString())
+                .raises(Kinds.DEEP_PASS, WATCH, RULE_OF_THUMB)
+                .measuring(0.7, "mm", 0.005);
+    }
+
     // ---- chip-load: feed / (speed x flutes), check value P1
 
     @Test

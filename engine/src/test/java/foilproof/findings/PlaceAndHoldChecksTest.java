@@ -397,6 +397,51 @@ class PlaceAndHoldChecksTest {
                 .isSilentOn(Kinds.OUTLINE_OFF);
     }
 
+    /** An L of 12 x 9 mm, its corner of 5 x 4 mm left out; the cut is beside the two edges of that corner by so much. */
+    private static Bench cutL(double beside) {
+        String drawn =
+                "%FSLAX46Y46*%\n%MOMM*%\n%ADD10C,0.1*%\nD10*\nX3000000Y3000000D02*\nX15000000D01*\nY8000000D01*\n"
+                        + "X10000000D01*\nY12000000D01*\nX3000000D01*\nY3000000D01*\nM02*\n";
+        StringBuilder t = new StringBuilder(start(2)).append("G0 X2.6 Y2.6\nG0 Z1\n");
+        for (double z : new double[] {-0.4, -0.8, -1.2, -1.65}) {
+            double up = Math.max(z, -1.0);
+            t.append(text(
+                    "G1 Z%s F90\nG1 X6.6 F400\nG1 Z%s F90\nG1 X9.4 F400\nG1 Z%s F90\nG1 X15.4 F400\nG1 Y%s\n",
+                    z, up, z, 8 + beside));
+            t.append(text("G1 X%s\nG1 Y12.4\nG1 X8.4\nG1 Z%s F90\nG1 X5.6 F400\nG1 Z%s F90\n", 10 + beside, up, z));
+            t.append("G1 X2.6 F400\nG1 Y2.6\n");
+        }
+        return Bench.job()
+                .blank("hold", "edge clamps")
+                .side("face", "top")
+                .design("outline", "out.gbr", drawn)
+                .runs(t.append("G0 Z5\n").append(END).toString());
+    }
+
+    @Test
+    @Fires("H1 outline-off")
+    void shouldCompareTheEdgeWithTheDrawnContourWhereTheBoxesAgree() {
+        cutL(0.4 - 0.8)
+                .raises(Kinds.OUTLINE_OFF, STOP, GEOMETRY)
+                .measuring(0.8, "mm", 0.002)
+                .saying("wrong side");
+        cutL(0.0)
+                .raises(Kinds.OUTLINE_OFF, STOP, GEOMETRY)
+                .measuring(0.4, "mm", 0.002)
+                .saying("on the line itself");
+        cutL(0.4 + 0.11)
+                .raises(Kinds.OUTLINE_OFF, WATCH, GEOMETRY)
+                .measuring(0.11, "mm", 0.002)
+                .against(0.10);
+    }
+
+    @Test
+    @Silent({"H1 outline-off", "H3 tabs", "H7 deep-pass"})
+    void shouldNotMindTheRoundInsideCornerOfAnLNorCountItsPassesAsOne() {
+        cutL(0.4).isSilentOn(Kinds.OUTLINE_OFF).isSilentOn(Kinds.TABS).isSilentOn(Kinds.DEEP_PASS);
+        cutL(0.4 + 0.09).isSilentOn(Kinds.OUTLINE_OFF);
+    }
+
     @Test
     @Fires("H11 outline-off")
     void shouldHoldTheBoardToAStatedFitAllowance() {
