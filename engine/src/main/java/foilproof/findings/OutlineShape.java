@@ -20,6 +20,8 @@ final class OutlineShape {
     private static final double FILLET = 3;
 
     private static final double FILLET_MM = 0.3;
+    /** The cut is on the wrong side of the line where it is off by the cutter's measure within this, mm. */
+    private static final double SAME_MM = 0.05;
     /** A corner of the line turns by at least this, rad. */
     private static final double CORNER_RAD = 0.3;
 
@@ -44,12 +46,23 @@ final class OutlineShape {
         Off worst = cut.mm() > left.mm() ? cut : left;
         if (worst.mm() > limit + PLUS_MINUS_MM) {
             boolean more = worst == left;
-            out.add(at(x, loop, Kinds.OUTLINE_OFF, Severity.WATCH, worst)
+            // in a corner a cut on the wrong side takes more than the diameter
+            boolean diameter = more ? Math.abs(worst.mm() - 2 * r) < SAME_MM : worst.mm() > 2 * r - SAME_MM;
+            boolean side = diameter || Math.abs(worst.mm() - r) < SAME_MM;
+            String how = !side
+                    ? ""
+                    : more
+                            ? " That is the cutter's " + (diameter ? "diameter" : "radius")
+                                    + ": the cut runs too far off the line there."
+                            : diameter
+                                    ? " That is the cutter's diameter or more: the cut runs on the wrong side of the line there."
+                                    : " That is the cutter's radius: the cut runs on the line itself there, not beside it.";
+            out.add(at(x, loop, Kinds.OUTLINE_OFF, side ? Severity.STOP : Severity.WATCH, worst)
                     .atMost(Measured.mm("wall off the drawn line", worst.mm(), PLUS_MINUS_MM), limit)
                     .says("The " + (opening ? "opening" : "board") + " has the right size, but not the drawn shape: at "
                             + Words.place(worst.xMm(), worst.yMm()) + " the cut "
                             + (more ? "leaves " : "takes ") + Words.mm(worst.mm())
-                            + (more ? " too much." : " too much away."))
+                            + (more ? " too much." : " too much away.") + how)
                     .doThis("Make the outline program again from the outline of this revision.")
                     .build());
         }
