@@ -78,6 +78,7 @@ final class DrillReader {
     }
 
     Reading<DrillFile> read() throws InputException {
+        places.readable("An NC drill file");
         int at = 0;
         String text = places.text;
         boolean anything = false;

@@ -60,9 +60,12 @@ final class LayerReader {
     Reading<LayerImage> read() throws InputException {
         int p = 0;
         int n = text.length();
-        if (n > 0 && text.charAt(0) == '\u00ef' && text.startsWith("\u00ef\u00bb\u00bf")) {
-            places.warn(0, 3, "layer-byte-order-mark", "The file begins with a byte-order mark.", null);
-            p = 3;
+        places.readable("A layer image");
+        if (text.indexOf('*') < 0 && !text.isBlank()) {
+            throw places.fileError(
+                    "layer-not-known",
+                    "This is no layer image: no command ends in *.",
+                    "A Gerber layer file was expected.");
         }
         boolean anything = false;
         while (p < n && !ended) {
@@ -80,7 +83,7 @@ final class LayerReader {
             }
         }
         if (!anything) {
-            throw places.fileError("layer-empty", "The file is empty.", "A layer image was expected.");
+            throw places.fileError("layer-empty", "The file is empty.", "A layer image was expected: export it again.");
         }
         finish(p);
         plot.target().fileAttributes.putAll(fileAttributes);

@@ -23,6 +23,7 @@ final class NetlistReader {
     private String line = "";
     private int lineNumber;
     private int lineAt;
+    private boolean known;
 
     NetlistReader(SourceFile source, InputLimits limits) {
         places = new TextPlaces(source);
@@ -30,6 +31,7 @@ final class NetlistReader {
     }
 
     Reading<Netlist> read() throws InputException {
+        places.readable("An IPC-D-356A netlist");
         boolean ended = false;
         boolean anything = false;
         int at = 0;
@@ -49,7 +51,13 @@ final class NetlistReader {
             }
         }
         if (!anything) {
-            throw places.fileError("netlist-empty", "The netlist is empty.", null);
+            throw places.fileError("netlist-empty", "The netlist is empty.", "Export it again.");
+        }
+        if (!known) {
+            throw places.fileError(
+                    "netlist-not-known",
+                    "No line of this file is a record of a netlist.",
+                    "An IPC-D-356A netlist was expected.");
         }
         if (!ended) {
             places.warn(
@@ -100,6 +108,8 @@ final class NetlistReader {
 
     private void record() throws InputException {
         char first = line.charAt(0);
+        boolean remark = first == 'C' || first == 'P';
+        known |= remark || line.matches("[0-9]{3}.*");
         if (first == 'C') {
             return;
         }

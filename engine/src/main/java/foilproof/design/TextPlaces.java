@@ -25,7 +25,9 @@ final class TextPlaces {
     private int unsaid;
 
     TextPlaces(SourceFile source) {
-        text = source.latin1();
+        String all = source.latin1();
+        marked = all.startsWith("\u00ef\u00bb\u00bf");
+        text = marked ? all.substring(3) : all;
         file = source.name();
         addLine(0);
         for (int i = 0; i < text.length(); i++) {
@@ -33,6 +35,31 @@ final class TextPlaces {
             if (c == '\n' || c == '\r' && !(i + 1 < text.length() && text.charAt(i + 1) == '\n')) {
                 addLine(i + 1);
             }
+        }
+    }
+
+    /** Whether the file began with a byte-order mark, which is left out: columns count without it. */
+    private final boolean marked;
+
+    /**
+     * Refuses what is no plain text: zero bytes, as UTF-16 and programs have them. Says a word of a byte-order mark.
+     *
+     * @param expected what kind of file was expected
+     */
+    void readable(String expected) throws InputException {
+        boolean wide = text.startsWith("\u00ff\u00fe") || text.startsWith("\u00fe\u00ff");
+        int zero = text.indexOf('\0');
+        if (wide || zero >= 0) {
+            boolean two = wide || zero <= 1 && text.length() > 3 && text.charAt(zero + 2) == '\0';
+            throw fileError(
+                    "not-text",
+                    two
+                            ? "The file is UTF-16 text, two bytes a letter."
+                            : "The file is no plain text: it holds zero bytes, the first in line " + line(zero) + ".",
+                    expected + " in plain text (ASCII or UTF-8) was expected: export it again.");
+        }
+        if (marked) {
+            warn(0, 1, "byte-order-mark", "The file begins with a byte-order mark, which is left out.", null);
         }
     }
 

@@ -24,6 +24,8 @@ import org.jspecify.annotations.Nullable;
 final class Lands implements Check {
     private static final int MOST_FOLDED = 40;
     private static final int GRID = 40;
+    /** A board has no more; an image made of flashes has. */
+    private static final int MOST_LANDS = 20_000;
 
     @Override
     public List<String> kinds() {
@@ -43,6 +45,12 @@ final class Lands implements Check {
         for (CopperFacts copper : x.copper()) {
             LayerImage layer = x.design().layerUp(copper.side());
             if (layer == null || copper.windows().isEmpty()) {
+                continue;
+            }
+            if (layer.pads().size() > MOST_LANDS) {
+                out.notChecked(
+                        "lands of side " + copper.side() + ": width, area and gaps beside them",
+                        "the layer image flashes more than " + MOST_LANDS + " places: no lands, but art");
                 continue;
             }
             List<Land> lands = lands(x, copper.side(), layer);
@@ -85,6 +93,12 @@ final class Lands implements Check {
         for (Pad pad : layer.pads()) {
             double px = map.xMm(pad.xMm(), pad.yMm());
             double py = map.yMm(pad.xMm(), pad.yMm());
+            if (px < 0
+                    || py < 0
+                    || px > x.job().blank().widthMm()
+                    || py > x.job().blank().heightMm()) {
+                continue;
+            }
             double qx = map.xMm(pad.xMm() + 1, pad.yMm()) - px;
             boolean turned = Math.abs(qx) < 0.5;
             double hole = 0;

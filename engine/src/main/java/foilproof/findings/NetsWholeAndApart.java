@@ -31,7 +31,7 @@ final class NetsWholeAndApart implements Check {
         DesignFacts design = x.design();
         NetVerdict verdict = design.verdict();
         for (Diagnostic warning : design.read().warnings()) {
-            out.notChecked(warning.span() + ": " + warning.message(), "the reader does not know what it means");
+            out.notChecked(warning.span() + ": " + warning.message(), "so the reader took the file");
         }
         if (verdict == null) {
             out.notChecked("opens and shorts", "no netlist or layer image is given");

@@ -13,9 +13,11 @@ import foilproof.source.Diagnostic;
 import foilproof.source.InputException;
 import foilproof.source.InputLimits;
 import foilproof.source.SourceFile;
+import foilproof.source.SourceSpan;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
@@ -63,7 +65,9 @@ public record ReadDesign(
         for (Face face : Face.values()) {
             SourceFile file = files.copper(face);
             if (file != null) {
-                layers.put(face, kept(DesignReader.readLayer(file, InputLimits.DEFAULT), warnings));
+                LayerImage layer = kept(DesignReader.readLayer(file, InputLimits.DEFAULT), warnings);
+                rightKind(layer, face, file.name(), warnings);
+                layers.put(face, layer);
             }
         }
         return new ReadDesign(
@@ -78,6 +82,41 @@ public record ReadDesign(
                         ? null
                         : kept(DesignReader.readOutline(files.outline(), InputLimits.DEFAULT), warnings),
                 warnings);
+    }
+
+    /**
+     * Refuses a layer image that says of itself that it is no copper, or is drawn negative (Gerber Layer Format 5.6.3 and
+     * 5.6.4: FileFunction, FilePolarity); says a word where it shows the other face.
+     */
+    private static void rightKind(LayerImage layer, Face face, String file, List<Diagnostic> warnings)
+            throws InputException {
+        String key = "design." + (face == Face.TOP ? "top" : "bottom") + "_copper";
+        List<String> function = layer.fileAttributes().getOrDefault("FileFunction", List.of());
+        List<String> polarity = layer.fileAttributes().getOrDefault("FilePolarity", List.of());
+        SourceSpan span = SourceSpan.ofFile(file);
+        if (!function.isEmpty() && !function.get(0).equals("Copper")) {
+            throw new InputException(Diagnostic.of(
+                            span,
+                            "layer-not-copper",
+                            "This layer image says of itself that it is " + String.join(",", function)
+                                    + ", and the job names it as " + key + ".")
+                    .expecting("Name the file of the copper layer there."));
+        }
+        if (!polarity.isEmpty() && polarity.get(0).equals("Negative")) {
+            throw new InputException(Diagnostic.of(
+                            span,
+                            "layer-negative",
+                            "This layer image says of itself that it is negative: it shows where no copper is.")
+                    .expecting("Export the copper layer as a positive image."));
+        }
+        Face stated = layer.statedFace();
+        if (stated != null && stated != face) {
+            warnings.add(Diagnostic.of(
+                    span,
+                    "layer-other-face",
+                    "The file says that it shows the " + stated.name().toLowerCase(Locale.ROOT)
+                            + " copper, and the job names it as " + key + "; it is read as the job says."));
+        }
     }
 
     private static <T> T kept(Reading<T> reading, List<Diagnostic> warnings) {

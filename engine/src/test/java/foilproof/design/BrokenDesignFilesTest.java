@@ -1,11 +1,16 @@
 package foilproof.design;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.fail;
+import static org.assertj.core.api.Assertions.within;
 
 import foilproof.source.InputException;
 import foilproof.source.InputLimits;
 import foilproof.source.SourceFile;
+import java.nio.charset.Charset;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 
@@ -103,5 +108,90 @@ class BrokenDesignFilesTest {
                 "edge.gbr",
                 f -> DesignReader.readOutline(f, LIMITS).value().bounds(),
                 500);
+    }
+
+    private static void refused(String name, byte[] bytes, Reader reader, String code, String says) {
+        assertThatThrownBy(() -> reader.read(SourceFile.of(name, bytes)))
+                .isInstanceOfSatisfying(InputException.class, e -> {
+                    assertThat(e.diagnostics().get(0).code()).isEqualTo(code);
+                    assertThat(e.getMessage()).contains(name).contains(says);
+                });
+    }
+
+    private static byte[] bytes(String text) {
+        return text.getBytes(StandardCharsets.UTF_8);
+    }
+
+    private static final Reader LAYERS = f -> DesignReader.readLayer(f, LIMITS);
+    private static final Reader DRILLS = f -> DesignReader.readDrill(f, LIMITS);
+    private static final Reader NETLISTS = f -> DesignReader.readNetlist(f, LIMITS);
+
+    @Test
+    void shouldSayThatAFileIsNoTextAndAskToExportItAgain() {
+        for (Charset two : List.of(StandardCharsets.UTF_16, StandardCharsets.UTF_16LE, StandardCharsets.UTF_16BE)) {
+            refused("layer.gbr", LAYER.getBytes(two), LAYERS, "not-text", "UTF-16");
+            refused("holes.drl", DRILL.getBytes(two), DRILLS, "not-text", "UTF-16");
+            refused("board.ipc", NETLIST.getBytes(two), NETLISTS, "not-text", "UTF-16");
+        }
+        refused("layer.gbr", bytes(LAYER + "\0"), LAYERS, "not-text", "export it again");
+        refused("holes.drl", bytes(DRILL + "\0"), DRILLS, "not-text", "line 19");
+    }
+
+    @Test
+    void shouldSayThatAFileIsOfAnotherKind() {
+        refused("layer.gbr", bytes("G21\nG0 X1\nM2\n"), LAYERS, "layer-not-known", "no layer image");
+        refused("board.ipc", bytes(LAYER), NETLISTS, "netlist-not-known", "IPC-D-356A");
+        refused("layer.gbr", bytes(""), LAYERS, "layer-empty", "empty");
+        refused("holes.drl", bytes(" \n"), DRILLS, "drill-empty", "empty");
+        refused("board.ipc", bytes("\n\n"), NETLISTS, "netlist-empty", "empty");
+    }
+
+    @Test
+    void shouldReadTheSameBehindAByteOrderMarkAndWithAnyLineEnd() throws InputException {
+        int holes = DesignReader.readDrill(SourceFile.ofText("holes.drl", DRILL), LIMITS)
+                .value()
+                .holes()
+                .size();
+        double area = DesignReader.readLayer(SourceFile.ofText("layer.gbr", LAYER), LIMITS)
+                .value()
+                .areaMm2();
+        for (String end : List.of("\n", "\r\n", "\r")) {
+            for (String mark : List.of("", "\ufeff")) {
+                Reading<DrillFile> drill =
+                        DesignReader.readDrill(SourceFile.ofText("holes.drl", mark + DRILL.replace("\n", end)), LIMITS);
+                assertThat(drill.value().holes()).hasSize(holes);
+                assertThat(DesignReader.readLayer(
+                                        SourceFile.ofText("layer.gbr", mark + LAYER.replace("\n", end)), LIMITS)
+                                .value()
+                                .areaMm2())
+                        .isEqualTo(area);
+                Netlist nets = DesignReader.readNetlist(
+                                SourceFile.ofText("board.ipc", mark + NETLIST.replace("\n", end)), LIMITS)
+                        .value();
+                assertThat(nets.points()).hasSize(3);
+                assertThat(nets.points().get(1).xMm()).isCloseTo(3, within(1e-12));
+                boolean told = drill.warnings().stream().anyMatch(d -> d.code().equals("byte-order-mark"));
+                assertThat(told).isEqualTo(!mark.isEmpty());
+            }
+        }
+    }
+
+    /** 10^6 flashes: two seconds or so, and no more memory than a small machine has. */
+    @Test
+    void shouldReadAMillionFlashes() throws InputException {
+        StringBuilder text = new StringBuilder(LayerImageTest.HEAD).append("%ADD10C,0.01*%\nD10*\n");
+        for (int k = 0; k < 1_000_000; k++) {
+            text.append('X')
+                    .append(k % 1000 * 40_000)
+                    .append('Y')
+                    .append(k / 1000 * 30_000)
+                    .append("D03*\n");
+        }
+        LayerImage image = DesignReader.readLayer(
+                        SourceFile.ofText("layer.gbr", text.append("M02*\n").toString()), InputLimits.DEFAULT)
+                .value();
+        assertThat(image.size()).isEqualTo(1_000_000);
+        assertThat(image.covers(0.04, 0.03)).isTrue();
+        assertThat(image.covers(0.06, 0.045)).isFalse();
     }
 }

@@ -13,6 +13,7 @@ import static foilproof.findings.Severity.NOTE;
 import static foilproof.findings.Severity.STOP;
 import static foilproof.findings.Severity.WATCH;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
@@ -499,5 +500,27 @@ class DesignChecksTest {
     @Silent("B8 sides-shifted")
     void shouldNotMindBoresThatLieOnTheCopper() {
         boredOff(0.04).isSilentOn(Kinds.SIDES_SHIFTED);
+    }
+
+    private static Bench withLayer(String header) {
+        String layer = "%FSLAX46Y46*%\n%MOMM*%\n" + header + "%ADD10C,1*%\nD10*\nX0Y0D03*\nM02*\n";
+        return Bench.job().runs(Programs.isolation()).design("bottom_copper", "layer.gbr", layer);
+    }
+
+    /** Gerber Layer Format specification 2021.02, sections 5.6.3 and 5.6.4: FileFunction, FilePolarity. */
+    @Test
+    void shouldRefuseALayerImageThatSaysItIsNoCopperOrNegative() {
+        assertThatThrownBy(
+                        () -> withLayer("%TF.FileFunction,Soldermask,Bot*%\n").examined())
+                .hasMessageContaining("layer.gbr")
+                .hasMessageContaining("Soldermask,Bot");
+        assertThatThrownBy(() -> withLayer("%TF.FilePolarity,Negative*%\n").examined())
+                .hasMessageContaining("negative");
+        assertThat(withLayer("%TF.FileFunction,Copper,L1,Top*%\n").examined().notChecked())
+                .anyMatch(n -> n.what().contains("shows the top copper"));
+        assertThat(withLayer("%TF.FileFunction,Copper,L2,Bot*%\n%TF.FilePolarity,Positive*%\n")
+                        .examined()
+                        .notChecked())
+                .noneMatch(n -> n.what().contains("layer.gbr"));
     }
 }
