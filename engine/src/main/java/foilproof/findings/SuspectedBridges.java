@@ -10,8 +10,8 @@ import java.util.BitSet;
 import java.util.List;
 
 /**
- * Without a design (J4): two groove ends that face one another across a neck of copper no wider than a groove or so, which
- * alone joins two sizeable parts. A designed trace runs on narrow beside its grooves; a bridge opens out at once on both
+ * Without a design (J4): two groove ends that face one another across a neck of copper no wider than a groove or so, or one
+ * that stops short of another groove's flank, where the neck alone joins two sizeable parts. A designed trace runs on narrow beside its grooves; a bridge opens out at once on both
  * sides, and only such necks are told.
  */
 final class SuspectedBridges implements Check {
@@ -20,6 +20,10 @@ final class SuspectedBridges implements Check {
     private static final double FACING = 0.7;
 
     private static final int MOST_ENDS = 4000;
+    /** Each end is held against every groove of the side: with more ends than this only ends that face are told. */
+    private static final int MOST_FLANKED = 400;
+    /** Necks nearer than this are one, mm. */
+    private static final double SAME_MM = 0.5;
 
     private record End(double xMm, double yMm, double dx, double dy, double halfMm, int segment) {}
 
@@ -48,6 +52,12 @@ final class SuspectedBridges implements Check {
                     if (f != null && loops.stream().noneMatch(p -> near(f, p))) {
                         found.add(f);
                     }
+                }
+            }
+            for (int i = 0; i < ends.size() && ends.size() <= MOST_FLANKED && found.size() < 8; i++) {
+                Finding f = beforeFlank(x, copper, ends.get(i));
+                if (f != null && found.stream().noneMatch(g -> near(g, f))) {
+                    found.add(f);
                 }
             }
             if (!found.isEmpty()) {
@@ -85,6 +95,110 @@ final class SuspectedBridges implements Check {
             }
         }
         return out;
+    }
+
+    private static boolean near(Finding a, Finding b) {
+        double[] p = a.atMm();
+        double[] q = b.atMm();
+        return p != null && q != null && StrictMath.hypot(p[0] - q[0], p[1] - q[1]) < SAME_MM;
+    }
+
+    /** A groove that stops short of the flank of another one, at the neck before it. */
+    private static @org.jspecify.annotations.Nullable Finding beforeFlank(Examination x, CopperFacts copper, End a) {
+        Segments s = x.plan().segments();
+        double share = 1 + x.limit(LimitKey.BRIDGE_SHARE);
+        int flank = -1;
+        double clear = Double.POSITIVE_INFINITY;
+        double half = 0;
+        for (RunFacts run : x.runs()) {
+            if (run.side().number() != copper.side() || run.tool() == null) {
+                continue;
+            }
+            double away = 0;
+            for (int i = run.run().firstSegment(); i < run.run().endSegment(); i++) {
+                double low = run.blankFromRunMm(s.lowestMm(i));
+                if (!s.isFeed(i) || s.planLengthMm(i) == 0 || low > -x.foilMm() || own(x, run, a, i)) {
+                    continue;
+                }
+                away = run.knownTool().cutRadiusAtHeightMm(-low - x.foilMm());
+                double d = Paths.distanceMm(s, i, a.xMm(), a.yMm()) - away - a.halfMm();
+                if (d < clear - 1e-9) {
+                    clear = d;
+                    flank = i;
+                    half = away;
+                }
+            }
+        }
+        double groove = a.halfMm() + half;
+        // an end that meets another groove, as loops do, stops short of nothing
+        if (flank < 0 || clear <= 1e-6 || clear >= (share - 1) * groove) {
+            return null;
+        }
+        double px = a.xMm() + a.dx() * (a.halfMm() + clear / 2);
+        double py = a.yMm() + a.dy() * (a.halfMm() + clear / 2);
+        double most = (share - 1) * groove;
+        Chord neck = Chord.narrowest(
+                (u, v) -> copper.field().exactMarginMm(u, v) > 0 && copper.map().pieceAt(u, v) >= 0,
+                px,
+                py,
+                copper.field().cellMm() / 2,
+                2 * most);
+        if (neck == null
+                || neck.lengthMm() >= most
+                || !opensBeside(copper, neck, a, groove)
+                || !parts(x, copper, neck, x.limit(LimitKey.BRIDGE_AREA))) {
+            return null;
+        }
+        return x.at(Finding.of(Kinds.SHORT, Severity.WATCH, Certainty.RULE_OF_THUMB), a.segment())
+                .side(copper.side())
+                .at(neck.xMm(), neck.yMm())
+                .atLeast(Measured.mm("neck width", neck.lengthMm(), 0.002), most)
+                .says("The groove of line " + s.line(a.segment()) + " stops short of that of line " + s.line(flank)
+                        + ": a neck of copper " + Words.mm(neck.lengthMm())
+                        + " wide stays between them, and nothing else joins the parts on both sides of it: perhaps a bridge"
+                        + " that was not meant. Without a design the nets cannot be named.")
+                .doThis("If it is not meant, close it with " + Words.number(neck.lengthMm() + 0.1, 2)
+                        + " mm of groove on from " + Words.place(a.xMm(), a.yMm())
+                        + "; give [design] a layer image or a netlist to be sure.")
+                .build();
+    }
+
+    /** Whether a segment belongs to the end's own groove just beside it. */
+    private static boolean own(Examination x, RunFacts run, End a, int i) {
+        Segments s = x.plan().segments();
+        if (s.run(i) != run.run().index() || s.run(a.segment()) != run.run().index()) {
+            return false;
+        }
+        double gone = 0;
+        int step = i > a.segment() ? 1 : -1;
+        for (int k = a.segment(); k != i; k += step) {
+            if (!s.isFeed(k) || s.planLengthMm(k) == 0 && s.z1Mm(k) > s.z0Mm(k)) {
+                return false;
+            }
+            gone += k == a.segment() ? 0 : s.planLengthMm(k);
+            if (gone > 6 * a.halfMm()) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Whether the copper is wider on both sides of a neck, away from the flank. */
+    private static boolean opensBeside(CopperFacts copper, Chord neck, End a, double groove) {
+        double l = Math.max(1e-9, neck.lengthMm());
+        double ux = -(neck.y1Mm() - neck.y0Mm()) / l;
+        double uy = (neck.x1Mm() - neck.x0Mm()) / l;
+        double facing = Math.abs(a.dx() * uy - a.dy() * ux);
+        double reach = groove / 2 + Math.max(l, groove / 2);
+        for (int sign = -1; sign <= 1; sign += 2) {
+            double px = neck.xMm() + sign * ux * reach;
+            double py = neck.yMm() + sign * uy * reach;
+            if (copper.map().pieceAt(px, py) < 0
+                    || copper.map().pieceAt(px - a.dx() * 1.2 * l, py - a.dy() * 1.2 * l) < 0) {
+                return false;
+            }
+        }
+        return facing >= FACING;
     }
 
     private static @org.jspecify.annotations.Nullable Finding between(Examination x, CopperFacts copper, End a, End b) {

@@ -141,6 +141,32 @@ class DesignChecksTest {
                 .against(1.2 * BOTTOM_MM);
     }
 
+    /** A groove within a loop that parts it in two but for a neck before the loop's far wall. */
+    private static Bench divided(double neck) {
+        double end = 11 - BOTTOM_MM - neck;
+        return withoutDesign(rectangle(6, 3, 13, 11, -0.1) + line(9, 3, 9, end, -0.1));
+    }
+
+    @Test
+    @Fires("J4 short")
+    void shouldWatchAGrooveThatStopsShortOfAnotherOnesFlank() {
+        divided(0.15)
+                .raises(Kinds.SHORT, WATCH, RULE_OF_THUMB)
+                .at(9, 11 - BOTTOM_MM / 2 - 0.075)
+                .measuring(0.15, "mm", 0.003)
+                .against(1.2 * BOTTOM_MM);
+    }
+
+    @Test
+    @Silent("J4 short")
+    void shouldNotMindAGrooveThatEndsFarFromAFlankOrMeetsIt() {
+        divided(0.21).isSilentOn(Kinds.SHORT);
+        divided(-0.02).isSilentOn(Kinds.SHORT);
+        // a slit beside a wall that parts nothing
+        withoutDesign(rectangle(6, 3, 13, 11, -0.1) + line(9, 5, 9, 11 - BOTTOM_MM - 0.15, -0.1))
+                .isSilentOn(Kinds.SHORT);
+    }
+
     @Test
     @Silent("J4 short")
     void shouldNotMindClosedGroovesTracesNorWideGaps() {
