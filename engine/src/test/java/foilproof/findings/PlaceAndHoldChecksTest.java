@@ -423,7 +423,7 @@ class PlaceAndHoldChecksTest {
     void shouldCompareTheEdgeWithTheDrawnContourWhereTheBoxesAgree() {
         cutL(0.4 - 0.8)
                 .raises(Kinds.OUTLINE_OFF, STOP, GEOMETRY)
-                .measuring(0.8, "mm", 0.002)
+                .measuring(0.4 + 0.4 * Math.sqrt(2), "mm", 0.002)
                 .saying("wrong side");
         cutL(0.0)
                 .raises(Kinds.OUTLINE_OFF, STOP, GEOMETRY)
