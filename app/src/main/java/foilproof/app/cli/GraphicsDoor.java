@@ -34,8 +34,18 @@ final class GraphicsDoor {
         } catch (Screens.NoScreenException e) {
             return refuse(console, e.getMessage() == null ? "Nothing can be drawn here." : e.getMessage());
         } catch (ServiceConfigurationError | LinkageError e) {
-            return refuse(console, "The graphics libraries cannot be loaded here.");
+            return refuse(console, "The graphics libraries cannot be loaded here: " + rootOf(e) + ".");
         }
+    }
+
+    /** What could not be loaded, in the words of the deepest cause: a missing system library names itself there. */
+    private static String rootOf(Throwable failure) {
+        Throwable deepest = failure;
+        while (deepest.getCause() != null) {
+            deepest = deepest.getCause();
+        }
+        String words = deepest.getMessage();
+        return words == null ? deepest.getClass().getSimpleName() : words.strip();
     }
 
     private static int refuse(Console console, String reason) {
