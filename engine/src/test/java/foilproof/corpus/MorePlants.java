@@ -34,6 +34,8 @@ final class MorePlants {
         holes(plants);
         outline(plants);
         nets(plants);
+        shop(plants);
+        parts(plants);
     }
 
     private static void text(List<Plant> plants) {
@@ -356,5 +358,143 @@ final class MorePlants {
                 "flood-gap",
                 NOTE,
                 (m, fault) -> at(twoNets(m, "[[net]]\nname = \"N0\"\nflooded = " + !fault), 0, 7, 7));
+    }
+
+    private static void shop(List<Plant> plants) {
+        add(plants, "A11", "spin-up", WATCH, (m, fault) -> {
+            Text t = m.text().head().change(1).line("S16000 M3").line(fault ? "G4 P0.1" : "G4 P2");
+            t.line("G0 Z" + t.z(5))
+                    .to(3, 3)
+                    .down(-0.1, 250)
+                    .cut(12, 3, 300)
+                    .up()
+                    .end();
+            return on(bench(m).runs(t.toString()), 0);
+        });
+        add(plants, "B13", "off-blank", WATCH, (m, fault) -> {
+            Text t = m.text().start(1).box(fault ? -0.2 : 0.1, 3, 13, 11, -0.1).end();
+            return at(bench(m).runs(t.toString()), 0, fault ? -0.2 : 0.1, 3);
+        });
+        add(plants, "B17", "burr", NOTE, (m, fault) -> {
+            String zero = "[\"" + m.zeroXMm() + " mm\", \"" + m.zeroYMm() + " mm\"]";
+            return on(
+                    bench(m).blank("copper", "both sides")
+                            .program("a.ngc", box(m).toString())
+                            .nextSide("top", "about Y")
+                            .side("work_zero", zero, "deburred", fault ? "false" : "true")
+                            .program("b.ngc", box(m).toString()),
+                    0);
+        });
+        add(plants, "D3", "too-deep", WATCH, (m, fault) -> {
+            double h = ((fault ? 0.79 : 0.81) + 0.12 + 2 * 0.13 * TAN) / 2;
+            return at(land(m, h), 0, 8, 7);
+        });
+        add(plants, "E9", "land-small", WATCH, (m, fault) -> {
+            double h = ((fault ? 0.85 : 0.88) + GROOVE_MM) / 2;
+            return at(land(m, h), 0, 8, 7);
+        });
+        add(plants, "E7", "severed-copper", WATCH, (m, fault) -> {
+            double at = fault ? 8.9 : 9 + GROOVE_MM / 2 - 0.03;
+            Text t = m.text()
+                    .start(1)
+                    .to(at, 5)
+                    .down(-0.1, 90)
+                    .cut(at, 9, 300)
+                    .up()
+                    .end();
+            return at(
+                    bench(m).side("face", "top")
+                            .cellUm(10)
+                            .design("top_copper", "top.gbr", pads(2, 8, 7))
+                            .runs(t.toString()),
+                    0,
+                    at,
+                    7);
+        });
+        add(plants, "E12", "lettering", NOTE, (m, fault) -> {
+            double size = fault ? 0.33 : 0.36;
+            Text t = m.text()
+                    .start(1)
+                    .to(5, 5)
+                    .down(-0.1, 90)
+                    .cut(5 + size, 5, 300)
+                    .up()
+                    .end();
+            return on(bench(m).program("a.ngc", t.toString(), "work", "text"), 0);
+        });
+        add(plants, "L2", "burn", WATCH, (m, fault) -> {
+            Text t = m.text().start(2).to(4, 5).down(-0.1, 90).cut(8, 5, 300).line(fault ? "G4 P0.6" : "G4 P0.4");
+            int line = t.last();
+            return at(bench(m).runs(t.cut(12, 5, 300).up().end().toString()), line, 8, 5);
+        });
+        add(
+                plants,
+                "L6",
+                "spacing",
+                FIX,
+                (m, fault) -> on(
+                        bench(m).also("[[net]]\nname = \"HV\"\nvoltage = \"" + (fault ? 61 : 60) + " V\"")
+                                .runs(box(m).toString()),
+                        0));
+    }
+
+    /** A square pad of 1 mm with a groove round it, its path this far from the middle. */
+    private static Bench land(Manner m, double half) {
+        Text t = m.text()
+                .start(1)
+                .box(8 - half, 7 - half, 8 + half, 7 + half, -0.1)
+                .end();
+        return bench(m).side("face", "top")
+                .cellUm(10)
+                .design("top_copper", "top.gbr", pads(1, 8, 7))
+                .runs(t.toString());
+    }
+
+    private static Text cutOut(Manner m, double tabHeight, boolean second) {
+        Text t = m.text().start(2).to(2, 2);
+        for (double z : new double[] {-0.45, -0.9, -1.35, -1.7}) {
+            t.down(z, 90);
+            if (z < tabHeight) {
+                t.cut(6, 2, 200).down(tabHeight, 90).cut(9, 2, 200).down(z, 90);
+            }
+            t.cut(15, 2, 200).cut(15, 12, 200);
+            if (second && z < tabHeight) {
+                t.cut(10, 12, 200).down(tabHeight, 90).cut(7, 12, 200).down(z, 90);
+            }
+            t.cut(2, 12, 200).cut(2, 2, 200);
+        }
+        return t.up().end();
+    }
+
+    private static void parts(List<Plant> plants) {
+        add(
+                plants,
+                "H3",
+                "tabs",
+                WATCH,
+                (m, fault) -> on(bench(m).runs(cutOut(m, -1.0, !fault).toString()), 0));
+        add(
+                plants,
+                "H4",
+                "tabs",
+                WATCH,
+                (m, fault) ->
+                        on(bench(m).runs(cutOut(m, fault ? -1.45 : -1.42, true).toString()), 0));
+        add(plants, "H11", "outline-off", WATCH, (m, fault) -> {
+            String size = fault ? "[\"12.26 mm\", \"9.2 mm\"]" : "[\"12.24 mm\", \"9.2 mm\"]";
+            return on(
+                    bench(m).also("[design]\nfinished_size = " + size + "\n[limits]\nfit_allowance_most = \"0.05 mm\"")
+                            .runs(cutOut(m, -1.0, true).toString()),
+                    0);
+        });
+        add(plants, "G14", "order", WATCH, (m, fault) -> {
+            String outline = cutOut(m, -1.0, true).toString();
+            String bores = m.text().start(2).bore(8, 7, 1.2, 0.8, -1.65).end().toString();
+            return on(
+                    fault
+                            ? bench(m).program("o.ngc", outline).program("b.ngc", bores)
+                            : bench(m).program("b.ngc", bores).program("o.ngc", outline),
+                    0);
+        });
     }
 }
