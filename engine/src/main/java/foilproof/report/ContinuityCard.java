@@ -125,8 +125,7 @@ final class ContinuityCard {
             for (int p = 0; p < places.size(); p++) {
                 NetPlace place = places.get(p);
                 double[] xy = x.design().onBlank(place);
-                boolean here = xy != null && x.design().sideOf(place.face()) == side;
-                on[k][p] = here ? piece(map, xy, least(place)) : -1;
+                on[k][p] = xy != null && x.design().sideOf(place.face()) == side ? piece(map, xy, least(place)) : -1;
             }
         }
         pieces.add(on);

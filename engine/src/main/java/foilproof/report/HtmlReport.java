@@ -78,8 +78,8 @@ public final class HtmlReport {
         html.raw("<style>\n" + STYLE + "</style></head><body>\n");
         html.raw("<div class=\"lead\">\n");
         header();
-        worst();
         bars();
+        worst();
         notChecked();
         signOff();
         html.raw("</div>\n");
@@ -161,6 +161,7 @@ public final class HtmlReport {
         if (told.isEmpty()) {
             return;
         }
+        html.element("h2", "The worst");
         html.raw("<ul class=\"worst\">\n");
         for (int i = 0; i < Math.min(MOST_WORST, told.size()); i++) {
             Finding f = told.get(i);

@@ -146,19 +146,17 @@ public final class HumanText {
             return Decimals.fixed(value / 1000, 3) + " m";
         }
         boolean length = unit.equals("mm");
-        boolean known = plusMinus != null && Double.isFinite(plusMinus);
+        double error = plusMinus == null ? Double.NaN : plusMinus;
+        boolean known = Double.isFinite(error);
         if (length) {
-            String error = known ? " +/- " + Decimals.fixed(Decimals.upToUm(plusMinus), 3) : "";
-            return Decimals.fixed(value, 3) + error + " mm (" + Decimals.fixed(value / MM_PER_THOU, 1) + " thou)";
+            String around = known ? " +/- " + Decimals.fixed(Decimals.upToUm(error), 3) : "";
+            return Decimals.fixed(value, 3) + around + " mm (" + Decimals.fixed(value / MM_PER_THOU, 1) + " thou)";
         }
         // No more digits than the error bears: its first two.
-        int decimals = !known || !(plusMinus > 0)
-                ? 4
-                : (int) Math.max(0, Math.min(4, 1 - Math.floor(StrictMath.log10(plusMinus))));
-        double unitOfLast = StrictMath.pow(10, -decimals);
-        String error =
-                known ? " +/- " + Decimals.plain(Math.ceil(plusMinus / unitOfLast - 1e-9) * unitOfLast, decimals) : "";
-        return Decimals.plain(value, decimals) + error + (unit.isEmpty() ? "" : " " + unit);
+        int decimals = known && error > 0 ? (int) Math.max(0, Math.min(4, 1 - Math.floor(StrictMath.log10(error)))) : 4;
+        double last = StrictMath.pow(10, -decimals);
+        String around = known ? " +/- " + Decimals.plain(Math.ceil(error / last - 1e-9) * last, decimals) : "";
+        return Decimals.plain(value, decimals) + around + (unit.isEmpty() ? "" : " " + unit);
     }
 
     private static StringBuilder comma(StringBuilder out) {
