@@ -3,11 +3,14 @@ package foilproof.electrical;
 import foilproof.bench.Face;
 import foilproof.bench.Join;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -25,6 +28,8 @@ public final class NetJudge {
     private final List<int[]> viaJoins = new ArrayList<>();
     private final List<Integer> viaPlace = new ArrayList<>();
     private final List<NetVerdict.HandJoin> handJoins = new ArrayList<>();
+    /** Copper that the k-th join goes between. */
+    private final Map<Integer, int[]> declared = new LinkedHashMap<>();
 
     private NetJudge(IntendedNets nets, PieceProbe pieces) {
         this.nets = nets;
@@ -91,14 +96,16 @@ public final class NetJudge {
             int a = endNode(j.from());
             int b = endNode(j.to());
             int place = placeNear(j.from());
-            if (a >= 0 && b >= 0) {
-                joined.add(new int[] {a, b});
-            }
-            handJoins.add(new NetVerdict.HandJoin(
+            NetVerdict.HandJoin made = new NetVerdict.HandJoin(
                     j.through() ? "via wire" : "wire",
                     j.from().atMm().xMm(),
                     j.from().atMm().yMm(),
-                    place < 0 ? "" : nets.nets().get(netOf.get(place)).name()));
+                    place < 0 ? "" : nets.nets().get(netOf.get(place)).name());
+            if (a >= 0 && b >= 0) {
+                joined.add(new int[] {a, b});
+                declared.put(handJoins.size(), new int[] {a, b});
+            }
+            handJoins.add(made);
         }
         Map<Long, List<Integer>> cells = new HashMap<>();
         for (int i : throughs) {
@@ -296,12 +303,38 @@ public final class NetJudge {
                         nets.nets().get(netA).name(),
                         nets.nets().get(netB).name(),
                         places.get(best.a()),
-                        places.get(best.b())));
+                        places.get(best.b()),
+                        byHand(byNet, netA, netB),
+                        joinBetween(byNet, netA, netB)));
                 inside.add(netB);
                 outside.remove((Integer) netB);
             }
         }
         return out;
+    }
+
+    private Set<Integer> nodes(Map<Integer, List<Integer>> byNet, int net) {
+        Set<Integer> nodes = new HashSet<>();
+        byNet.getOrDefault(net, List.of()).forEach(i -> nodes.add(nodeOf.get(i)));
+        return nodes;
+    }
+
+    /** Whether the two nets share no piece of copper. */
+    private boolean byHand(Map<Integer, List<Integer>> byNet, int netA, int netB) {
+        return Collections.disjoint(nodes(byNet, netA), nodes(byNet, netB));
+    }
+
+    /** The declared join that goes from copper of one net to copper of the other; the first where there are several. */
+    private NetVerdict.@Nullable HandJoin joinBetween(Map<Integer, List<Integer>> byNet, int netA, int netB) {
+        Set<Integer> a = nodes(byNet, netA);
+        Set<Integer> b = nodes(byNet, netB);
+        for (Map.Entry<Integer, int[]> e : declared.entrySet()) {
+            int[] ends = e.getValue();
+            if (a.contains(ends[0]) && b.contains(ends[1]) || a.contains(ends[1]) && b.contains(ends[0])) {
+                return handJoins.get(e.getKey());
+            }
+        }
+        return null;
     }
 
     private record Pair(int a, int b, double distance) {}

@@ -1,6 +1,7 @@
 package foilproof.electrical;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Which nets are whole and apart.
@@ -69,8 +70,16 @@ public record NetVerdict(List<NetState> nets, List<Open> opens, List<Short> shor
      * @param netB name
      * @param placeA the place of A closest to B
      * @param placeB the place of B closest to A
+     * @param byHand whether no copper joins the two, only what hands solder
+     * @param join the declared join between the two; null where none goes straight from one to the other
      */
-    public record Short(String netA, String netB, NetPlace placeA, NetPlace placeB) {}
+    public record Short(
+            String netA,
+            String netB,
+            NetPlace placeA,
+            NetPlace placeB,
+            boolean byHand,
+            @Nullable HandJoin join) {}
 
     /**
      * A join that hands make.

@@ -38,7 +38,8 @@ final class NetsWholeAndApart implements Check {
             return;
         }
         // Bores and an outline alone part no nets: their copper is milled by programs that are not in this job.
-        boolean judged = verdict.shorts().isEmpty() || x.copperWork().any();
+        boolean judged = verdict.shorts().stream().allMatch(NetVerdict.Short::byHand)
+                || x.copperWork().any();
         if (!judged) {
             out.notChecked("whether nets are apart", "no program of this job isolates or clears copper");
         }
@@ -46,13 +47,16 @@ final class NetsWholeAndApart implements Check {
         List<Finding> shorts = new ArrayList<>();
         List<Finding> shallow = new ArrayList<>();
         Set<String> told = new HashSet<>();
-        for (Bridges.Told bridge : joined.isEmpty() ? List.<Bridges.Told>of() : Bridges.of(x)) {
+        boolean byCopper = joined.stream().anyMatch(s -> !s.byHand());
+        for (Bridges.Told bridge : byCopper ? Bridges.of(x) : List.<Bridges.Told>of()) {
             (bridge.shallow() ? shallow : shorts).add(bridge.finding());
             told.add(bridge.netA());
             told.add(bridge.netB());
         }
         for (NetVerdict.Short s : joined) {
-            if (!told.contains(s.netA()) || !told.contains(s.netB())) {
+            if (s.byHand()) {
+                shorts.add(joinedByHand(design, s));
+            } else if (!told.contains(s.netA()) || !told.contains(s.netB())) {
                 shorts.add(shorted(x, design, s));
             }
         }
@@ -114,6 +118,44 @@ final class NetsWholeAndApart implements Check {
             }
         }
         return -1;
+    }
+
+    /** Copper keeps two nets apart, and a join of the job's own joins them. */
+    private static Finding joinedByHand(DesignFacts design, NetVerdict.Short s) {
+        NetVerdict.HandJoin join = s.join();
+        double[] at = design.onBlank(s.placeA());
+        Finding.Builder f = Finding.of(Kinds.SHORT, Severity.STOP, Certainty.GEOMETRY)
+                .says("Nets " + s.netA() + " and " + s.netB() + " are joined by hand, not by copper: "
+                        + (join == null
+                                ? "joins of the job and pins through both faces lead from "
+                                        + s.placeA().label() + " to "
+                                        + s.placeB().label()
+                                : "the [[join]] (" + join.kind() + ")"
+                                        + String.format(
+                                                Locale.ROOT,
+                                                " at (%.2f, %.2f) mm, design coordinates,",
+                                                join.xMm(),
+                                                join.yMm())
+                                        + " goes from one to the other")
+                        + ". The milled copper keeps them apart.")
+                .doThis("Correct the places or the faces of this [[join]] in the job, or leave the wire out.");
+        if (at != null) {
+            NetPlace p = s.placeA();
+            double[] end = join == null
+                    ? at
+                    : design.onBlank(new NetPlace(
+                            p.face(),
+                            join.xMm(),
+                            join.yMm(),
+                            p.widthMm(),
+                            p.heightMm(),
+                            p.holeMm(),
+                            p.pin(),
+                            p.via(),
+                            p.line()));
+            f.side((int) at[0]).at(end == null ? at[1] : end[1], end == null ? at[2] : end[2]);
+        }
+        return f.build();
     }
 
     private static Finding shorted(Examination x, DesignFacts design, NetVerdict.Short s) {

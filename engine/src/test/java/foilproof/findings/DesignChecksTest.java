@@ -85,6 +85,20 @@ class DesignChecksTest {
     }
 
     @Test
+    void shouldSayThatAJoinOfTheJobAndNoCopperJoinsTwoNets() {
+        Raised raised = with(rectangle(6, 3, 13, 11, -0.1))
+                .also("[[join]]\n"
+                        + "from = [\"8 mm\", \"7 mm\", \"top\"]\n"
+                        + "to = [\"3 mm\", \"7 mm\", \"top\"]\n"
+                        + "wire = \"0.6 mm\"")
+                .raises(Kinds.SHORT, STOP, GEOMETRY)
+                .saying("joined by hand, not by copper")
+                .saying("(wire) at (8.00, 7.00) mm")
+                .at(8, 7);
+        assertThat(raised.finding().line()).isNull();
+    }
+
+    @Test
     void shouldNotAskBoresAloneToPartNets() {
         Verdicts v = with("").examined().isSilentOn(Kinds.SHORT).isSilentOn(Kinds.THIN_MARGIN);
         assertThat(v.notChecked()).anyMatch(n -> n.what().equals("whether nets are apart"));
