@@ -123,6 +123,31 @@ public final class Causes {
     /** Copper that lies a little off the design loses a strip on one side. */
     private static final Set<String> OF_SHIFT = Set.of(Kinds.SEVERED_COPPER);
 
+    /** Holes of the wrong bit are wide at the top: what they take there, and leave below, follows. */
+    private static final Set<String> OF_BIT = Set.of(
+            Kinds.OPEN,
+            Kinds.RING_THIN,
+            Kinds.NARROW_GAP,
+            Kinds.TOO_DEEP,
+            Kinds.NOT_THROUGH,
+            Kinds.HOLE_SIZE,
+            Kinds.SEVERED_COPPER,
+            Kinds.THIN_TRACE,
+            Kinds.THIN_MARGIN,
+            Kinds.LAND_SMALL);
+
+    /** What a program that ends early leaves undone. */
+    private static final Set<String> OF_END = Set.of(
+            Kinds.NOT_THROUGH,
+            Kinds.FLOOR_LEFT,
+            Kinds.TABS,
+            Kinds.SHORT,
+            Kinds.OUTLINE_OFF,
+            Kinds.THIN_MARGIN,
+            Kinds.HOLE_MISSING,
+            Kinds.SEVERED_COPPER,
+            Kinds.LAND_SMALL);
+
     /** How far beside a box a place still belongs to it, mm. */
     private static final double BESIDE_MM = 0.2;
 
@@ -140,7 +165,10 @@ public final class Causes {
                 Kinds.MIRRORED,
                 Kinds.OTHER_REVISION,
                 Kinds.SIDES_SHIFTED,
+                Kinds.PROGRAM_ERROR,
+                Kinds.PROGRAM_TRUNCATED,
                 Kinds.CYCLE_SUSPECT,
+                Kinds.WRONG_BIT_DRILLING,
                 Kinds.DUTY_BROKEN,
                 Kinds.OPEN,
                 Kinds.FOIL_LEFT)) {
@@ -149,6 +177,8 @@ public final class Causes {
                         case Kinds.WRONG_Z_REFERENCE -> OF_DEPTH;
                         case Kinds.MIRRORED, Kinds.OTHER_REVISION -> OF_PLACE;
                         case Kinds.SIDES_SHIFTED, Kinds.OPEN -> OF_SHIFT;
+                        case Kinds.PROGRAM_ERROR, Kinds.PROGRAM_TRUNCATED -> OF_END;
+                        case Kinds.WRONG_BIT_DRILLING -> OF_BIT;
                         case Kinds.CYCLE_SUSPECT -> OF_CYCLE;
                         case Kinds.DUTY_BROKEN -> OF_DUTY;
                         case Kinds.FOIL_LEFT -> OF_FOIL_LEFT;
@@ -188,6 +218,13 @@ public final class Causes {
         if (root.kind().equals(Kinds.OPEN)) {
             return sameSide(root, other) && holds(other, root);
         }
+        if (other.kind().equals(Kinds.SHORT) && leavesCopper(root)) {
+            // grooves that are not where they belong, or were never reached, part no nets: no line of theirs is near
+            return sameSide(root, other);
+        }
+        if (follow == OF_END && other.kind().equals(Kinds.HOLE_MISSING) && other.program() == null) {
+            return sameSide(root, other);
+        }
         if (follow == OF_SHIFT) {
             return sameSide(root, other) && !other.severity().atLeast(Severity.FIX);
         }
@@ -199,6 +236,13 @@ public final class Causes {
                     && !root.program().equals(other.program());
         }
         return follow == OF_PLACE ? sameSide(root, other) : sameOrigin(root, other);
+    }
+
+    /** Whether a finding says that copper work as a whole is missing where it belongs. */
+    private static boolean leavesCopper(Finding root) {
+        return root.kind().equals(Kinds.UNITS_UNSET) && root.measured() != null
+                || root.kind().equals(Kinds.PROGRAM_ERROR)
+                || root.kind().equals(Kinds.PROGRAM_TRUNCATED);
     }
 
     /** Whether the box of a finding holds the place of another, a cell or so aside. */

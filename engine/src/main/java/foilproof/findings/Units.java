@@ -2,6 +2,7 @@ package foilproof.findings;
 
 import foilproof.bench.LimitKey;
 import foilproof.bench.Machine;
+import foilproof.bench.Work;
 import foilproof.language.LanguageNote;
 import foilproof.language.NoteKind;
 import foilproof.motion.PlannedProgram;
@@ -49,10 +50,49 @@ final class Units implements Check {
                 told.add(program);
             }
         }
-        ratios(x, told, out);
+        if (!ratios(x, told, out)) {
+            againstTheDesign(x, told, out);
+        }
     }
 
-    private static void ratios(Examination x, List<PlannedProgram> told, FindingCollector out) {
+    /** Copper work, or holes, of a program against the box of the design: 25.4 times as small or as large. */
+    private static void againstTheDesign(Examination x, List<PlannedProgram> told, FindingCollector out) {
+        double least = x.limit(LimitKey.UNITS_RATIO_LEAST);
+        double most = x.limit(LimitKey.UNITS_RATIO_MOST);
+        for (PlannedProgram program : x.plan().programs()) {
+            var layer = x.design().layerUp(program.side().number());
+            if (layer == null || layer.bounds().isEmpty() || told.contains(program) || !cutsCopper(x, program)) {
+                continue;
+            }
+            double[] a = extents(x, program);
+            var b = layer.mapped(x.design().blankFromDesign(program.side().number()))
+                    .bounds();
+            double wide = (b.maxXMm() - b.minXMm()) / Math.max(1e-9, a[0]);
+            double high = (b.maxYMm() - b.minYMm()) / Math.max(1e-9, a[1]);
+            if (a[0] > 0 && a[1] > 0 && within(wide, least, most) && within(high, least, most)) {
+                out.add(x.at(Finding.of(Kinds.UNITS_UNSET, Severity.STOP, Certainty.GEOMETRY), program.firstSegment())
+                        .program(program.file())
+                        .atMost(new Measured("size of the design over that of the cuts", wide, "x", 0.1), least)
+                        .says("The copper work of " + program.file() + " spans " + Words.plainMm(a[0]) + " x "
+                                + Words.plainMm(a[1]) + ", the layer image " + Words.number(wide, 1)
+                                + " times as much: the program was most likely written in inches and run in mm.")
+                        .doThis("Check one coordinate by hand and set G20 or G21 to match the numbers.")
+                        .build());
+            }
+        }
+    }
+
+    private static boolean cutsCopper(Examination x, PlannedProgram program) {
+        for (int i = program.firstSegment(); i < program.endSegment(); i++) {
+            Work work = x.workOf(i);
+            if (work == Work.ISOLATION || work == Work.CLEARING) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static boolean ratios(Examination x, List<PlannedProgram> told, FindingCollector out) {
         double least = x.limit(LimitKey.UNITS_RATIO_LEAST);
         double most = x.limit(LimitKey.UNITS_RATIO_MOST);
         List<PlannedProgram> programs = x.plan().programs();
@@ -78,10 +118,11 @@ final class Units implements Check {
                                     + " times as much. One of them was most likely written in the other unit.")
                             .doThis("Check one coordinate by hand and set G20 or G21 to match the numbers.")
                             .build());
-                    return;
+                    return true;
                 }
             }
         }
+        return false;
     }
 
     private static boolean within(double ratio, double least, double most) {

@@ -267,4 +267,60 @@ class OutsideRowsTest {
                 .in("a.ngc")
                 .at(8.4, 8.4);
     }
+
+    private static final String LANDS = """
+            %FSLAX46Y46*%
+            %MOMM*%
+            %LPD*%
+            G75*
+            %TA.AperFunction,ComponentPad*%
+            %ADD10C,1.8*%
+            %TD.AperFunction*%
+            D10*
+            %TO.N,A*%
+            %TO.P,J1,1*%
+            X4000000Y3000000D03*
+            %TO.N,B*%
+            %TO.P,J2,1*%
+            X16000000Y11000000D03*
+            %TD*%
+            M02*
+            """;
+
+    /** Rings round two lands, all numbers divided by a factor. */
+    private static Bench ringsDividedBy(double factor) {
+        StringBuilder t = new StringBuilder(start(2).replace("G21 ", ""));
+        for (double[] land : new double[][] {{4, 3}, {16, 11}}) {
+            double px = (land[0] + 1.3) / factor;
+            double py = land[1] / factor;
+            t.append(text(
+                    "G0 X%s Y%s\nG0 Z1\nG1 Z-0.1 F90\nG2 X%s Y%s I%s J0 F300\nG0 Z5\n", px, py, px, py, -1.3 / factor));
+        }
+        return Bench.job()
+                .machine("units", "mm")
+                .side("face", "top")
+                .design("top_copper", "top.gbr", LANDS)
+                .program("a.ngc", t + END, "work", "isolation");
+    }
+
+    @Test
+    @Fires("A1 units-unset")
+    void shouldStopWhereCopperWorkIsTheInchSmallerThanTheLayerImage() {
+        ringsDividedBy(25.4).raises(Kinds.UNITS_UNSET, STOP, GEOMETRY).in("a.ngc");
+    }
+
+    @Test
+    @Silent("A1 units-unset")
+    void shouldOnlyNoteTheMachinesUnitsWhereCopperWorkFitsTheLayerImage() {
+        ringsDividedBy(1).examined().raisesNothingAbove(Severity.NOTE, Kinds.UNITS_UNSET);
+    }
+
+    @Test
+    void shouldFoldWhatAProgramThatBreaksOffLeavesUndone() {
+        String half = "G0 X3 Y3\nG0 Z1\nG1 Z-0.5 F90\nG1 X17 F300\nG1 Y12\nG1 X3,5\n";
+        Bench.job()
+                .program("a.ngc", start(2) + half + END, "work", "outline")
+                .raises(Kinds.PROGRAM_ERROR, STOP, GEOMETRY);
+        Bench.job().program("a.ngc", start(2) + half + END, "work", "outline").isSilentOn(Kinds.NOT_THROUGH);
+    }
 }
