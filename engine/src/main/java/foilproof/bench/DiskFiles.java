@@ -23,6 +23,11 @@ public final class DiskFiles implements FileAccess {
         this.folder = folder.toAbsolutePath().normalize();
     }
 
+    /** The folder, absolute. */
+    public Path folder() {
+        return folder;
+    }
+
     /**
      * The job at a path: a folder with a {@code job.toml}, a job file, or a bare program.
      *

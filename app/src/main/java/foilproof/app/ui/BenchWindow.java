@@ -177,7 +177,14 @@ final class BenchWindow {
 
     void open(@Nullable JobSource job) {
         frame.setVisible(true);
-        if (job != null) {
+        if (job != null && job.files() instanceof DiskFiles d) {
+            // As if it had been opened here: its files are watched, findings are accepted beside it, it is remembered.
+            Path at = job.isJobFile() ? d.folder() : d.folder().resolve(job.file());
+            if (!resumed(at)) {
+                put(job, d.folder());
+            }
+            remember(at);
+        } else if (job != null) {
             put(job, null);
         } else {
             showCard("welcome");
@@ -576,14 +583,22 @@ final class BenchWindow {
         }
     }
 
-    private void openPath(Path path) {
+    /** Goes on with the exercise that lies in a folder; false where none does. */
+    private boolean resumed(Path path) {
         try {
             practice.resume(Practice.open(path));
             left.setSelectedComponent(practice);
+            return true;
+        } catch (java.io.IOException | Practice.RefusedException e) {
+            // A job like any other.
+            return false;
+        }
+    }
+
+    private void openPath(Path path) {
+        if (resumed(path)) {
             remember(path);
             return;
-        } catch (java.io.IOException | Practice.RefusedException e) {
-            // No exercise lies there: a job like any other.
         }
         try {
             put(

@@ -248,6 +248,7 @@ final class ConditionsPanel extends JPanel {
     private void fillSwept(JobScene s) {
         shown.clear();
         sweep.removeAll();
+        measured(s);
         double[] heights = {-1, 1, 0.01};
         line(
                 sweep,
@@ -312,7 +313,50 @@ final class ConditionsPanel extends JPanel {
         }
         sweep.add(
                 new Wrapped("Twist, tilt, backlash, runout, tip and collet sweep the cutters again: the picture follows"
-                        + " in a moment. A tip that is typed counts as flat."));
+                        + " in a moment. A tip that is typed counts as flat. Backlash acts on the checks of sizes; no wall is moved"
+                        + " by it in picture or section."));
+    }
+
+    /** The blank as a caliper measures it, usual blanks, and usual runouts, each by one press. */
+    private void measured(JobScene s) {
+        double job = s.job().blank().thicknessMm();
+        line(
+                sweep,
+                "Blank measures",
+                "blank measures, mm",
+                new double[] {0.2, 6, 0.01},
+                () -> job + model.whatIf().thicknessChangeMm(),
+                v -> change(model.whatIf().withThicknessChange(Math.abs(v - job) < 1e-9 ? 0 : v - job)));
+        sweep.add(chips(
+                "mm",
+                new String[] {"0.8", "1.0", "1.5", "1.6"},
+                "blank ",
+                v -> change(model.whatIf().withThicknessChange(Math.abs(v - job) < 1e-9 ? 0 : v - job))));
+        JLabel l = new JLabel("Runout of every cutter");
+        l.setBorder(Px.pad(4, 0, 0, 0));
+        sweep.add(l);
+        sweep.add(chips("mm", new String[] {"0", "0.015", "0.030", "0.050"}, "runout ", v -> {
+            BenchModel.Swept w = swept();
+            for (Tool t : s.job().tools()) {
+                w = w.withRunout(t.name(), v == t.runoutMm() ? Double.NaN : v);
+            }
+            sweptTo(w);
+        }));
+    }
+
+    private static JPanel chips(String unit, String[] values, String name, DoubleConsumer chosen) {
+        JPanel p = new JPanel(new java.awt.GridLayout(1, values.length, 3, 0));
+        p.setAlignmentX(LEFT_ALIGNMENT);
+        for (String v : values) {
+            JButton b = new JButton(v);
+            b.setName(name + v);
+            b.setToolTipText(name + v + " " + unit);
+            b.setMargin(new java.awt.Insets(1, 2, 1, 2));
+            b.addActionListener(e -> chosen.accept(Double.parseDouble(v)));
+            p.add(b);
+        }
+        p.setMaximumSize(Px.size(10_000, 28));
+        return p;
     }
 
     private void collet(JobScene s, Tool meant, int number) {
@@ -411,7 +455,7 @@ final class ConditionsPanel extends JPanel {
                     STEP_MM,
                     v -> change(model.whatIf().withZError(run, v)));
             present = new JCheckBox(name + " (run " + (run + 1) + ")", true);
-            present.setToolTipText("off: as if this tool run were left out");
+            present.setToolTipText("off: as if this tool run were left out, in the picture; findings keep it");
             present.setName("run " + (run + 1) + " happens");
             present.addActionListener(e -> change(model.whatIf().withAbsent(run, !present.isSelected())));
             runs.add(row(present, typed, slider, "Z error: + = really deeper, - = higher"));

@@ -360,6 +360,7 @@ final class FindingsPanel extends JPanel {
                             ? ""
                             : "; what if: " + fresh + " appeared, " + gone + " gone, " + (findings.size() - gone)
                                     + " unchanged")
+                    + (model.whatIf().absent().isEmpty() ? "" : "; runs left out are left out of the picture alone")
                     + (shown < all.size() ? "; " + shown + " of " + all.size() + " shown, U shows all" : ""));
             if (model.chosen() < 0) {
                 detail.setText(overview(base));

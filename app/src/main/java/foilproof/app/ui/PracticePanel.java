@@ -68,6 +68,7 @@ final class PracticePanel extends JPanel {
 
     private final transient BenchModel model;
     private final transient Host host;
+    private final JScrollPane scroll;
     private final JComboBox<String> exercises = new JComboBox<>();
     private final Wrapped story = new Wrapped(" ");
     private final JPanel form = ConditionsPanel.column();
@@ -103,7 +104,8 @@ final class PracticePanel extends JPanel {
         all.add(form);
         buildAfter();
         all.add(after);
-        add(all.scrolled());
+        scroll = all.scrolled();
+        add(scroll);
         show(false, false);
         model.listen(c -> {
             double[] p = model.asked();
@@ -211,6 +213,7 @@ final class PracticePanel extends JPanel {
     private void show(boolean predicting, boolean revealed) {
         form.setVisible(predicting);
         after.setVisible(revealed);
+        SwingUtilities.invokeLater(() -> scroll.getVerticalScrollBar().setValue(0));
         revalidate();
         repaint();
     }
