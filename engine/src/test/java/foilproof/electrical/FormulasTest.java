@@ -146,7 +146,7 @@ class FormulasTest {
 
     @Test
     void shouldTellWhatSolderAdds() {
-        // rows S1-S5
+        // rows S1, S2, S3, S4, S5
         assertThat(Solder.SN63PB37.timesCopper()).isCloseTo(8.41, within(0.005));
         assertThat(Solder.SN60PB40.timesCopper()).isCloseTo(8.87, within(0.005));
         assertThat(Solder.SAC305.timesCopper()).isCloseTo(7.66, within(0.005));
@@ -169,7 +169,7 @@ class FormulasTest {
 
     @Test
     void shouldBoundFusingCurrents() {
-        // rows S6-S9
+        // rows S6, S7 (circular mils are mm2 here), S8, S9; the trap of S6, 234 - Ta, would give 178
         double area = 2581 * Math.PI / 4 * THOU * THOU;
         assertThat(Fusing.onderdonkA(area, 5, 25)).isCloseTo(168.864, within(1e-3));
         assertThat(Fusing.onderdonkA(10 * 0.685 * THOU * THOU, 1, 25)).isCloseTo(1.276, within(5e-4));

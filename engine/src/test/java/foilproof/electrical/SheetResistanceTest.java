@@ -91,7 +91,7 @@ class SheetResistanceTest {
 
     @Test
     void shouldMeasureRingsAndSectors() {
-        // rows R6, R7: ln(r2/r1) / 2 pi and theta / ln(r2/r1)
+        // rows R6, R7 (and R10, pi / ln 2, the same figure as the half ring): ln(r2/r1) / 2 pi and theta / ln(r2/r1)
         CopperProbe ring = (x, y) -> x * x + y * y >= 0.9 * 0.9 && x * x + y * y <= 2.1 * 2.1;
         SheetResistance.Squares radial = solve(
                 ring,

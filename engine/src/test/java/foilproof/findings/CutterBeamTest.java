@@ -16,6 +16,20 @@ class CutterBeamTest {
         assertThat(new CutterBeam(0.5, 3, 0.5, 3).tipDeflectionMm(1) * 1000).isCloseTo(4.88924, within(5e-4));
     }
 
+    /** Check values P8 and P10: flutes as a rod of 0.8 D, 2.4414 times as soft; L doubled x 8, d doubled / 16. */
+    @Test
+    void shouldBendFlutesAsAThinnerRodAndScaleWithLengthAndDiameter() {
+        assertThat(new CutterBeam(0.8 * 0.79375, 3, 0.8 * 0.79375, 3).tipDeflectionMm(1) * 1000)
+                .isCloseTo(1.87943, within(2e-4));
+        assertThat(new CutterBeam(0.8 * 0.79375, 5, 0.8 * 0.79375, 5).tipDeflectionMm(1) * 1000)
+                .isCloseTo(8.70107, within(9e-4));
+        assertThat(new CutterBeam(0.8 * 0.5, 3, 0.8 * 0.5, 3).tipDeflectionMm(1) * 1000)
+                .isCloseTo(11.93662, within(12e-4));
+        double one = new CutterBeam(0.5, 3, 0.5, 3).tipDeflectionMm(1);
+        assertThat(new CutterBeam(0.5, 6, 0.5, 6).tipDeflectionMm(1) / one).isCloseTo(8, within(1e-9));
+        assertThat(one / new CutterBeam(1.0, 3, 1.0, 3).tipDeflectionMm(1)).isCloseTo(16, within(1e-9));
+    }
+
     /** Check value P9: stepped beam, flutes 0.79375 x 0.8, 3 mm; shank 3.175, 12 mm more. */
     @Test
     void shouldBendAsASteppedBeam() {

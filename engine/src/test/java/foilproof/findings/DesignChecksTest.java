@@ -563,4 +563,21 @@ class DesignChecksTest {
                         .notChecked())
                 .noneMatch(n -> n.what().contains("layer.gbr"));
     }
+
+    /** Row F14 (Gerber Layer Format 6.8.1.1): pads named N/C are each apart from every other. */
+    @Test
+    void shouldHoldPadsOfNoNetApartFromEachOther() {
+        Bench apart = Bench.job()
+                .cellUm(10)
+                .side("face", "top")
+                .design("top_copper", "top.gbr", layer("N/C", 8, 7, "N/C", 3, 7))
+                .runs(start(1) + rectangle(6, 3, 13, 11, -0.1) + END);
+        apart.isSilentOn(Kinds.OPEN).isSilentOn(Kinds.SHORT);
+        Bench joined = Bench.job()
+                .cellUm(10)
+                .side("face", "top")
+                .design("top_copper", "top.gbr", layer("N/C", 8, 7, "N/C", 11, 7))
+                .runs(start(1) + rectangle(6, 3, 13, 11, -0.1) + END);
+        joined.examined().raises(Kinds.SHORT, STOP, GEOMETRY);
+    }
 }
