@@ -470,11 +470,11 @@ class LayerImageTest {
     @Test
     void shouldUniteTwoDiscsThatShareHalfTheirArea() throws InputException {
         double d = 0.8079455;
-        LayerImage two = read(HEAD + "%ADD10C,2*%D10*X0Y0D03*X" + Math.round(d * 1e6)
-                        + "Y0D03*M02*")
+        LayerImage two = read(HEAD + "%ADD10C,2*%D10*X0Y0D03*X" + Math.round(d * 1e6) + "Y0D03*M02*")
                 .value();
         assertThat(two.areaMm2()).isCloseTo(1.5 * Math.PI, within(2e-6));
-        LayerImage lens = read(HEAD + "%ADD10C,2*%D10*X0Y0D03*X1000000Y0D03*M02*").value();
+        LayerImage lens =
+                read(HEAD + "%ADD10C,2*%D10*X0Y0D03*X1000000Y0D03*M02*").value();
         assertThat(2 * Math.PI - lens.areaMm2()).isCloseTo(1.2283697, within(1e-6));
     }
 }
