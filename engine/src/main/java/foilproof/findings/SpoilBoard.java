@@ -4,6 +4,7 @@ import foilproof.bench.LimitKey;
 import foilproof.bench.ToolShape;
 import foilproof.motion.Segments;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** A copper-only cutter in the spoil board (I1), over-cut (I2), the table (I2). */
 final class SpoilBoard implements Check {
@@ -66,15 +67,18 @@ final class SpoilBoard implements Check {
             copperOnly(x, run, firstBelow >= 0 ? firstBelow : deepest, lowestMm, underMm, out);
         }
         double tableMm = underMm - belowMm;
+        Finding deep = overCut(x, run, deepest, lowestMm, underMm);
         if (firstTable >= 0) {
             out.add(x.at(Finding.of(Kinds.TABLE_CONTACT, Severity.STOP, Certainty.GEOMETRY), firstTable)
                     .atMost(Measured.mm("depth below the table's top", tableMm - lowestMm, 0.001), 0)
                     .says("The cutter goes " + Words.mm(tableMm - lowestMm) + " below the spoil board's underside, into"
                             + " the machine's table.")
                     .doThis("Check the Z zero and the deepest Z; use a thicker spoil board.")
+                    .folding(deep == null ? List.of() : List.of(deep))
                     .build());
+        } else if (deep != null) {
+            out.add(deep);
         }
-        overCut(x, run, deepest, lowestMm, underMm, out);
     }
 
     /** Least thickness of the blank along a move, mm. */
@@ -112,8 +116,7 @@ final class SpoilBoard implements Check {
         }
     }
 
-    private static void overCut(
-            Examination x, RunFacts run, int at, double lowestMm, double underMm, FindingCollector out) {
+    private static @Nullable Finding overCut(Examination x, RunFacts run, int at, double lowestMm, double underMm) {
         // a drill's point does no harm before its full diameter is through
         double pointMm =
                 run.knownTool().shape() == ToolShape.DRILL ? run.knownTool().pointLengthMm() : 0;
@@ -130,7 +133,7 @@ final class SpoilBoard implements Check {
             severity = Severity.NOTE;
         }
         if (severity == null) {
-            return;
+            return null;
         }
         Finding.Builder b = x.at(Finding.of(Kinds.SPOIL_BOARD_DEEP, severity, Certainty.GEOMETRY), at);
         b = severity == Severity.FIX
@@ -138,14 +141,16 @@ final class SpoilBoard implements Check {
                 : b.atMost(
                         Measured.mm("over-cut below the blank", over, 0.001),
                         x.limit(severity == Severity.WATCH ? LimitKey.OVER_CUT_WATCH : LimitKey.OVER_CUT_NOTE));
-        out.add(b.says("The cut goes " + Words.mm(over) + " below the blank"
+        return b.says("The cut goes " + Words.mm(over) + " below the blank"
                         + (pointMm > 0 ? " at its full diameter" : "") + "; "
                         + Words.plainMm(x.limit(LimitKey.OVER_CUT_LEAST)) + " to "
                         + Words.plainMm(x.limit(LimitKey.OVER_CUT_NOTE)) + " is enough"
                         + (severity == Severity.FIX
-                                ? ", and only " + Words.plainMm(Math.max(0, left)) + " of the spoil board is left."
+                                ? left > 0
+                                        ? ", and only " + Words.plainMm(left) + " of the spoil board is left."
+                                        : ", and nothing of the spoil board is left."
                                 : "."))
                 .doThis("Check the blank's thickness in the job, and raise the deepest Z.")
-                .build());
+                .build();
     }
 }
