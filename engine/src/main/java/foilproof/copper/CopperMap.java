@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
@@ -198,7 +199,11 @@ public final class CopperMap {
             for (int b = a + 1; b < roots.length; b++) {
                 if (sets.find(roots[a]) != sets.find(roots[b])
                         && left[0]-- > 0
-                        && hairlineJoins(row, column, nearest.get(roots[a]), nearest.get(roots[b]))) {
+                        && hairlineJoins(
+                                row,
+                                column,
+                                Objects.requireNonNull(nearest.get(roots[a])),
+                                Objects.requireNonNull(nearest.get(roots[b])))) {
                     sets.union(roots[a], roots[b]);
                 }
             }

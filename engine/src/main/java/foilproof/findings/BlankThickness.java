@@ -33,8 +33,8 @@ final class BlankThickness implements Check {
             copper.windows().forEach((index, window) -> {
                 RunFacts run = x.run(index);
                 if (run.zeroOnSpoilBoard() && x.conditions().zErrorMm(index) == 0) {
-                    Finding f = copperCut(x, run, window, spread, Severity.WATCH);
-                    f = f == null ? copperCut(x, run, window, tenth, Severity.NOTE) : f;
+                    Finding f = copperCut(run, window, spread, Severity.WATCH);
+                    f = f == null ? copperCut(run, window, tenth, Severity.NOTE) : f;
                     if (f != null) {
                         out.add(f);
                     }
@@ -45,14 +45,15 @@ final class BlankThickness implements Check {
     }
 
     /** Copper cut from a zero on the spoil board, in a blank thicker or thinner by so much. */
-    private static @Nullable Finding copperCut(
-            Examination x, RunFacts run, ZWindow window, double byMm, Severity severity) {
+    private static @Nullable Finding copperCut(RunFacts run, ZWindow window, double byMm, Severity severity) {
         ZLimit from = window.limitedFrom();
         ZLimit to = window.limitedTo();
         // duty counts below the run's zero, which does not move with the foil
         boolean thin = from != null && from.eMm() <= 0 && from.eMm() > -byMm + ROUNDING_MM;
         boolean thick = to != null && to.kind() != ZLimit.Kind.DUTY && to.eMm() >= 0 && to.eMm() < byMm - ROUNDING_MM;
-        ZLimit broken = thin && (!thick || -from.eMm() <= to.eMm()) ? from : thick ? to : null;
+        double thinMm = thin && from != null ? -from.eMm() : Double.POSITIVE_INFINITY;
+        double thickMm = thick && to != null ? to.eMm() : Double.POSITIVE_INFINITY;
+        ZLimit broken = thin && thinMm <= thickMm ? from : thick ? to : null;
         if (broken == null) {
             return null;
         }

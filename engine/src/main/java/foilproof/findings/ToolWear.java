@@ -3,7 +3,6 @@ package foilproof.findings;
 import foilproof.bench.LimitKey;
 import foilproof.bench.Tool;
 import foilproof.bench.ToolShape;
-import foilproof.motion.Segments;
 import java.util.List;
 
 /**
@@ -23,7 +22,6 @@ final class ToolWear implements Check {
 
     @Override
     public void examine(Examination x, FindingCollector out) {
-        Segments s = x.plan().segments();
         for (Tool tool : x.job().tools()) {
             if (tool.shape() == ToolShape.DRILL) {
                 continue;
