@@ -137,8 +137,6 @@ final class Crossings {
         private boolean emptying;
         private double clear;
         private boolean empty;
-        private final double[] wedgeX = new double[4];
-        private final double[] wedgeY = new double[4];
 
         void run(int sample) {
             int p = vertex[sample];
@@ -157,18 +155,11 @@ final class Crossings {
             double ex = px + nx * limitMm;
             double ey = py + ny * limitMm;
             double side = LATERAL * limitMm;
-            double foot = 0.8 * c.cellMm;
-            corner(0, px, py, foot);
-            corner(1, px, py, -foot);
-            corner(2, ex, ey, -side - foot);
-            corner(3, ex, ey, side + foot);
             index.visit(
                     Math.min(px, ex) - side * Math.abs(ny),
                     Math.min(py, ey) - side * Math.abs(nx),
                     Math.max(px, ex) + side * Math.abs(ny),
                     Math.max(py, ey) + side * Math.abs(nx),
-                    wedgeX,
-                    wedgeY,
                     this);
             if (found < 0) {
                 return;
@@ -185,12 +176,6 @@ final class Crossings {
                 widthMm[sample] = width;
                 across[sample] = found;
             }
-        }
-
-        /** A corner of the wedge in which a facing wall may lie, beside a place on the normal. */
-        private void corner(int k, double x, double y, double aside) {
-            wedgeX[k] = x - aside * ny;
-            wedgeY[k] = y + aside * nx;
         }
 
         @Override

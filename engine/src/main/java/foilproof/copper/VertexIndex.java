@@ -5,7 +5,6 @@ import foilproof.stock.Parallel;
 /** The vertices of a map's contours in square bins, with the direction into the copper at each. */
 final class VertexIndex {
     private static final double BIN_MM = 0.05;
-    private static final double ROOM_MM = 1e-4;
     private static final int BLOCK = 1 << 14;
 
     final Contours contours;
@@ -147,47 +146,6 @@ final class VertexIndex {
         int by1 = Math.min(binsY - 1, (int) StrictMath.floor(y1 / BIN_MM));
         for (int by = by0; by <= by1; by++) {
             for (int at = binStart[by * binsX + bx0]; bx0 <= bx1 && at < binStart[by * binsX + bx1 + 1]; at++) {
-                visitor.vertex(items[at], binnedX[at], binnedY[at]);
-            }
-        }
-    }
-
-    /**
-     * Shows every vertex whose bin touches a box and a convex figure.
-     *
-     * @param fx corners of the figure, in order round it
-     * @param fy likewise
-     */
-    void visit(double x0, double y0, double x1, double y1, double[] fx, double[] fy, Visitor visitor) {
-        int bx0 = Math.max(0, (int) StrictMath.floor(x0 / BIN_MM));
-        int by0 = Math.max(0, (int) StrictMath.floor(y0 / BIN_MM));
-        int bx1 = Math.min(binsX - 1, (int) StrictMath.floor(x1 / BIN_MM));
-        int by1 = Math.min(binsY - 1, (int) StrictMath.floor(y1 / BIN_MM));
-        for (int by = by0; by <= by1; by++) {
-            // Places are held to 8 nm here: a little more room than that. The outermost bins hold what lies beyond.
-            double low = by == 0 ? Double.NEGATIVE_INFINITY : by * BIN_MM - ROOM_MM;
-            double high = by == binsY - 1 ? Double.POSITIVE_INFINITY : (by + 1) * BIN_MM + ROOM_MM;
-            double left = Double.POSITIVE_INFINITY;
-            double right = Double.NEGATIVE_INFINITY;
-            for (int k = 0; k < fx.length; k++) {
-                int n = k + 1 == fx.length ? 0 : k + 1;
-                double ya = fy[k];
-                double yb = fy[n];
-                if (Math.max(ya, yb) < low || Math.min(ya, yb) > high) {
-                    continue;
-                }
-                double slope = ya == yb ? 0 : (fx[n] - fx[k]) / (yb - ya);
-                double xa = fx[k] + slope * (Math.max(low, Math.min(high, ya)) - ya);
-                double xb = ya == yb ? fx[n] : fx[k] + slope * (Math.max(low, Math.min(high, yb)) - ya);
-                left = Math.min(left, Math.min(xa, xb));
-                right = Math.max(right, Math.max(xa, xb));
-            }
-            if (left > right) {
-                continue;
-            }
-            int from = Math.max(bx0, Math.min(binsX - 1, (int) StrictMath.floor((left - ROOM_MM) / BIN_MM)));
-            int to = Math.min(bx1, Math.max(0, (int) StrictMath.floor((right + ROOM_MM) / BIN_MM)));
-            for (int at = binStart[by * binsX + from]; from <= to && at < binStart[by * binsX + to + 1]; at++) {
                 visitor.vertex(items[at], binnedX[at], binnedY[at]);
             }
         }
