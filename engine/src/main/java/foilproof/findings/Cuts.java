@@ -249,7 +249,13 @@ final class Cuts {
             for (double[] p : place.probes()) {
                 int c = (int) Math.floor(map.xMm(p[0], p[1]) / cell);
                 int r = (int) Math.floor(map.yMm(p[0], p[1]) / cell);
-                if (c >= 0 && r >= 0 && c < columns && r < rows && wanted.get(r * columns + c)) {
+                // a place of a pad that the cut itself took is no end of the way
+                if (c >= 0
+                        && r >= 0
+                        && c < columns
+                        && r < rows
+                        && wanted.get(r * columns + c)
+                        && !gone(copper, r * columns + c, cell, columns)) {
                     out.add(r * columns + c);
                 }
             }
