@@ -131,6 +131,7 @@ public record Chord(double x0Mm, double y0Mm, double x1Mm, double y1Mm) {
                 high = m;
             }
         }
-        return 0.5 * (low + high);
+        // the side beyond the wall: a line between two places of one straight wall then never counts as copper
+        return high;
     }
 }

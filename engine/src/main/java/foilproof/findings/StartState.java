@@ -82,6 +82,12 @@ final class StartState implements Check {
         InterpreterSetup setup = setup(x);
         String head = head(text, first);
         Interpretation headAlone = Interpreter.interpret(SourceFile.ofText(source.name(), after(head, "")), setup);
+        String units =
+                switch (headAlone.stateAtLine(first).units()) {
+                    case INCH -> "G20 ";
+                    case MM -> "G21 ";
+                    case UNKNOWN -> "";
+                };
         @Nullable Interpretation base = null;
         List<String> aborted = new ArrayList<>();
         int noteLine = Integer.MAX_VALUE;
@@ -90,9 +96,11 @@ final class StartState implements Check {
             if (left.line().equals("G90.1") && setup.dialect() == Dialect.STRICT) {
                 continue;
             }
+            // left by a job in the same units: a change of units is A1's, and an error under compensation
+            String before = units + left.line();
             // what the lines before the first move set again cannot make a difference later
             Interpretation headThen =
-                    Interpreter.interpret(SourceFile.ofText(source.name(), after(head, left.line())), setup);
+                    Interpreter.interpret(SourceFile.ofText(source.name(), after(head, before)), setup);
             if (headThen.stateAtLine(first).equals(headAlone.stateAtLine(first))) {
                 continue;
             }
@@ -100,7 +108,7 @@ final class StartState implements Check {
                     ? Interpreter.interpret(SourceFile.ofText(source.name(), after(text, "")), setup)
                     : base;
             int line = firstDifference(
-                    base, Interpreter.interpret(SourceFile.ofText(source.name(), after(text, left.line())), setup));
+                    base, Interpreter.interpret(SourceFile.ofText(source.name(), after(text, before)), setup));
             int segment = line < 0 ? -1 : x.firstSegmentFrom(program, line);
             if (segment < 0 || !cutsFrom(x, program, segment)) {
                 continue;

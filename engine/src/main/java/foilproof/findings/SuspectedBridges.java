@@ -56,7 +56,9 @@ final class SuspectedBridges implements Check {
             }
             for (int i = 0; i < ends.size() && ends.size() <= MOST_FLANKED && found.size() < 8; i++) {
                 Finding f = beforeFlank(x, copper, ends.get(i));
-                if (f != null && found.stream().noneMatch(g -> near(g, f))) {
+                if (f != null
+                        && found.stream().noneMatch(g -> near(g, f))
+                        && loops.stream().noneMatch(p -> near(f, p))) {
                     found.add(f);
                 }
             }
