@@ -284,7 +284,12 @@ public enum LimitKey {
     /** Distance from keep-outs beyond the cutter's radius; 0.5 mm (B13 I7). */
     KEEP_OUT_CLEAR(Dimension.LENGTH, 0.5, "0.5 mm", "B13 I7", "distance from keep-outs beyond the cutter's radius"),
     /** How far the blank's thickness is swept to list what flips; 10 % (B16). */
-    THICKNESS_SWEEP(Dimension.RATIO, 0.10, "10 %", "B16", "how far the blank's thickness is swept to list what flips"),
+    THICKNESS_SWEEP(
+            Dimension.RATIO,
+            0.10,
+            "10 %",
+            "B16",
+            "share of its thickness by which the blank is tried thicker and thinner"),
     /** Backlash where the machine states none; 0.05 mm (B18). */
     BACKLASH(Dimension.LENGTH, 0.05, "0.05 mm", "B18", "backlash where the machine states none"),
     /** Material beyond the cutter's radius in an inside corner from which a note is given; 0.1 mm (H9). */
@@ -294,16 +299,6 @@ public enum LimitKey {
             "0.1 mm",
             "H9",
             "material beyond the cutter's radius in an inside corner of the outline from which a note is given"),
-    /** Gap beside a net of high impedance from which dust is noted; 0.2 mm (E12a). */
-    LEAKAGE_GAP(
-            Dimension.LENGTH, 0.2, "0.2 mm", "E12a", "gap beside a net of high impedance below which dust is noted"),
-    /** Share of its thickness by which a blank may differ; 10 % (B16). */
-    THICKNESS_DOUBT(
-            Dimension.RATIO,
-            0.10,
-            "10 %",
-            "B16",
-            "share of its thickness that the blank is tried thicker and thinner by"),
     /** Runout that every cutter is tried with; 0.05 mm (C9). */
     RUNOUT_DOUBT(Dimension.LENGTH, 0.05, "0.05 mm", "C9", "runout that every cutter is tried with"),
     // Cutters

@@ -18,6 +18,9 @@ final class TextPlaces {
 
     final String text;
     private final String file;
+    /** Whether the file began with a byte-order mark, which is left out: columns count without it. */
+    private final boolean marked;
+
     private int[] lineStart = new int[256];
     private int lines;
     private final List<Diagnostic> warnings = new ArrayList<>();
@@ -38,9 +41,6 @@ final class TextPlaces {
         }
     }
 
-    /** Whether the file began with a byte-order mark, which is left out: columns count without it. */
-    private final boolean marked;
-
     /**
      * Refuses what is no plain text: zero bytes, as UTF-16 and programs have them. Says a word of a byte-order mark.
      *
@@ -50,7 +50,8 @@ final class TextPlaces {
         boolean wide = text.startsWith("\u00ff\u00fe") || text.startsWith("\u00fe\u00ff");
         int zero = text.indexOf('\0');
         if (wide || zero >= 0) {
-            boolean two = wide || zero <= 1 && text.length() > 3 && text.charAt(zero + 2) == '\0';
+            // without a mark, two bytes a letter show as a zero in every other byte from the first or second on
+            boolean two = wide || zero <= 1 && text.length() > zero + 2 && text.charAt(zero + 2) == '\0';
             throw fileError(
                     "not-text",
                     two

@@ -33,6 +33,11 @@ public record NetPlace(
     /** How far towards the edge of a place without a known hole it is asked for copper, shares. */
     private static final double[] TO_THE_EDGE = {0.75, 0.92};
 
+    /** The same place elsewhere. */
+    public NetPlace movedTo(double toXMm, double toYMm) {
+        return new NetPlace(face, toXMm, toYMm, widthMm, heightMm, holeMm, pin, via, line);
+    }
+
     /** How a person finds it: the pin where it has one, else its place in mm. */
     public String label() {
         return pin != null ? pin : String.format(java.util.Locale.ROOT, "(%.2f, %.2f)", xMm, yMm);

@@ -28,7 +28,7 @@ final class BlankThickness implements Check {
     @Override
     public void examine(Examination x, FindingCollector out) {
         double spread = x.job().spread().thicknessMm();
-        double tenth = Math.max(spread, x.limit(LimitKey.THICKNESS_DOUBT) * x.thicknessMm());
+        double tenth = Math.max(spread, x.limit(LimitKey.THICKNESS_SWEEP) * x.thicknessMm());
         for (CopperFacts copper : x.copper()) {
             copper.windows().forEach((index, window) -> {
                 RunFacts run = x.run(index);

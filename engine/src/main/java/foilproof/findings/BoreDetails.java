@@ -29,7 +29,7 @@ final class BoreDetails implements Check {
         tight(x, out);
         List<Finding> near = new ArrayList<>();
         for (Hole hole : x.holes()) {
-            if (x.run(hole.run()).tool() == null || !hole.through() && -hole.tipMm() < x.thicknessMm() / 2) {
+            if (x.run(hole.run()).tool() == null || !hole.meantThrough(x.thicknessMm())) {
                 continue;
             }
             for (CopperFacts copper : x.copper()) {

@@ -21,15 +21,12 @@ import org.jspecify.annotations.Nullable;
  */
 final class BoresOnRings implements Check {
     private static final double INCH = 25.4;
-    private static final int LEAST_PAIRS = 3;
     private static final double LARGEST_RING_MM = 8;
     private static final double SAME_MIDDLE_MM = 0.02;
     /** Sweep from which a round end of a groove has a middle of its own: nearly half a turn, rad. */
     private static final double END_SWEEP_RAD = 2.7;
 
     private static final double PLUS_MINUS_MM = 0.005;
-    /** Bores that share one shift scatter by less than this, mm. */
-    private static final double SHARED_MM = 0.08;
 
     @Override
     public List<String> kinds() {
@@ -52,7 +49,7 @@ final class BoresOnRings implements Check {
 
     private static void side(Examination x, int side, FindingCollector out) {
         List<double[]> rings = rings(x, side);
-        if (rings.size() < LEAST_PAIRS) {
+        if (rings.size() < SharedShift.LEAST_PAIRS) {
             return;
         }
         across(x, side, rings, out);
@@ -83,45 +80,44 @@ final class BoresOnRings implements Check {
                 });
             }
         }
-        if (holes.size() < LEAST_PAIRS) {
+        if (holes.size() < SharedShift.LEAST_PAIRS) {
             return;
         }
         int cut = PlaceOfDesign.firstCut(x, side);
-        HoleFit fit = HoleFit.fit(holes, rings, 0.5);
-        if (otherWay(x, side, holes, rings, fit == null ? 0 : fit.matched().size(), cut, out)) {
+        HoleFit nearest = HoleFit.fit(holes, rings, PlaceOfDesign.BORES_WITHIN_MM);
+        int asDeclared = nearest == null ? 0 : nearest.matched().size();
+        if (otherWay(x, side, holes, rings, asDeclared, cut, out)) {
             return;
         }
-        if (fit != null
-                && fit.matched().size() >= LEAST_PAIRS
-                && 2 * fit.matched().size() >= rings.size()) {
-            double shift = StrictMath.hypot(fit.dxMm(), fit.dyMm());
-            double fix = x.limit(LimitKey.SIDES_RESIDUAL);
-            double watch = x.limit(LimitKey.XY_SHIFT_WATCH);
-            boolean far = shift > fix + PLUS_MINUS_MM;
-            if (fit.scatterMm() <= SHARED_MM && shift > watch + PLUS_MINUS_MM) {
-                out.add(x.at(
-                                Finding.of(
-                                        Kinds.SIDES_SHIFTED, far ? Severity.FIX : Severity.WATCH, Certainty.GEOMETRY),
-                                cut)
-                        .atMost(Measured.mm("shift", shift, PLUS_MINUS_MM), far ? fix : watch)
-                        .says(String.format(
-                                Locale.ROOT,
-                                "The rings of side %d lie (%+.2f, %+.2f) mm off the holes made from the side before; %d"
-                                        + " pairs, %.3f mm of scatter is left.",
-                                side,
-                                -fit.dxMm(),
-                                -fit.dyMm(),
-                                fit.matched().size(),
-                                fit.scatterMm()))
-                        .doThis(String.format(
-                                Locale.ROOT,
-                                "Move the work zero of side %d by (%+.2f, %+.2f) mm, or touch off against the pins again.",
-                                side,
-                                fit.dxMm(),
-                                fit.dyMm()))
-                        .build());
-            }
+        HoleFit fit = SharedShift.fit(holes, rings, PlaceOfDesign.BORES_WITHIN_MM, rings.size());
+        if (fit == null || !SharedShift.alike(fit)) {
+            return;
         }
+        double shift = StrictMath.hypot(fit.dxMm(), fit.dyMm());
+        double fix = x.limit(LimitKey.SIDES_RESIDUAL);
+        double watch = x.limit(LimitKey.XY_SHIFT_WATCH);
+        if (shift <= watch + PLUS_MINUS_MM) {
+            return;
+        }
+        boolean far = shift > fix + PLUS_MINUS_MM;
+        out.add(x.at(Finding.of(Kinds.SIDES_SHIFTED, far ? Severity.FIX : Severity.WATCH, Certainty.GEOMETRY), cut)
+                .atMost(Measured.mm("shift", shift, PLUS_MINUS_MM), far ? fix : watch)
+                .says(String.format(
+                        Locale.ROOT,
+                        "The rings of side %d lie (%+.2f, %+.2f) mm off the holes made from the side before; %d pairs,"
+                                + " %.3f mm of scatter is left.",
+                        side,
+                        -fit.dxMm(),
+                        -fit.dyMm(),
+                        fit.matched().size(),
+                        fit.scatterMm()))
+                .doThis(String.format(
+                        Locale.ROOT,
+                        "Move the work zero of side %d by (%+.2f, %+.2f) mm, or touch off against the pins again.",
+                        side,
+                        fit.dxMm(),
+                        fit.dyMm()))
+                .build());
     }
 
     private static boolean otherWay(
@@ -143,7 +139,7 @@ final class BoresOnRings implements Check {
                 best = k;
             }
         }
-        if (best < 0 || most < LEAST_PAIRS + 1 || 10 * most < 8 * rings.size() || most < asDeclared + 2) {
+        if (best < 0 || most < SharedShift.LEAST_PAIRS + 1 || 10 * most < 8 * rings.size() || most < asDeclared + 2) {
             return false;
         }
         out.add(x.at(Finding.of(Kinds.MIRRORED, Severity.STOP, Certainty.GEOMETRY), cut)
@@ -195,7 +191,7 @@ final class BoresOnRings implements Check {
             inch |= s.has(hole.firstSegment(), Segments.UNITS_UNSET);
         }
         HoleFit plain = HoleFit.fit(bores, rings, 1.0);
-        if (holes.size() < LEAST_PAIRS) {
+        if (holes.size() < SharedShift.LEAST_PAIRS) {
             return;
         }
         if (inch && plain != null && plain.unitsSlipped()) {
@@ -225,11 +221,8 @@ final class BoresOnRings implements Check {
                         out)) {
             return;
         }
-        HoleFit fit = HoleFit.fit(bores, rings, 0.5);
-        if (fit == null
-                || fit.matched().size() < LEAST_PAIRS
-                || 2 * fit.matched().size() < bores.size()
-                || fit.scatterMm() > SHARED_MM) {
+        HoleFit fit = SharedShift.fit(bores, rings, PlaceOfDesign.BORES_WITHIN_MM, bores.size());
+        if (fit == null || !SharedShift.alike(fit)) {
             return;
         }
         tell(x, side, fit, holes.get(0).firstSegment(), bores, inch, out);
@@ -328,7 +321,7 @@ final class BoresOnRings implements Check {
             double py = (e.y0Mm() + e.y1Mm()) / 2;
             boolean known = false;
             for (double[] ring : rings) {
-                known |= StrictMath.hypot(ring[0] - px, ring[1] - py) < 0.02;
+                known |= StrictMath.hypot(ring[0] - px, ring[1] - py) < SAME_MIDDLE_MM;
             }
             if (!known) {
                 rings.add(new double[] {px, py});

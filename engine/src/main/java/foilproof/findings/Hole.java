@@ -37,4 +37,9 @@ public record Hole(
     public boolean through() {
         return exitMm > 0;
     }
+
+    /** Whether it was meant to pass a blank of this thickness: it does, or goes deeper than half of it. */
+    boolean meantThrough(double thicknessMm) {
+        return through() || -tipMm > thicknessMm / 2;
+    }
 }

@@ -11,9 +11,6 @@ import java.util.Map;
 
 /** Holes held against the drill file: missing, extra, moved (G3), too small or too large (G2). */
 final class HolesAsDesigned implements Check {
-    /** Bores that share one shift scatter by less than this, mm. */
-    private static final double SHARED_MM = 0.08;
-
     @Override
     public List<String> kinds() {
         return List.of(Kinds.HOLE_MISSING, Kinds.HOLE_SIZE);
@@ -31,7 +28,7 @@ final class HolesAsDesigned implements Check {
             out.notChecked("missing, extra and wrongly sized holes", "no drill file is given");
             return;
         }
-        boolean boring = x.holes().stream().anyMatch(h -> h.through() || -h.tipMm() > x.thicknessMm() / 2);
+        boolean boring = x.holes().stream().anyMatch(h -> h.meantThrough(x.thicknessMm()));
         if (!boring) {
             out.notChecked("the drill file's " + drill.holes().size() + " holes", "no program of this job makes holes");
             return;
@@ -51,7 +48,7 @@ final class HolesAsDesigned implements Check {
                 double d = StrictMath.hypot(
                         map.xMm(wanted.xMm(), wanted.yMm()) + shift[0] - hole.xMm(),
                         map.yMm(wanted.xMm(), wanted.yMm()) + shift[1] - hole.yMm());
-                if (d < best && (hole.through() || -hole.tipMm() > x.thicknessMm() / 2)) {
+                if (d < best && hole.meantThrough(x.thicknessMm())) {
                     best = d;
                     found = i;
                 }
@@ -66,7 +63,7 @@ final class HolesAsDesigned implements Check {
         List<Finding> extra = new ArrayList<>();
         for (int i = 0; i < used.length; i++) {
             Hole hole = x.holes().get(i);
-            if (!used[i] && !Slots.inSlot(x, drill, hole) && (hole.through() || -hole.tipMm() > x.thicknessMm() / 2)) {
+            if (!used[i] && !Slots.inSlot(x, drill, hole) && hole.meantThrough(x.thicknessMm())) {
                 extra.add(extra(x, hole));
             }
         }
@@ -83,26 +80,14 @@ final class HolesAsDesigned implements Check {
         Map<Integer, double[]> shifts = new HashMap<>();
         for (var side : x.job().sides()) {
             if (x.design().layerUp(side.number()) == null
-                    && BoresOnRings.rings(x, side.number()).size() < 3) {
+                    && BoresOnRings.rings(x, side.number()).size() < SharedShift.LEAST_PAIRS) {
                 continue;
             }
-            PlaneMap map = x.design().blankFromDesign(side.number());
-            List<double[]> places = new ArrayList<>();
-            for (DrillFile.Hole hole : drill.holes()) {
-                places.add(new double[] {map.xMm(hole.xMm(), hole.yMm()), map.yMm(hole.xMm(), hole.yMm())});
-            }
-            List<double[]> bores = new ArrayList<>();
-            for (Hole hole : x.holes()) {
-                if (hole.side() == side.number() && (hole.through() || -hole.tipMm() > x.thicknessMm() / 2)) {
-                    bores.add(new double[] {hole.xMm(), hole.yMm()});
-                }
-            }
-            HoleFit fit = HoleFit.fit(bores, places, x.limit(LimitKey.HOLE_PLACE));
+            List<double[]> bores = SharedShift.bores(x, side.number());
+            HoleFit fit = SharedShift.fit(
+                    bores, SharedShift.places(x, drill, side.number()), x.limit(LimitKey.HOLE_PLACE), bores.size());
             if (fit != null
-                    && !fit.unitsSlipped()
-                    && fit.matched().size() >= 3
-                    && 2 * fit.matched().size() >= bores.size()
-                    && fit.scatterMm() < SHARED_MM
+                    && SharedShift.alike(fit)
                     && StrictMath.hypot(fit.dxMm(), fit.dyMm()) > x.limit(LimitKey.XY_SHIFT_FIX)) {
                 shifts.put(side.number(), new double[] {fit.dxMm(), fit.dyMm()});
             }

@@ -31,7 +31,7 @@ final class NetsWholeAndApart implements Check {
         DesignFacts design = x.design();
         NetVerdict verdict = design.verdict();
         for (Diagnostic warning : design.read().warnings()) {
-            out.notChecked(warning.span() + ": " + warning.message(), "so the reader took the file");
+            out.notChecked("whether " + warning.span() + " is read as it was meant", warning.message());
         }
         if (verdict == null) {
             out.notChecked("opens and shorts", "no netlist or layer image is given");
@@ -123,37 +123,22 @@ final class NetsWholeAndApart implements Check {
     /** Copper keeps two nets apart, and a join of the job's own joins them. */
     private static Finding joinedByHand(DesignFacts design, NetVerdict.Short s) {
         NetVerdict.HandJoin join = s.join();
-        double[] at = design.onBlank(s.placeA());
+        String joins = join == null
+                ? "joins of the job and pins through both faces lead from "
+                        + s.placeA().label() + " to " + s.placeB().label()
+                : String.format(
+                        Locale.ROOT,
+                        "the [[join]] (%s) at (%.2f, %.2f) mm, design coordinates, goes from one to the other",
+                        join.kind(),
+                        join.xMm(),
+                        join.yMm());
         Finding.Builder f = Finding.of(Kinds.SHORT, Severity.STOP, Certainty.GEOMETRY)
-                .says("Nets " + s.netA() + " and " + s.netB() + " are joined by hand, not by copper: "
-                        + (join == null
-                                ? "joins of the job and pins through both faces lead from "
-                                        + s.placeA().label() + " to "
-                                        + s.placeB().label()
-                                : "the [[join]] (" + join.kind() + ")"
-                                        + String.format(
-                                                Locale.ROOT,
-                                                " at (%.2f, %.2f) mm, design coordinates,",
-                                                join.xMm(),
-                                                join.yMm())
-                                        + " goes from one to the other")
+                .says("Nets " + s.netA() + " and " + s.netB() + " are joined by hand, not by copper: " + joins
                         + ". The milled copper keeps them apart.")
                 .doThis("Correct the places or the faces of this [[join]] in the job, or leave the wire out.");
+        double[] at = design.onBlank(join == null ? s.placeA() : s.placeA().movedTo(join.xMm(), join.yMm()));
         if (at != null) {
-            NetPlace p = s.placeA();
-            double[] end = join == null
-                    ? at
-                    : design.onBlank(new NetPlace(
-                            p.face(),
-                            join.xMm(),
-                            join.yMm(),
-                            p.widthMm(),
-                            p.heightMm(),
-                            p.holeMm(),
-                            p.pin(),
-                            p.via(),
-                            p.line()));
-            f.side((int) at[0]).at(end == null ? at[1] : end[1], end == null ? at[2] : end[2]);
+            f.side((int) at[0]).at(at[1], at[2]);
         }
         return f.build();
     }

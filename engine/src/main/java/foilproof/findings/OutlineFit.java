@@ -19,7 +19,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class OutlineFit implements Check {
     /** The cut is on the wrong side of the line where it is off by the cutter's measure within this, mm. */
-    private static final double SAME_MM = 0.05;
+    static final double SAME_MM = 0.05;
 
     private static final double PLUS_MINUS_MM = 0.002;
     /** A round cut up to this wide is a screw hole, mm. */

@@ -20,8 +20,6 @@ final class OutlineShape {
     private static final double FILLET = 3;
 
     private static final double FILLET_MM = 0.3;
-    /** The cut is on the wrong side of the line where it is off by the cutter's measure within this, mm. */
-    private static final double SAME_MM = 0.05;
     /** A corner of the line turns by at least this, rad. */
     private static final double CORNER_RAD = 0.3;
 
@@ -47,8 +45,9 @@ final class OutlineShape {
         if (worst.mm() > limit + PLUS_MINUS_MM) {
             boolean more = worst == left;
             // in a corner a cut on the wrong side takes more than the diameter
-            boolean diameter = more ? Math.abs(worst.mm() - 2 * r) < SAME_MM : worst.mm() > 2 * r - SAME_MM;
-            boolean side = diameter || Math.abs(worst.mm() - r) < SAME_MM;
+            boolean diameter =
+                    more ? Math.abs(worst.mm() - 2 * r) < OutlineFit.SAME_MM : worst.mm() > 2 * r - OutlineFit.SAME_MM;
+            boolean side = diameter || Math.abs(worst.mm() - r) < OutlineFit.SAME_MM;
             String how = !side
                     ? ""
                     : more

@@ -268,27 +268,18 @@ final class PlaceOfDesign implements Check {
         if (drill == null) {
             return;
         }
-        PlaneMap map = x.design().blankFromDesign(copper.side());
-        List<double[]> places = new ArrayList<>();
-        for (DrillFile.Hole hole : drill.holes()) {
-            places.add(new double[] {map.xMm(hole.xMm(), hole.yMm()), map.yMm(hole.xMm(), hole.yMm())});
-        }
-        List<double[]> bores = new ArrayList<>();
-        int first = -1;
-        for (Hole hole : x.holes()) {
-            if (hole.side() == copper.side() && (hole.through() || -hole.tipMm() > x.thicknessMm() / 2)) {
-                first = first < 0 || hole.segment() < first ? hole.segment() : first;
-                bores.add(new double[] {hole.xMm(), hole.yMm()});
-            }
-        }
+        List<double[]> places = SharedShift.places(x, drill, copper.side());
+        List<double[]> bores = SharedShift.bores(x, copper.side());
+        int first = x.holes().stream()
+                .filter(hole -> hole.side() == copper.side() && hole.meantThrough(x.thicknessMm()))
+                .mapToInt(Hole::segment)
+                .min()
+                .orElse(-1);
         if (BoresOnRings.scattered(x, copper.side(), HoleFit.fit(bores, places, 1.0), "the drill file", first, out)) {
             return;
         }
-        HoleFit fit = HoleFit.fit(bores, places, BORES_WITHIN_MM);
-        if (fit == null
-                || fit.unitsSlipped()
-                || fit.matched().size() < 3
-                || 2 * fit.matched().size() < bores.size()) {
+        HoleFit fit = SharedShift.fit(bores, places, BORES_WITHIN_MM, bores.size());
+        if (fit == null) {
             return;
         }
         double dx = fit.dxMm() - copper.dxMm();

@@ -165,7 +165,7 @@ final class SeveredCopper implements Check {
         for (Hole hole : x.holes()) {
             boolean own = hole.side() == side;
             // a mark that hardly passes the foil is no hole
-            boolean deep = hole.through() || -hole.tipMm() > x.thicknessMm() / 2;
+            boolean deep = hole.meantThrough(x.thicknessMm());
             if (deep && (own || hole.through()) && x.run(hole.run()).tool() != null) {
                 double px = x.stock().xOnSideMm(hole.side(), side, hole.xMm());
                 double py = x.stock().yOnSideMm(hole.side(), side, hole.yMm());

@@ -27,7 +27,7 @@ final class Slots implements Check {
     @Override
     public void examine(Examination x, FindingCollector out) {
         DrillFile drill = x.design().read().drill();
-        boolean boring = x.holes().stream().anyMatch(h -> h.through() || -h.tipMm() > x.thicknessMm() / 2)
+        boolean boring = x.holes().stream().anyMatch(h -> h.meantThrough(x.thicknessMm()))
                 || !OutlineFit.through(x).isEmpty();
         if (drill == null || !boring) {
             return;

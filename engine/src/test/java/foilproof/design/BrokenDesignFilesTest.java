@@ -138,6 +138,15 @@ class BrokenDesignFilesTest {
     }
 
     @Test
+    void shouldRefuseZeroBytesInTheShortestOfFiles() {
+        for (String text : List.of("\0", "a\0", "ab\0", "abc\0", "\0\0", "a\0b", "abcd\0")) {
+            refused("layer.gbr", bytes(text), LAYERS, "not-text", "zero bytes, the first in line 1");
+        }
+        refused("layer.gbr", bytes("\0a\0b"), LAYERS, "not-text", "UTF-16");
+        refused("layer.gbr", bytes("a\0b\0"), LAYERS, "not-text", "UTF-16");
+    }
+
+    @Test
     void shouldSayThatAFileIsOfAnotherKind() {
         refused("layer.gbr", bytes("G21\nG0 X1\nM2\n"), LAYERS, "layer-not-known", "no layer image");
         refused("board.ipc", bytes(LAYER), NETLISTS, "netlist-not-known", "IPC-D-356A");

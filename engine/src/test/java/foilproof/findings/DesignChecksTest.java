@@ -557,7 +557,7 @@ class DesignChecksTest {
         assertThatThrownBy(() -> withLayer("%TF.FilePolarity,Negative*%\n").examined())
                 .hasMessageContaining("negative");
         assertThat(withLayer("%TF.FileFunction,Copper,L1,Top*%\n").examined().notChecked())
-                .anyMatch(n -> n.what().contains("shows the top copper"));
+                .anyMatch(n -> n.what().contains("layer.gbr") && n.why().contains("shows the top copper"));
         assertThat(withLayer("%TF.FileFunction,Copper,L2,Bot*%\n%TF.FilePolarity,Positive*%\n")
                         .examined()
                         .notChecked())
