@@ -176,6 +176,7 @@ final class BoardView extends Drawn {
             CompletableFuture<Frame> other = renderer.draw(base, () -> mine != newest.get());
             frame = frame.thenCombine(other, (now, before) -> {
                 BufferedImage made = Pictures.image(before);
+                renderer.recycle(before);
                 SwingUtilities.invokeLater(() -> baseImage = made);
                 return now;
             });
@@ -252,6 +253,7 @@ final class BoardView extends Drawn {
         if (frame != null) {
             trouble = null;
             image = Pictures.image(frame);
+            renderer.recycle(frame);
             OffscreenRenderer.Request old = shown;
             shown = q;
             boolean same = old != null

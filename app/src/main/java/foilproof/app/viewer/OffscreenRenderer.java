@@ -5,6 +5,7 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.BooleanSupplier;
 import org.jspecify.annotations.Nullable;
 
@@ -16,6 +17,7 @@ import org.jspecify.annotations.Nullable;
 public final class OffscreenRenderer implements AutoCloseable {
     private final ExecutorService thread;
     private final Thread atExit;
+    private final AtomicReference<int @Nullable []> spare = new AtomicReference<>();
     private volatile boolean closed;
     private @Nullable GlContext context;
     private @Nullable SceneDrawer drawer;
@@ -136,6 +138,14 @@ public final class OffscreenRenderer implements AutoCloseable {
         return submit(() -> drawer().draw(request, overtaken));
     }
 
+    /**
+     * Gives a frame's pixels back for the next frame of the same size; nobody may read that frame afterwards. Frames that
+     * are not given back are only slower: fresh memory costs more than drawing on a quick card.
+     */
+    public void recycle(Frame frame) {
+        spare.set(frame.rgb());
+    }
+
     /** Fills the same pixels with a plain textured quad and reads them back: what frame times are held to. */
     CompletableFuture<Frame> drawPlainQuad(int width, int height) {
         return submit(() -> drawer().plainQuad(width, height));
@@ -151,7 +161,7 @@ public final class OffscreenRenderer implements AutoCloseable {
             if (context == null) {
                 context = GlContext.open();
             }
-            drawer = new SceneDrawer();
+            drawer = new SceneDrawer(spare);
             words = context.words() + ", " + drawer.driverWords();
         }
         return drawer;

@@ -8,6 +8,7 @@ import java.nio.IntBuffer;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.concurrent.CancellationException;
+import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.BooleanSupplier;
 import org.joml.Matrix4f;
 import org.joml.Vector3f;
@@ -27,6 +28,7 @@ final class SceneDrawer {
     private final int solidArray;
     private final int solidCorners;
     private final int packBuffer;
+    private final AtomicReference<int @Nullable []> spare;
     private long packBytes;
     private int frameBuffer;
     private int frameColour;
@@ -36,7 +38,13 @@ final class SceneDrawer {
     private int width;
     private int height;
 
-    SceneDrawer() throws GraphicsException {
+    /**
+     * Makes programs and buffers.
+     *
+     * @param spare pixels of a frame that nobody looks at any more, taken for the next one
+     */
+    SceneDrawer(AtomicReference<int @Nullable []> spare) throws GraphicsException {
+        this.spare = spare;
         solid = new GlProgram("solid.vert", "solid.frag");
         sum = new GlProgram("full.vert", "sum.frag");
         emptyArray = glGenVertexArrays();
@@ -398,13 +406,16 @@ final class SceneDrawer {
     private int[] read(int buffer) {
         glBindFramebuffer(GL_FRAMEBUFFER, buffer);
         glPixelStorei(GL_PACK_ALIGNMENT, 4);
-        int[] rgb = new int[width * height];
         glBindBuffer(GL_PIXEL_PACK_BUFFER, packBuffer);
         if (packBytes != 4L * width * height) {
             packBytes = 4L * width * height;
             glBufferData(GL_PIXEL_PACK_BUFFER, packBytes, GL_STREAM_READ);
         }
         glReadPixels(0, 0, width, height, GL_BGRA, GL_UNSIGNED_INT_8_8_8_8_REV, 0L);
+        glFlush();
+        // While the card draws: touching megabytes of fresh memory takes longer than a frame does on a quick card.
+        int[] old = spare.getAndSet(null);
+        int[] rgb = old != null && old.length == width * height ? old : new int[width * height];
         ByteBuffer mapped = glMapBufferRange(GL_PIXEL_PACK_BUFFER, 0, packBytes, GL_MAP_READ_BIT);
         if (mapped != null) {
             IntBuffer rows = mapped.order(ByteOrder.nativeOrder()).asIntBuffer();
