@@ -52,18 +52,18 @@ public final class FrameTimes {
         BoardSnapshot.Conditions c = b.baseConditions();
         Camera oblique = Camera.oblique(b, WIDTH, HEIGHT);
         Look moving = Look.still(true).fine(1, false);
-        double[] quad = times(renderer, (Drawn) i -> renderer.drawPlainQuad(WIDTH, HEIGHT));
-        double[] orbit =
-                times(renderer, (Frames) i -> request(b, c, oblique.turned(oblique.azimuthRad() + 0.05 * i, 0.8), moving));
-        double[] slider = times(renderer, (Frames) i -> {
+        double[] quad = timed(renderer, i -> renderer.drawPlainQuad(WIDTH, HEIGHT));
+        double[] orbit = times(
+                renderer, (Frames) i -> request(b, c, oblique.turned(oblique.azimuthRad() + 0.05 * i, 0.8), moving));
+        double[] slider = times(renderer, i -> {
             double[] errors = new double[b.runs().size()];
             Arrays.fill(errors, 0.001 * i);
             return request(b, new BoardSnapshot.Conditions(errors, 0, b.foilMm(), 0, new boolean[0]), oblique, moving);
         });
         Camera top = Camera.top(b, WIDTH, HEIGHT);
-        double[] close = times(renderer, (Frames) i -> request(b, c, top.showing(3 + 0.01 * i), moving));
-        double[] still =
-                times(renderer, (Frames) i -> request(b, c, oblique, Look.still(true).fine(4, true)));
+        double[] close = times(renderer, i -> request(b, c, top.showing(3 + 0.01 * i), moving));
+        double[] still = times(
+                renderer, (Frames) i -> request(b, c, oblique, Look.still(true).fine(4, true)));
         StringBuilder text = new StringBuilder(String.format(
                 Locale.ROOT,
                 "%s%n%d x %d pixels, %d frames, drawing and reading back: median and least, each against the quad's%n",
@@ -96,10 +96,10 @@ public final class FrameTimes {
     }
 
     private static double[] times(OffscreenRenderer renderer, Frames frames) throws GraphicsException {
-        return times(renderer, (Drawn) i -> renderer.draw(frames.at(i)));
+        return timed(renderer, i -> renderer.draw(frames.at(i)));
     }
 
-    private static double[] times(OffscreenRenderer renderer, Drawn frames) throws GraphicsException {
+    private static double[] timed(OffscreenRenderer renderer, Drawn frames) throws GraphicsException {
         double[] ms = new double[FRAMES];
         for (int i = -WARM; i < FRAMES; i++) {
             Frame f = OffscreenRenderer.await(frames.at(i + WARM));
