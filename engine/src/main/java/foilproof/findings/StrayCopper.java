@@ -102,6 +102,10 @@ final class StrayCopper implements Check {
      * lie; the narrowest such gaps are named, to be buzzed out.
      */
     private static String reach(Examination x, CopperFacts copper, List<Piece> small) {
+        if (x.design().verdict() == null) {
+            // no nets to join: the gaps need not be looked for
+            return "";
+        }
         double longest = 0;
         for (Piece piece : small) {
             longest = Math.max(longest, StrictMath.hypot(piece.x1Mm() - piece.x0Mm(), piece.y1Mm() - piece.y0Mm()));

@@ -23,6 +23,8 @@ public final class CutPath {
     final boolean[] rapid;
     final double[] startS;
     final double[] durationS;
+    /** Asked tile by tile: found once. */
+    private final double lowestMm;
 
     private CutPath(Builder b) {
         size = b.size;
@@ -39,6 +41,11 @@ public final class CutPath {
         startS = Arrays.copyOf(b.columns[9], size);
         durationS = Arrays.copyOf(b.columns[10], size);
         rapid = Arrays.copyOf(b.rapid, size);
+        double lowest = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < size; i++) {
+            lowest = Math.min(lowest, lowestMm(i));
+        }
+        lowestMm = lowest;
     }
 
     /**
@@ -123,11 +130,7 @@ public final class CutPath {
 
     /** Lowest height of the tip on all moves, mm in the run's zero; infinite where there is none. */
     public double lowestMm() {
-        double lowest = Double.POSITIVE_INFINITY;
-        for (int i = 0; i < size; i++) {
-            lowest = Math.min(lowest, lowestMm(i));
-        }
-        return lowest;
+        return lowestMm;
     }
 
     /** How many moves have begun at a time: the index one past the last that starts at or before it. */
