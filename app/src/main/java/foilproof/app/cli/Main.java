@@ -6,6 +6,11 @@ public final class Main {
 
     /** Runs the command that the arguments name. */
     public static void main(String[] args) {
+        Integer ran = ShortRun.of(args);
+        if (ran != null) {
+            System.exit(ran);
+        }
+        ShortRun.watchParent();
         Console console = Console.ofProcess();
         int code = new CommandLineApp(console).run(args);
         console.flush();
