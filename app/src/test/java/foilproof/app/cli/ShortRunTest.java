@@ -23,7 +23,9 @@ class ShortRunTest {
     void shouldStartASecondProcessWithTheSameJarAndArgumentsForADryRun() throws IOException {
         Path job = job(1_000);
         List<String> command = command(new String[] {"dryrun", job.toString(), "--json"}, "-jar", "foilproof.jar");
-        assertThat(command).startsWith("/opt/java").endsWith("-jar", "foilproof.jar", "dryrun", job.toString(), "--json");
+        assertThat(command)
+                .startsWith("/opt/java")
+                .endsWith("-jar", "foilproof.jar", "dryrun", job.toString(), "--json");
         assertThat(command).contains("-XX:TieredStopAtLevel=1", "-D" + ShortRun.PARENT + "=" + own());
     }
 
