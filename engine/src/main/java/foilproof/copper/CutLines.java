@@ -2,6 +2,7 @@ package foilproof.copper;
 
 import foilproof.motion.Segments;
 import foilproof.motion.ToolRun;
+import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -26,8 +27,8 @@ public final class CutLines {
     private final boolean[] closed;
 
     private CutLines(Builder b) {
-        xMm = java.util.Arrays.copyOf(b.x.data, b.x.size);
-        yMm = java.util.Arrays.copyOf(b.y.data, b.y.size);
+        xMm = Arrays.copyOf(b.x.data, b.x.size);
+        yMm = Arrays.copyOf(b.y.data, b.y.size);
         path = b.path.toArray();
         program = b.program.toArray();
         line = b.line.toArray();
@@ -210,6 +211,23 @@ public final class CutLines {
             }
         }
         return b.build();
+    }
+
+    /** Whether other lines run through the same points, of the same lines of the programs. */
+    @Override
+    public boolean equals(@Nullable Object other) {
+        return other instanceof CutLines o
+                && Arrays.equals(xMm, o.xMm)
+                && Arrays.equals(yMm, o.yMm)
+                && Arrays.equals(path, o.path)
+                && Arrays.equals(program, o.program)
+                && Arrays.equals(line, o.line)
+                && Arrays.equals(judged, o.judged);
+    }
+
+    @Override
+    public int hashCode() {
+        return 31 * (31 * Arrays.hashCode(xMm) + Arrays.hashCode(yMm)) + Arrays.hashCode(line);
     }
 
     /** Starts a new set of lines. */

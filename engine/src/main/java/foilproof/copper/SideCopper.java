@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -99,6 +100,11 @@ public final class SideCopper {
             map = have;
         }
         return have;
+    }
+
+    /** Whether the pieces were asked for yet. */
+    public synchronized boolean mapped() {
+        return map != null;
     }
 
     private synchronized double[] untouched() {
@@ -219,9 +225,18 @@ public final class SideCopper {
 
     /** The window of all runs at the same Z error; its spread is [0, 0]. */
     public ZWindow jointWindow() {
-        Run lone = loneMover();
+        return jointWindow(this::window);
+    }
+
+    /**
+     * The window of all runs at the same Z error beside the one that each has; its spread is [0, 0].
+     *
+     * @param windowOf the windows of the single runs
+     */
+    public ZWindow jointWindow(Function<Run, ZWindow> windowOf) {
+        Run lone = loneMover(windowOf);
         if (lone != null) {
-            return window(lone);
+            return windowOf.apply(lone);
         }
         ZWindowSetup.Deepest deepest = null;
         for (Run run : runs) {
@@ -234,7 +249,7 @@ public final class SideCopper {
     }
 
     /** The only run that Z errors change, where the others neither change nor are limited; else null. */
-    private @Nullable Run loneMover() {
+    private @Nullable Run loneMover(Function<Run, ZWindow> windowOf) {
         Run lone = null;
         for (Run run : runs) {
             if (moves(run)) {
@@ -242,8 +257,11 @@ public final class SideCopper {
                     return null;
                 }
                 lone = run;
-            } else if (window(run).limitedFrom() != null || window(run).limitedTo() != null) {
-                return null;
+            } else {
+                ZWindow own = windowOf.apply(run);
+                if (own.limitedFrom() != null || own.limitedTo() != null) {
+                    return null;
+                }
             }
         }
         return lone;

@@ -33,6 +33,44 @@ public record ZWindow(
         double spreadToMm,
         boolean noneWithinHeadroom,
         @Nullable ZWindow flattened) {
+    /**
+     * The same window counted from another set-up: one at which the run already goes this much deeper.
+     *
+     * @param deeperMm Z error that is in the set-up, mm, + = really deeper
+     */
+    public ZWindow from(double deeperMm) {
+        return deeperMm == 0
+                ? this
+                : new ZWindow(
+                        less(fromMm, deeperMm),
+                        less(toMm, deeperMm),
+                        less(limitedFrom, deeperMm),
+                        less(limitedTo, deeperMm),
+                        less(fixFromMm, deeperMm),
+                        less(fixToMm, deeperMm),
+                        spreadFromMm,
+                        spreadToMm,
+                        noneWithinHeadroom,
+                        flattened == null ? null : flattened.from(deeperMm));
+    }
+
+    private static @Nullable Double less(@Nullable Double end, double deeperMm) {
+        return end == null ? null : snap(end - deeperMm);
+    }
+
+    private static @Nullable ZLimit less(@Nullable ZLimit limit, double deeperMm) {
+        return limit == null
+                ? null
+                : new ZLimit(
+                        limit.kind(),
+                        limit.eMm() - deeperMm,
+                        limit.errorMm(),
+                        limit.xMm(),
+                        limit.yMm(),
+                        limit.program(),
+                        limit.line());
+    }
+
     /** Whether no Z error is good: no depth works. */
     public boolean empty() {
         return noneWithinHeadroom || (fromMm != null && toMm != null && fromMm > toMm);

@@ -1,6 +1,10 @@
 package foilproof.findings;
 
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
+import java.util.concurrent.CancellationException;
+import org.jspecify.annotations.Nullable;
 
 /** All checks, in the order in which they run; their order decides nothing but the order of equals. */
 public final class Catalogue {
@@ -83,7 +87,92 @@ public final class Catalogue {
             new Restarts(),
             new Dust());
 
+    /**
+     * Checks that ask for no map of the copper: of programs, moves, depths, holes, and of foil left along the grooves. They
+     * run first, so that a changed Z error or bow shows at once what it does there.
+     */
+    static final Set<Class<? extends Check>> WITHOUT_COPPER = Set.of(
+            ProgramErrors.class,
+            Units.class,
+            Distance.class,
+            Tools.class,
+            LengthOffsets.class,
+            FeedAndSpindle.class,
+            Arcs.class,
+            Travel.class,
+            KeepOuts.class,
+            Rapids.class,
+            ZReference.class,
+            DutyBroken.class,
+            SpoilBoard.class,
+            WrongBit.class,
+            NotThrough.class,
+            FoilLeftInGrooves.class,
+            HolesAsDesigned.class,
+            FloorOfGrooves.class,
+            TooDeep.class,
+            Plunges.class,
+            DeepPass.class,
+            ChipLoad.class,
+            SideLoad.class,
+            ToolWear.class,
+            PartFree.class,
+            TouchOffs.class,
+            DrillWander.class,
+            WorkOffsets.class,
+            MachineMoves.class,
+            Doglegs.class,
+            SpinUp.class,
+            ToolComments.class,
+            CannedCycles.class,
+            RadiusCompensation.class,
+            OptionalLines.class,
+            WastedMoves.class,
+            StartState.class,
+            DecimalSlip.class,
+            ShankContact.class,
+            TimeNotes.class,
+            WorkOrder.class,
+            Burning.class,
+            UnsafePauses.class,
+            Burrs.class,
+            Checklist.class,
+            TapeThenCopper.class,
+            OutlineHoldsCuts.class,
+            Slots.class,
+            BlankLies.class,
+            OutlineFit.class,
+            HoldDown.class,
+            Restarts.class,
+            Dust.class);
+
     private Catalogue() {}
+
+    /**
+     * What was found while checks are still to run. What is here is found for good, but for the folding: a cause that is
+     * still to be found may take it under itself.
+     *
+     * @param findings worst first
+     * @param open the kinds that checks which are still to run may raise
+     * @param left how many checks are still to run
+     */
+    public record Partial(List<Finding> findings, Set<String> open, int left) {
+        /** Copies the collections. */
+        public Partial {
+            findings = List.copyOf(findings);
+            open = Set.copyOf(open);
+        }
+    }
+
+    /** Told of what was found so far. */
+    @FunctionalInterface
+    public interface Told {
+        /** Nobody is told. */
+        Told NOBODY = partial -> {};
+
+        /** So much is found. */
+        void found(Partial partial);
+    }
 
     /**
      * What the checks found, layered and sorted, and what was not checked.
@@ -95,29 +184,86 @@ public final class Catalogue {
 
     /** Runs all checks over an examination. */
     public static Outcome judge(Examination x) {
-        FindingCollector out = new FindingCollector();
-        for (Check check : CHECKS) {
-            check.examine(x, out);
-        }
+        return judge(x, Told.NOBODY);
+    }
+
+    /**
+     * Runs all checks over an examination.
+     *
+     * @param told told when the checks without copper are through, and whenever one after them found something
+     * @throws java.util.concurrent.CancellationException where the progress cancels
+     */
+    public static Outcome judge(Examination x, Told told) {
+        FindingCollector out = all(x, told);
         List<RunFacts> unknownTips = TipReadings.unknown(x);
         if (!unknownTips.isEmpty()) {
-            FindingCollector other = new FindingCollector();
             Examination round = Examiner.examineOtherReading(x.job(), x.design().read(), x.options());
-            for (Check check : CHECKS) {
-                check.examine(round, other);
-            }
+            FindingCollector other = all(round, Told.NOBODY);
             TipReadings.tell(x, unknownTips, out.findings(), other.findings(), out);
         }
         if (OtherFoil.judgesBoth(x)) {
-            FindingCollector other = new FindingCollector();
             Examination y = Examiner.examine(OtherFoil.other(x), x.design().read(), x.options());
-            for (Check check : CHECKS) {
-                check.examine(y, other);
-            }
+            FindingCollector other = all(y, Told.NOBODY);
             OtherFoil.tell(x, out.findings(), other.findings(), out);
         } else {
             OtherFoil.note(x, out);
         }
         return new Outcome(Causes.layer(out.findings()), out.notChecked());
+    }
+
+    /** What all checks find, in their order, whatever order they run in. */
+    private static FindingCollector all(Examination x, Told told) {
+        @Nullable FindingCollector[] found = new FindingCollector[CHECKS.size()];
+        int left = CHECKS.size();
+        for (boolean copper : new boolean[] {false, true}) {
+            for (int k = 0; k < found.length; k++) {
+                Check check = CHECKS.get(k);
+                if (WITHOUT_COPPER.contains(check.getClass()) == copper) {
+                    continue;
+                }
+                step(x, copper, 1 - (double) left / found.length);
+                FindingCollector own = new FindingCollector();
+                check.examine(x, own);
+                found[k] = own;
+                left--;
+                if (copper && left > 0 && !own.findings().isEmpty()) {
+                    tell(found, left, told);
+                }
+            }
+            if (!copper) {
+                tell(found, left, told);
+            }
+        }
+        return together(found);
+    }
+
+    private static void step(Examination x, boolean copper, double share) {
+        String what = copper ? "judging the copper" : "checking the moves";
+        if (!x.options().progress().at(what, 0.65 + 0.3 * share)) {
+            throw new CancellationException("cancelled while " + what);
+        }
+    }
+
+    private static void tell(@Nullable FindingCollector[] found, int left, Told told) {
+        if (told != Told.NOBODY) {
+            Set<String> open = new HashSet<>();
+            for (int k = 0; k < found.length; k++) {
+                if (found[k] == null) {
+                    open.addAll(CHECKS.get(k).kinds());
+                }
+            }
+            told.found(new Partial(Causes.layer(together(found).findings()), open, left));
+        }
+    }
+
+    private static FindingCollector together(@Nullable FindingCollector[] found) {
+        FindingCollector all = new FindingCollector();
+        for (@Nullable FindingCollector own : found) {
+            if (own != null) {
+                own.findings().forEach(all::add);
+                own.notChecked().forEach(row -> all.notChecked(row.what(), row.why()));
+            }
+        }
+        return all;
     }
 }

@@ -19,33 +19,48 @@ import foilproof.copper.ZWindowSetup;
 import foilproof.design.LayerImage;
 import foilproof.design.Placement;
 import foilproof.design.PlaneMap;
+import foilproof.stock.ComposedBoard;
+import foilproof.stock.Memo;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
-/** The copper of one side at the end of the job, judged at the foil bottom. Immutable. */
+/**
+ * The copper of one side at the end of the job, judged at the foil bottom. Immutable; each part is found when first asked
+ * for, and kept.
+ */
 public final class CopperFacts {
     /** A groove's neighbourhood, mm: wider than any groove of an engraving bit. */
     private static final double NEAR_MM = 0.5;
 
+    /** Memory of a side's copper for each tile that a cutter reached: about that of its heights. */
+    private static final long COPPER_BYTES_PER_TILE = 16_384;
+
     private final int side;
-    private final MarginField field;
-    private final CopperMap map;
-    private final double foilLeftMm2;
+    private final ComposedBoard board;
+    private final @Nullable Memo memo;
+    private final List<SideCopper.Run> runs = new ArrayList<>();
+    private final List<Terminal> terminals;
+    private final @Nullable Drawn drawn;
+    private final SideCopper.Limits limits;
+    private final SideCopper copper;
+    private final double edgeStripMm;
+    private final double leastStripMm;
     private final Map<Integer, CutLines> lines = new LinkedHashMap<>();
-    private final Map<Integer, List<FoilLeft>> left = new LinkedHashMap<>();
-    private final Map<Integer, ZWindow> windows = new LinkedHashMap<>();
-    private final @Nullable ZWindow joint;
-    private final List<Strip> strips;
-    private final List<NarrowGap> gaps;
-    private final List<EdgeStrip> edgeStrips;
+    private @Nullable Map<Integer, List<FoilLeft>> left;
+    private @Nullable Map<Integer, ZWindow> windows;
+    private @Nullable ZWindow joint;
+    private boolean jointKnown;
+    private @Nullable List<EdgeStrip> edgeStrips;
 
     private CopperFacts(Examination x, ReadDesign design, int side) {
         this.side = side;
-        List<Terminal> terminals = DesignFacts.terminals(x, design, side, copperOf(new SideField(x.board(), side)));
-        List<SideCopper.Run> runs = new ArrayList<>();
+        board = x.board();
+        memo = x.options().memo();
+        terminals = DesignFacts.terminals(x, design, side, copperOf(new SideField(board, side)));
         for (RunFacts run : x.runs()) {
             if (run.side().number() == side && run.tool() != null && x.cutsAnyFoil(run)) {
                 CutLines own = CutLines.of(x.plan().segments(), run.run(), run.nominalZeroMm());
@@ -53,22 +68,50 @@ public final class CopperFacts {
                 runs.add(judged(x, run, own));
             }
         }
-        SideCopper copper = new SideCopper(x.board(), side, runs, terminals, designed(x, design, side), limits(x));
-        field = copper.field();
-        map = copper.map();
-        foilLeftMm2 = copper.foilLeftMm2();
-        for (SideCopper.Run run : runs) {
-            left.put(run.run(), copper.foilLeft(run));
-            windows.put(run.run(), copper.window(run));
+        drawn = designed(x, design, side);
+        limits = limits(x);
+        edgeStripMm = x.limit(LimitKey.EDGE_STRIP);
+        leastStripMm = x.limit(LimitKey.SLIVER_LENGTH);
+        copper = copperOn(board);
+    }
+
+    /** What the copper of a side depends on. */
+    private record Key(
+            Object board,
+            List<SideCopper.Run> runs,
+            List<Terminal> terminals,
+            @Nullable Drawn drawn,
+            SideCopper.Limits limits) {}
+
+    /** Stands for the window of one run, or of all where the run is -1. */
+    private record WindowKey(Key copper, int run) {}
+
+    private Key key(ComposedBoard of) {
+        return new Key(of.likeness(side), List.copyOf(runs), terminals, drawn, limits);
+    }
+
+    private SideCopper copperOn(ComposedBoard of) {
+        long bytes = 0;
+        for (int run : of.side(side).runs()) {
+            bytes += of.side(side).envelope(run).tiles().tileCount() * COPPER_BYTES_PER_TILE;
         }
-        joint = runs.isEmpty()
-                ? null
-                : runs.size() == 1 ? windows.get(runs.get(0).run()) : copper.jointWindow();
-        strips = runs.isEmpty() ? List.of() : copper.strips();
-        gaps = runs.isEmpty() ? List.of() : copper.gaps();
-        edgeStrips = runs.isEmpty()
-                ? List.of()
-                : copper.edgeStrips(x.limit(LimitKey.EDGE_STRIP), x.limit(LimitKey.SLIVER_LENGTH));
+        long size = bytes;
+        return Memo.of(memo, key(of), made -> size, () -> new SideCopper(of, side, runs, terminals, drawn, limits));
+    }
+
+    /**
+     * The window of a run. It is found with the run at its zero and counted from where it is then: so it is the same
+     * for every Z error of the run.
+     */
+    private ZWindow findWindow(SideCopper.Run run) {
+        ComposedBoard atZero = board.withoutZError(run.run());
+        SideCopper.Run known = run;
+        ZWindow window = Memo.of(
+                memo,
+                new WindowKey(key(atZero), run.run()),
+                made -> 1000L + 30L * known.lines().size(),
+                () -> (atZero == board ? copper : copperOn(atZero)).window(known));
+        return window.from(board.conditions().zErrorMm(run.run()));
     }
 
     private static foilproof.design.CopperProbe copperOf(MarginField field) {
@@ -130,13 +173,17 @@ public final class CopperFacts {
         return List.copyOf(all);
     }
 
-    private static StripFinder.@Nullable Designed designed(Examination x, ReadDesign design, int side) {
-        LayerImage layer = design.layers().get(x.job().sides().get(side - 1).face());
-        if (layer == null) {
-            return null;
+    /** What the design has as copper, as it lies on a side. */
+    private record Drawn(LayerImage layer, PlaneMap map) implements StripFinder.Designed {
+        @Override
+        public boolean copperAt(double xMm, double yMm) {
+            return layer.covers(map.xMm(xMm, yMm), map.yMm(xMm, yMm));
         }
-        PlaneMap map = Placement.of(x.job()).designFromBlank(side - 1);
-        return (px, py) -> layer.covers(map.xMm(px, py), map.yMm(px, py));
+    }
+
+    private static @Nullable Drawn designed(Examination x, ReadDesign design, int side) {
+        LayerImage layer = design.layers().get(x.job().sides().get(side - 1).face());
+        return layer == null ? null : new Drawn(layer, Placement.of(x.job()).designFromBlank(side - 1));
     }
 
     /** The side, from 1. */
@@ -146,52 +193,97 @@ public final class CopperFacts {
 
     /** Margins above the glue plane. */
     public MarginField field() {
-        return field;
+        return copper.field();
     }
 
     /** Copper at the foil bottom. */
     public CopperMap map() {
-        return map;
+        return copper.map();
+    }
+
+    /** Whether the map was asked for yet. */
+    boolean mapped() {
+        return copper.mapped();
     }
 
     /** Area that a cutter entered and in which foil is left, mm2. */
     public double foilLeftMm2() {
-        return foilLeftMm2;
+        return copper.foilLeftMm2();
+    }
+
+    /** Whether any run cuts foil here, so that it has a Z window. */
+    public boolean cut() {
+        return !runs.isEmpty();
     }
 
     /** Strips of foil left under the grooves of each run, by index of the run. */
-    public Map<Integer, List<FoilLeft>> left() {
-        return left;
+    public synchronized Map<Integer, List<FoilLeft>> left() {
+        Map<Integer, List<FoilLeft>> have = left;
+        if (have == null) {
+            have = new LinkedHashMap<>();
+            for (SideCopper.Run run : runs) {
+                have.put(run.run(), copper.foilLeft(run));
+            }
+            left = have;
+        }
+        return have;
     }
 
     /** The Z window of each run that cuts foil, by index of the run. */
-    public Map<Integer, ZWindow> windows() {
-        return windows;
+    public synchronized Map<Integer, ZWindow> windows() {
+        Map<Integer, ZWindow> have = windows;
+        if (have == null) {
+            have = new LinkedHashMap<>();
+            for (SideCopper.Run run : runs) {
+                have.put(run.run(), findWindow(run));
+            }
+            windows = have;
+        }
+        return have;
     }
 
     /** The window of one Z error shared by all runs; null where not computed. */
-    public @Nullable ZWindow joint() {
+    public synchronized @Nullable ZWindow joint() {
+        if (!jointKnown) {
+            Map<Integer, ZWindow> own = windows();
+            joint = runs.isEmpty()
+                    ? null
+                    : runs.size() == 1
+                            ? own.get(runs.get(0).run())
+                            : Memo.of(
+                                    memo,
+                                    new WindowKey(key(board), -1),
+                                    made -> 1000L,
+                                    () -> copper.jointWindow(
+                                            run -> Objects.requireNonNull(own.get(run.run()))));
+            jointKnown = true;
+        }
         return joint;
     }
 
     /** Strips of copper narrower than the widest that is told, worst first. */
     public List<Strip> strips() {
-        return strips;
+        return runs.isEmpty() ? List.of() : copper.strips();
     }
 
     /** Gaps between two pieces narrower than is told, narrowest first. */
     public List<NarrowGap> gaps() {
-        return gaps;
+        return runs.isEmpty() ? List.of() : copper.gaps();
     }
 
     /** Strips of copper between a groove and the blank's edge, narrowest first. */
-    public List<EdgeStrip> edgeStrips() {
-        return edgeStrips;
+    public synchronized List<EdgeStrip> edgeStrips() {
+        List<EdgeStrip> have = edgeStrips;
+        if (have == null) {
+            have = runs.isEmpty() ? List.of() : copper.edgeStrips(edgeStripMm, leastStripMm);
+            edgeStrips = have;
+        }
+        return have;
     }
 
     /** Whether a place lies in the box of a strip of foil left in a groove. */
     boolean foilLeftNear(double xMm, double yMm) {
-        for (List<FoilLeft> strips : left.values()) {
+        for (List<FoilLeft> strips : left().values()) {
             for (FoilLeft strip : strips) {
                 if (xMm > strip.x0Mm() - NEAR_MM
                         && xMm < strip.x1Mm() + NEAR_MM
@@ -279,6 +371,6 @@ public final class CopperFacts {
      * @param mostMm rings of this width and more need not be told apart
      */
     public double ringMm(double xMm, double yMm, double radiusMm, double mostMm) {
-        return new RingMeter(map).ringMm(xMm, yMm, radiusMm, mostMm);
+        return new RingMeter(map()).ringMm(xMm, yMm, radiusMm, mostMm);
     }
 }

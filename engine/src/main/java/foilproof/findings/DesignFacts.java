@@ -23,18 +23,18 @@ public final class DesignFacts {
     private final ReadDesign read;
     private final Placement placement;
     private final IntendedNets nets;
-    private final @Nullable NetVerdict verdict;
+    private final boolean netsKnown;
+    private @Nullable NetVerdict verdict;
     private final Set<Long> netPieces = new HashSet<>();
 
     DesignFacts(Examination x, ReadDesign read) {
         this.x = x;
         this.read = read;
         this.placement = Placement.of(x.job());
-        boolean netsKnown = !read.layers().isEmpty() || read.netlist() != null;
+        this.netsKnown = !read.layers().isEmpty() || read.netlist() != null;
         this.nets = netsKnown
                 ? IntendedNets.of(read.layers(), read.netlist(), read.drill(), faces())
                 : new IntendedNets(IntendedNets.Source.values()[0], List.of());
-        this.verdict = netsKnown ? NetJudge.judge(nets, x.job().joins(), this::pieceAt) : null;
     }
 
     private Set<Face> faces() {
@@ -61,7 +61,12 @@ public final class DesignFacts {
 
     /** Which nets are whole and apart; null where no file says what the nets are. */
     public @Nullable NetVerdict verdict() {
-        return verdict;
+        synchronized (x) {
+            if (netsKnown && verdict == null) {
+                verdict = NetJudge.judge(nets, x.job().joins(), this::pieceAt);
+            }
+            return verdict;
+        }
     }
 
     /** The last side on which a face lies up, from 1; 0 where it never does. */
@@ -117,6 +122,7 @@ public final class DesignFacts {
 
     /** Whether a piece of a side's copper carries a place of any net; false where no nets are known. */
     boolean carriesNet(int side, int piece) {
+        verdict();
         return netPieces.contains(side * 1_000_000L + piece);
     }
 

@@ -23,8 +23,8 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Everything that is known of one job after its programs ran on the virtual bench, as the checks read it. Immutable
- * once built; what several checks need is computed once.
+ * Everything that is known of one job after its programs ran on the virtual bench, as the checks read it. Immutable;
+ * what several checks need is computed once, when first asked for.
  */
 public final class Examination {
     private final Job job;
@@ -37,9 +37,9 @@ public final class Examination {
     private final @Nullable Work[] work;
     private final CopperWork copperWork;
     private final List<Hole> holes;
-    private final List<CopperFacts> copper;
     private final DesignFacts design;
-    private final Map<String, NetCopper> netCopper;
+    private @Nullable List<CopperFacts> copper;
+    private @Nullable Map<String, NetCopper> netCopper;
     private final ExamineOptions options;
     /** Heights that the controller follows, by side; null where it follows none. */
     private final @Nullable BlankSurface[] touched;
@@ -61,9 +61,7 @@ public final class Examination {
         this.work = works(paths, plan.segments().size());
         this.copperWork = CopperWork.of(this);
         this.holes = Holes.find(this);
-        this.copper = CopperFacts.of(this, parts.design());
         this.design = new DesignFacts(this, parts.design());
-        this.netCopper = NetCopper.of(this);
     }
 
     private static @Nullable Work[] works(Toolpaths paths, int segments) {
@@ -136,8 +134,13 @@ public final class Examination {
     }
 
     /** The copper of each side, in milling order. */
-    public List<CopperFacts> copper() {
-        return copper;
+    public synchronized List<CopperFacts> copper() {
+        List<CopperFacts> have = copper;
+        if (have == null) {
+            have = CopperFacts.of(this, design.read());
+            copper = have;
+        }
+        return have;
     }
 
     /** What was intended, and which nets came out. */
@@ -146,8 +149,13 @@ public final class Examination {
     }
 
     /** What a net's copper carries as milled; null where it was not worked out. */
-    public @Nullable NetCopper netCopper(String net) {
-        return netCopper.get(net);
+    public synchronized @Nullable NetCopper netCopper(String net) {
+        Map<String, NetCopper> have = netCopper;
+        if (have == null) {
+            have = NetCopper.of(this);
+            netCopper = have;
+        }
+        return have.get(net);
     }
 
     /** A limit of the job, in the engine's unit. */
@@ -226,7 +234,7 @@ public final class Examination {
 
     /** The copper of a side, from 1. */
     public CopperFacts copper(int side) {
-        return copper.get(side - 1);
+        return copper().get(side - 1);
     }
 
     /** What work a segment does, as the job says or as depth and shape tell; null where it cuts nothing. */

@@ -113,12 +113,10 @@ public final class Examiner {
         MotionPlan plan = ground.plan();
         ComposedBoard board = ground.board();
         step("replaying the moves", 0.55);
-        Engagements engagements = ReplayedEngagements.of(plan, board, options.threads());
-        step("judging the copper", 0.65);
-        Examination x = new Examination(
+        Engagements engagements = ReplayedEngagements.of(plan, board, options);
+        step("checking the moves", 0.65);
+        return new Examination(
                 new Examination.Parts(job, plan, ground.stock(), board, ground.runs(), engagements, design, options));
-        step("checking", 0.9);
-        return x;
     }
 
     private void step(String what, double fraction) {
@@ -207,7 +205,8 @@ public final class Examiner {
                         .withThreads(options.threads());
                 CutPath path = CutPath.of(plan.segments(), run.firstSegment(), Math.min(end, run.endSegment()));
                 double nominal = RunCut.nominalZeroMm(run.zZero(), blank.thicknessMm(), side.tapeMm());
-                cuts.add(RunCut.of(run, Envelope.sweep(path, ToolProfile.of(tool), settings, nominal)));
+                cuts.add(RunCut.of(
+                        run, Envelope.sweep(options.memo(), path, ToolProfile.of(tool), settings, nominal)));
                 step("sweeping", 0.10 + 0.45 * ++done / Math.max(1, plan.runs().size()));
             }
             sides.add(new SideStock(side.number(), side.turned(), surface, side.tapeMm(), cuts));

@@ -14,6 +14,7 @@ import foilproof.source.InputException;
 import foilproof.source.InputLimits;
 import foilproof.source.SourceFile;
 import foilproof.source.SourceSpan;
+import foilproof.stock.Memo;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -83,6 +84,35 @@ public record ReadDesign(
                         : kept(DesignReader.readOutline(files.outline(), InputLimits.DEFAULT), warnings),
                 warnings);
     }
+
+    /**
+     * Reads all design files that a job names, or takes those of the same content that were read before.
+     *
+     * @param memo what was read before; null for nothing
+     * @throws InputException as {@link #of(Job)}
+     */
+    public static ReadDesign of(@Nullable Memo memo, Job job) throws InputException {
+        DesignFiles files = job.design();
+        if (files == null) {
+            return NONE;
+        }
+        List<@Nullable SourceFile> all = new ArrayList<>();
+        all.add(files.topCopper());
+        all.add(files.bottomCopper());
+        all.add(files.drill());
+        all.add(files.netlist());
+        all.add(files.outline());
+        long bytes = 0;
+        List<String> key = new ArrayList<>();
+        for (SourceFile file : all) {
+            key.add(file == null ? "" : file.name() + "\n" + file.sha256());
+            bytes += file == null ? 0 : 10L * file.size();
+        }
+        long size = bytes;
+        return Memo.<ReadDesign, InputException>of(memo, new Key(key), read -> size, () -> of(job));
+    }
+
+    private record Key(List<String> files) {}
 
     /**
      * Refuses a layer image that says of itself that it is no copper, or is drawn negative (Gerber Layer Format 5.6.3 and

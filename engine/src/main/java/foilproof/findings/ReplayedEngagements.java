@@ -17,11 +17,11 @@ final class ReplayedEngagements implements Engagements {
         this.replays = replays;
     }
 
-    static Engagements of(MotionPlan plan, ComposedBoard board, int threads) {
+    static Engagements of(MotionPlan plan, ComposedBoard board, ExamineOptions options) {
         @Nullable Replay[] replays = new Replay[plan.runs().size()];
         for (SideStock side : board.stock().sides()) {
             for (RunCut cut : side.runs()) {
-                replays[cut.run()] = Replay.of(board, side.number(), cut.run(), threads);
+                replays[cut.run()] = Replay.of(options.memo(), board, side.number(), cut.run(), options.threads());
             }
         }
         return new ReplayedEngagements(plan, replays);

@@ -281,4 +281,18 @@ public final class BlankSurface {
         int b = (int) Math.floor(offset / size + widen * 1e-9);
         return Math.max(0, Math.min(BUCKETS - 1, b));
     }
+
+    /** Whether another surface goes through the same touched points, in the same order. */
+    @Override
+    public boolean equals(@Nullable Object other) {
+        return other instanceof BlankSurface o
+                && Arrays.equals(x, o.x)
+                && Arrays.equals(y, o.y)
+                && Arrays.equals(z, o.z);
+    }
+
+    @Override
+    public int hashCode() {
+        return 31 * (31 * Arrays.hashCode(x) + Arrays.hashCode(y)) + Arrays.hashCode(z);
+    }
 }

@@ -39,6 +39,35 @@ public final class ComposedBoard {
         }
     }
 
+    /** Another board of the same stock whose runs have the zeros of an earlier one. */
+    private ComposedBoard(ComposedBoard zeros, Conditions conditions) {
+        this.stock = zeros.stock;
+        this.conditions = conditions;
+        this.cellMm = zeros.cellMm;
+        zeroMm.putAll(zeros.zeroMm);
+        for (SideStock side : stock.sides()) {
+            sides.add(new ComposedSide(
+                    side, stock.blank(), conditions, layersOn(side.number(), Integer.MAX_VALUE), cellMm));
+            far.add(findFarLayers(side.number()));
+        }
+    }
+
+    /** The same board with one run at its zero, without the Z error that the conditions give it; other zeros stay. */
+    public ComposedBoard withoutZError(int run) {
+        return conditions.zErrorMm(run) == 0 ? this : new ComposedBoard(this, conditions.withZError(run, 0));
+    }
+
+    /** Stands for a side and what was cut from its far face: equal for boards on which both are the same. */
+    public Object likeness(int side) {
+        List<Zero> zeros = new ArrayList<>();
+        for (RunCut run : stock.sides().get(side - 1).runs()) {
+            zeros.add(new Zero(run.run(), run.zero(), zeroMm(run.run())));
+        }
+        return List.of(side(side).likeness(), ComposedSide.likenessOf(far.get(side - 1)), zeros);
+    }
+
+    private record Zero(int run, ZZero on, double mm) {}
+
     private static double cellOf(BoardStock stock) {
         double cell = Double.NaN;
         for (SideStock side : stock.sides()) {

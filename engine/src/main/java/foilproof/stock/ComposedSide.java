@@ -42,6 +42,42 @@ public final class ComposedSide {
                 + Math.max(0, -conditions.bowMm());
     }
 
+    /** What an envelope adds: its tiles stand for moves, cutter and settings, see {@link Envelope}. */
+    record LayerLikeness(int run, HeightTiles tiles, double shiftMm, double mirrorXMm, double mirrorYMm) {}
+
+    /** All that the surface of a side depends on; equal for sides that are the same everywhere. */
+    record Likeness(
+            int side,
+            BlankBody blank,
+            double tapeMm,
+            BlankSurface surface,
+            double cellMm,
+            double bowMm,
+            double foilMm,
+            double thicknessMm,
+            List<LayerLikeness> layers) {}
+
+    /** Stands for the whole surface of this side: equal where the surface is the same. */
+    public Object likeness() {
+        return new Likeness(
+                number(),
+                blank,
+                stock.tapeMm(),
+                stock.surface(),
+                cellMm,
+                conditions.bowMm(),
+                foilMm(),
+                conditions.thicknessMm(blank),
+                likenessOf(layers));
+    }
+
+    static List<LayerLikeness> likenessOf(List<Layer> layers) {
+        return layers.stream()
+                .map(l -> new LayerLikeness(
+                        l.run(), l.envelope().tiles(), l.shiftMm(), l.mirrorXMm(), l.mirrorYMm()))
+                .toList();
+    }
+
     /** Number of the side, from 1. */
     public int number() {
         return stock.number();

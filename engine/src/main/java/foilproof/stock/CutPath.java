@@ -88,6 +88,34 @@ public final class CutPath {
         return b.build();
     }
 
+    /** Whether another path takes the same moves, at whatever moments. */
+    boolean sameWay(CutPath other) {
+        return size == other.size
+                && Arrays.equals(rapid, other.rapid)
+                && Arrays.equals(x0Mm, other.x0Mm)
+                && Arrays.equals(y0Mm, other.y0Mm)
+                && Arrays.equals(z0Mm, other.z0Mm)
+                && Arrays.equals(x1Mm, other.x1Mm)
+                && Arrays.equals(y1Mm, other.y1Mm)
+                && Arrays.equals(z1Mm, other.z1Mm)
+                && Arrays.equals(cxMm, other.cxMm)
+                && Arrays.equals(cyMm, other.cyMm)
+                && Arrays.equals(sweepRad, other.sweepRad);
+    }
+
+    /** Whether another path has its moves at the same moments and under the same numbers. */
+    boolean sameMoments(CutPath other) {
+        return firstSegment == other.firstSegment && Arrays.equals(startS, other.startS) && Arrays.equals(durationS, other.durationS);
+    }
+
+    /** Equal for paths that take the same moves. */
+    int wayHash() {
+        int hash = size;
+        hash = 31 * hash + Arrays.hashCode(x1Mm);
+        hash = 31 * hash + Arrays.hashCode(y1Mm);
+        return 31 * hash + Arrays.hashCode(z1Mm);
+    }
+
     /** A path made by hand; times run one second a move from 0. */
     public static Builder builder() {
         return new Builder(0, 64);

@@ -1,5 +1,6 @@
 package foilproof.stock;
 
+import java.lang.ref.WeakReference;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -23,7 +24,13 @@ public final class Envelope {
     private final @Nullable Pieces part;
 
     private Envelope(
-            CutPath path, ToolProfile profile, SweepSettings settings, double capMm, Pieces pieces, SegmentBins bins) {
+            CutPath path,
+            ToolProfile profile,
+            SweepSettings settings,
+            double capMm,
+            Pieces pieces,
+            SegmentBins bins,
+            @Nullable Envelope like) {
         this.path = path;
         this.profile = profile;
         this.settings = settings;
@@ -32,7 +39,20 @@ public final class Envelope {
         this.bins = bins;
         endPiece = pieces.size;
         part = null;
-        tiles = sweepPieces(empty(), 0, pieces.size);
+        tiles = like == null ? sweepPieces(empty(), 0, pieces.size) : sweepOthersThan(like);
+    }
+
+    /** The same cuts along a path that takes the same way at other moments. */
+    private Envelope(Envelope whole, CutPath samePath) {
+        path = samePath;
+        profile = whole.profile;
+        settings = whole.settings;
+        capMm = whole.capMm;
+        pieces = whole.pieces;
+        bins = whole.bins;
+        tiles = whole.tiles;
+        endPiece = whole.endPiece;
+        part = whole.part;
     }
 
     private Envelope(Envelope whole, HeightTiles tiles, int endPiece, @Nullable Pieces part) {
@@ -61,7 +81,90 @@ public final class Envelope {
         double capMm = (float) (settings.headroomMm() - nominalZeroMm);
         Pieces pieces = Pieces.of(path, profile, capMm);
         SegmentBins bins = SegmentBins.of(pieces, settings.cellMm(), settings.domainMm());
-        return new Envelope(path, profile, settings, capMm, pieces, bins);
+        return new Envelope(path, profile, settings, capMm, pieces, bins, null);
+    }
+
+    /**
+     * Sweeps a tool run, or takes what was swept for the same moves, cutter and settings before; moments count for
+     * nothing there. Envelopes of one way share their tiles.
+     *
+     * @param memo what was swept before; null for nothing
+     */
+    public static Envelope sweep(
+            @Nullable Memo memo, CutPath path, ToolProfile profile, SweepSettings settings, double nominalZeroMm) {
+        Envelope swept = Memo.of(
+                memo,
+                new Key(path, profile, settings, nominalZeroMm),
+                Envelope::bytes,
+                () -> sweepLikeBefore(memo, path, profile, settings, nominalZeroMm));
+        return swept.path.sameMoments(path) ? swept : new Envelope(swept, path);
+    }
+
+    /** Sweeps a path; tiles that the same pieces cut in the last path of that cutter are taken from there. */
+    private static Envelope sweepLikeBefore(
+            @Nullable Memo memo, CutPath path, ToolProfile profile, SweepSettings settings, double nominalZeroMm) {
+        Like like = new Like(profile, settings, nominalZeroMm);
+        @Nullable Object last = Memo.peek(memo, like);
+        @Nullable Envelope before = last instanceof WeakReference<?> kept && kept.get() instanceof Envelope e ? e : null;
+        double capMm = (float) (settings.headroomMm() - nominalZeroMm);
+        Pieces pieces = Pieces.of(path, profile, capMm);
+        SegmentBins bins = SegmentBins.of(pieces, settings.cellMm(), settings.domainMm());
+        Envelope swept = new Envelope(path, profile, settings, capMm, pieces, bins, before);
+        Memo.put(memo, like, new WeakReference<>(swept));
+        return swept;
+    }
+
+    /** What envelopes that may share tiles have in common. */
+    private record Like(ToolProfile profile, SweepSettings settings, double nominalZeroMm) {}
+
+    private HeightTiles sweepOthersThan(Envelope like) {
+        float[] @Nullable [] out = new float[bins.tileCount()][];
+        Parallel.run(bins.tileCount(), settings.threads(), () -> {
+            TileSweep worker = tileSweep();
+            return tile -> {
+                int there = bins.sameTile(tile, like.bins);
+                out[tile] = there >= 0 && sameCuts(tile, like, there)
+                        ? like.tiles.at(there)
+                        : worker.sweep(tile, null, 0, pieces.size);
+            };
+        });
+        return map(out);
+    }
+
+    private boolean sameCuts(int tile, Envelope like, int there) {
+        int n = bins.to(tile) - bins.from(tile);
+        if (n != like.bins.to(there) - like.bins.from(there)) {
+            return false;
+        }
+        for (int k = 0; k < n; k++) {
+            int p = bins.piece(bins.from(tile) + k);
+            if (!pieces.sameCut(p, like.pieces, like.bins.piece(like.bins.from(there) + k))) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** What an envelope's heights depend on. */
+    private record Key(CutPath path, ToolProfile profile, SweepSettings settings, double nominalZeroMm) {
+        @Override
+        public boolean equals(@Nullable Object other) {
+            return other instanceof Key o
+                    && nominalZeroMm == o.nominalZeroMm
+                    && settings.equals(o.settings)
+                    && profile.equals(o.profile)
+                    && path.sameWay(o.path);
+        }
+
+        @Override
+        public int hashCode() {
+            return 31 * (31 * path.wayHash() + profile.hashCode()) + Double.hashCode(nominalZeroMm);
+        }
+    }
+
+    /** Memory of the heights and of the moves, bytes, about. */
+    private long bytes() {
+        return tiles.tileCount() * (HeightTiles.TILE_CELLS * 4L + 16) + pieces.size * 150L;
     }
 
     /**

@@ -95,6 +95,36 @@ final class Pieces {
         return p;
     }
 
+    /**
+     * Whether a piece cuts what a piece of another path cuts, and leaves as much to its neighbours: in a tile that has the
+     * same pieces the same heights come out.
+     */
+    boolean sameCut(int p, Pieces other, int q) {
+        boolean same = kind[p] == other.kind[q]
+                && x0[p] == other.x0[q]
+                && y0[p] == other.y0[q]
+                && z0[p] == other.z0[q]
+                && x1[p] == other.x1[q]
+                && y1[p] == other.y1[q]
+                && z1[p] == other.z1[q]
+                && cx[p] == other.cx[q]
+                && cy[p] == other.cy[q]
+                && length[p] == other.length[q]
+                && ux[p] == other.ux[q]
+                && uy[p] == other.uy[q]
+                && turn[p] == other.turn[q]
+                && reach[p] == other.reach[q]
+                && joined[p] == other.joined[q]
+                && inNext[p] == other.inNext[q]
+                && inPrevious[p] == other.inPrevious[q]
+                && joinedNext(p) == other.joinedNext(q);
+        return same && (!joined[p] || ux[p - 1] == other.ux[q - 1] && uy[p - 1] == other.uy[q - 1]);
+    }
+
+    private boolean joinedNext(int p) {
+        return p + 1 < size && joined[p + 1];
+    }
+
     private static int piecesOf(CutPath path, int i, double capMm) {
         if (!(path.lowestMm(i) < capMm)) {
             return 0;

@@ -1,7 +1,9 @@
 package foilproof.stock;
 
 import java.util.Arrays;
+import java.util.List;
 import java.util.function.IntConsumer;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What each move of a run removed, in time order, from the surface as it was at that moment: the order-dependent side
@@ -53,6 +55,24 @@ public final class Replay {
         }
         return new Replay(removed, removedFoil, engaged);
     }
+
+    /**
+     * Replays a run, or takes what was replayed for the same moves over the same surface before.
+     *
+     * @param memo what was replayed before; null for nothing
+     */
+    public static Replay of(@Nullable Memo memo, ComposedBoard board, int side, int run, int threads) {
+        ComposedSide before = board.before(side, run);
+        List<ComposedSide.LayerLikeness> own =
+                ComposedSide.likenessOf(List.of(board.side(side).layer(run)));
+        return Memo.of(
+                memo,
+                new Key(before.likeness(), own.get(0)),
+                replay -> 20L * replay.size(),
+                () -> of(board, side, run, threads));
+    }
+
+    private record Key(Object before, ComposedSide.LayerLikeness own) {}
 
     /** How many moves. */
     public int size() {

@@ -119,6 +119,15 @@ final class SegmentBins {
         return tilesX * tilesY;
     }
 
+    /** Index in other bins of the same size of the tile that lies where one of these lies; -1 where there is none. */
+    int sameTile(int tile, SegmentBins other) {
+        int x = tileX0 + tile % tilesX - other.tileX0;
+        int y = tileY0 + tile / tilesX - other.tileY0;
+        return tileMm == other.tileMm && x >= 0 && y >= 0 && x < other.tilesX && y < other.tilesY
+                ? y * other.tilesX + x
+                : -1;
+    }
+
     /** First place in {@link #piece} of a tile's list, given its index row by row. */
     int from(int tile) {
         return start[tile];

@@ -219,4 +219,20 @@ public final class ToolProfile {
     public double wallFootMm() {
         return Double.isInfinite(maxRadiusMm) ? maxRadiusMm : riseMm(maxRadiusMm);
     }
+
+    @Override
+    public boolean equals(@org.jspecify.annotations.Nullable Object other) {
+        return other instanceof ToolProfile o
+                && coreMm == o.coreMm
+                && noseMm == o.noseMm
+                && tangentMm == o.tangentMm
+                && coneRise == o.coneRise
+                && maxRadiusMm == o.maxRadiusMm
+                && cone == o.cone;
+    }
+
+    @Override
+    public int hashCode() {
+        return java.util.Objects.hash(coreMm, noseMm, tangentMm, coneRise, maxRadiusMm);
+    }
 }

@@ -13,6 +13,7 @@ import foilproof.findings.Finding;
 import foilproof.findings.Progress;
 import foilproof.findings.ReadDesign;
 import foilproof.findings.RunFacts;
+import foilproof.stock.Memo;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -45,6 +46,9 @@ public record Study(
     /** Cells of the runs of what-ifs, mm: differences are of whole findings, whose values are interpolated anyway. */
     private static final double CELL_MM = 0.025;
 
+    /** Memory for what the changes leave as it is, bytes. */
+    private static final long MEMO_BYTES = 256L << 20;
+
     /** Copies the lists. */
     public Study {
         swaps = List.copyOf(swaps);
@@ -69,11 +73,14 @@ public record Study(
         List<Change> changes = new ArrayList<>();
         ReadDesign design = base.design().read();
         double cellMm = Math.max(base.options().cellMm(), CELL_MM);
+        Memo kept = base.options().memo();
+        Memo memo = kept == null ? new Memo(MEMO_BYTES) : kept;
         List<Finding> asItIs = findings;
         if (cellMm > base.options().cellMm() && !asked.isEmpty()) {
             // Held side by side, both must be of one grid.
             ExamineOptions options = new ExamineOptions(
-                    cellMm, base.options().threads(), (what, fraction) -> progress.at("as it is", 0.0));
+                    cellMm, base.options().threads(), (what, fraction) -> progress.at("as it is", 0.0))
+                    .with(memo);
             asItIs = Catalogue.judge(Examiner.examine(base.job(), design, options))
                     .findings();
         }
@@ -83,7 +90,8 @@ public record Study(
                 throw new CancellationException();
             }
             ExamineOptions options = new ExamineOptions(
-                    cellMm, base.options().threads(), (what, fraction) -> progress.at(one.what(), (double) 0));
+                    cellMm, base.options().threads(), (what, fraction) -> progress.at(one.what(), (double) 0))
+                    .with(memo);
             Examination changed = Examiner.examine(one.job(), design, options);
             changes.add(
                     Change.between(one.what(), asItIs, Catalogue.judge(changed).findings()));
