@@ -46,8 +46,7 @@ public final class DryRun {
      * @throws InputException where the job cannot be run at all, with every problem at its place
      * @throws java.util.concurrent.CancellationException where the progress cancels
      */
-    public static DryRunResult run(
-            JobSource source, ReadOptions reading, ExamineOptions options, Catalogue.Told told)
+    public static DryRunResult run(JobSource source, ReadOptions reading, ExamineOptions options, Catalogue.Told told)
             throws InputException {
         Job job = JobReader.read(source, reading);
         Acceptances acceptances = Acceptances.of(source, job, reading.settings());

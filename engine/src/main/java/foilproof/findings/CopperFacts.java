@@ -254,8 +254,7 @@ public final class CopperFacts {
                                     memo,
                                     new WindowKey(key(board), -1),
                                     made -> 1000L,
-                                    () -> copper.jointWindow(
-                                            run -> Objects.requireNonNull(own.get(run.run()))));
+                                    () -> copper.jointWindow(run -> Objects.requireNonNull(own.get(run.run()))));
             jointKnown = true;
         }
         return joint;

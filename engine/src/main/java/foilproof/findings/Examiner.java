@@ -205,8 +205,7 @@ public final class Examiner {
                         .withThreads(options.threads());
                 CutPath path = CutPath.of(plan.segments(), run.firstSegment(), Math.min(end, run.endSegment()));
                 double nominal = RunCut.nominalZeroMm(run.zZero(), blank.thicknessMm(), side.tapeMm());
-                cuts.add(RunCut.of(
-                        run, Envelope.sweep(options.memo(), path, ToolProfile.of(tool), settings, nominal)));
+                cuts.add(RunCut.of(run, Envelope.sweep(options.memo(), path, ToolProfile.of(tool), settings, nominal)));
                 step("sweeping", 0.10 + 0.45 * ++done / Math.max(1, plan.runs().size()));
             }
             sides.add(new SideStock(side.number(), side.turned(), surface, side.tapeMm(), cuts));

@@ -73,8 +73,7 @@ public final class ComposedSide {
 
     static List<LayerLikeness> likenessOf(List<Layer> layers) {
         return layers.stream()
-                .map(l -> new LayerLikeness(
-                        l.run(), l.envelope().tiles(), l.shiftMm(), l.mirrorXMm(), l.mirrorYMm()))
+                .map(l -> new LayerLikeness(l.run(), l.envelope().tiles(), l.shiftMm(), l.mirrorXMm(), l.mirrorYMm()))
                 .toList();
     }
 

@@ -105,7 +105,9 @@ public final class CutPath {
 
     /** Whether another path has its moves at the same moments and under the same numbers. */
     boolean sameMoments(CutPath other) {
-        return firstSegment == other.firstSegment && Arrays.equals(startS, other.startS) && Arrays.equals(durationS, other.durationS);
+        return firstSegment == other.firstSegment
+                && Arrays.equals(startS, other.startS)
+                && Arrays.equals(durationS, other.durationS);
     }
 
     /** Equal for paths that take the same moves. */

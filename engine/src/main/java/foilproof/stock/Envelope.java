@@ -105,7 +105,8 @@ public final class Envelope {
             @Nullable Memo memo, CutPath path, ToolProfile profile, SweepSettings settings, double nominalZeroMm) {
         Like like = new Like(profile, settings, nominalZeroMm);
         @Nullable Object last = Memo.peek(memo, like);
-        @Nullable Envelope before = last instanceof WeakReference<?> kept && kept.get() instanceof Envelope e ? e : null;
+        @Nullable
+        Envelope before = last instanceof WeakReference<?> kept && kept.get() instanceof Envelope e ? e : null;
         double capMm = (float) (settings.headroomMm() - nominalZeroMm);
         Pieces pieces = Pieces.of(path, profile, capMm);
         SegmentBins bins = SegmentBins.of(pieces, settings.cellMm(), settings.domainMm());

@@ -79,7 +79,7 @@ public record Study(
         if (cellMm > base.options().cellMm() && !asked.isEmpty()) {
             // Held side by side, both must be of one grid.
             ExamineOptions options = new ExamineOptions(
-                    cellMm, base.options().threads(), (what, fraction) -> progress.at("as it is", 0.0))
+                            cellMm, base.options().threads(), (what, fraction) -> progress.at("as it is", 0.0))
                     .with(memo);
             asItIs = Catalogue.judge(Examiner.examine(base.job(), design, options))
                     .findings();
@@ -90,7 +90,7 @@ public record Study(
                 throw new CancellationException();
             }
             ExamineOptions options = new ExamineOptions(
-                    cellMm, base.options().threads(), (what, fraction) -> progress.at(one.what(), (double) 0))
+                            cellMm, base.options().threads(), (what, fraction) -> progress.at(one.what(), (double) 0))
                     .with(memo);
             Examination changed = Examiner.examine(one.job(), design, options);
             changes.add(

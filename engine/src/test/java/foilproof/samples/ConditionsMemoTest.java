@@ -122,8 +122,8 @@ class ConditionsMemoTest {
     private static List<Side> tilted(Job job, SplittableRandom random) {
         double w = job.blank().widthMm();
         double h = job.blank().heightMm();
-        Surface surface = new Surface(
-                List.of(new Touch(0, 0, 0), new Touch(w, 0, between(random, 0.1)), new Touch(0, h, 0), new Touch(w, h, 0)));
+        Surface surface = new Surface(List.of(
+                new Touch(0, 0, 0), new Touch(w, 0, between(random, 0.1)), new Touch(0, h, 0), new Touch(w, h, 0)));
         List<Side> out = new ArrayList<>();
         for (Side s : job.sides()) {
             out.add(new Side(

@@ -47,13 +47,19 @@ class SweptAgainTest {
         for (int edit = 0; edit < 4; edit++) {
             int at = 1 + random.nextInt(corners.length - 2);
             corners[at] = new double[] {
-                Math.min(39, corners[at][0] + random.nextDouble(0, 0.5)), corners[at][1], random.nextBoolean() ? -0.1 : 1
+                Math.min(39, corners[at][0] + random.nextDouble(0, 0.5)),
+                corners[at][1],
+                random.nextBoolean() ? -0.1 : 1
             };
             Envelope again = Envelope.sweep(memo, path(corners), bit, SETTINGS, 0);
             assertThat(again.tiles().fingerprint())
                     .as("seed " + seed + ", edit " + edit)
-                    .isEqualTo(Envelope.sweep(path(corners), bit, SETTINGS, 0).tiles().fingerprint());
-            assertThat(shared(before.tiles(), again.tiles())).as("tiles taken over").isPositive();
+                    .isEqualTo(Envelope.sweep(path(corners), bit, SETTINGS, 0)
+                            .tiles()
+                            .fingerprint());
+            assertThat(shared(before.tiles(), again.tiles()))
+                    .as("tiles taken over")
+                    .isPositive();
             before = again;
         }
     }
