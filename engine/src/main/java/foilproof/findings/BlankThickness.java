@@ -66,7 +66,7 @@ final class BlankThickness implements Check {
                                 Math.abs(broken.eMm()),
                                 Math.max(5e-4, broken.errorMm())),
                         byMm)
-                .says("The zero of " + run.toolName() + " lies on the spoil board, so a blank "
+                .says("The zero of " + run.quotedName() + " lies on the spoil board, so a blank "
                         + (broken == from ? "thinner" : "thicker") + " by more than "
                         + Words.mm(Math.abs(broken.eMm())) + " raises "
                         + broken.kind().key() + " here; "

@@ -97,7 +97,7 @@ final class Burning implements Check {
         if (over >= 0) {
             out.add(x.at(Finding.of(Kinds.BURN, Severity.WATCH, Certainty.RULE_OF_THUMB), over)
                     .atMost(Measured.mm("length of rubbing", length, 0.01), most)
-                    .says(run.toolName() + " rubs over " + Words.number(length / 1000, 2) + " m with less than "
+                    .says(run.quotedName() + " rubs over " + Words.number(length / 1000, 2) + " m with less than "
                             + Words.number(least * 1000, 1)
                             + " um a tooth: the substrate heats, phenolic paper smokes and chars, foil lifts.")
                     .doThis("Feed faster or turn slower, and clear the dust.")

@@ -40,7 +40,7 @@ final class Burrs implements Check {
             if (foil && length >= x.limit(LimitKey.WEAR_SHARE) * budget) {
                 out.add(Finding.of(Kinds.BURR, Severity.NOTE, Certainty.RULE_OF_THUMB)
                         .tool(tool.name())
-                        .says("Towards the end of this job " + tool.name()
+                        .says("Towards the end of this job " + Words.quoted(tool.name())
                                 + " is worn: expect burrs and curled edges at copper walls, most where it cuts against its"
                                 + " turn.")
                         .doThis("Brush the board and go over it with 400 paper before it is buzzed out.")

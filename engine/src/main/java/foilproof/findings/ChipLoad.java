@@ -30,7 +30,7 @@ final class ChipLoad implements Check {
             if (run.tool().flutes().isEmpty()) {
                 if (x.cuts(run)) {
                     out.notChecked(
-                            "chip load and side load of " + run.toolName(), "the number of its flutes is not given");
+                            "chip load and side load of " + run.quotedName(), "the number of its flutes is not given");
                 }
                 continue;
             }
@@ -93,7 +93,7 @@ final class ChipLoad implements Check {
                             highAt)
                     .atMost(Measured.mm("chip load a tooth", highTimes * highLimit, 0.00005), highLimit)
                     .says("Chip load is " + Words.number(highTimes * highLimit * 1000, 1) + " um a tooth; "
-                            + Words.number(highLimit * 1000, 1) + " um is the usual limit for " + run.toolName()
+                            + Words.number(highLimit * 1000, 1) + " um is the usual limit for " + run.quotedName()
                             + " in " + x.job().blank().substrate().word() + ".")
                     .doThis("Feed slower, turn faster, or cut shallower.")
                     .build());

@@ -88,7 +88,7 @@ final class DutyBroken implements Check {
                                 deepestMm,
                                 0.001),
                         limitMm)
-                .says("The cutter " + run.toolName() + " is kept for \""
+                .says("The cutter " + run.quotedName() + " is kept for \""
                         + run.knownTool().duty().words() + "\" and "
                         + (work != null
                                 ? "does " + work.word() + " here, down to " + Words.mm(deepestMm) + " below " + below

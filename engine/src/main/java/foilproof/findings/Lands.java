@@ -161,7 +161,7 @@ final class Lands implements Check {
                 .atLeast(Measured.mm("width on top", top, 0.002), limit)
                 .says("A groove eats " + Words.number(100 * loss / designed, 0) + " % of the width of "
                         + named(land) + ": " + Words.mm(top) + " of " + Words.plainMm(designed)
-                        + " are left on top" + (e > 0 ? " where the cut is " + Words.plainMm(e) + " deeper." : "."))
+                        + " is left on top" + (e > 0 ? " where the cut is " + Words.plainMm(e) + " deeper." : "."))
                 .doThis("Cut shallower, or use a bit with a narrower angle or tip.");
         copper.nearestLine(x, b, land.xMm, land.yMm);
         return b.build();

@@ -31,7 +31,7 @@ final class LengthOffsets implements Check {
             RunFacts before = unchangedFrom(x, run);
             if (before != null) {
                 out.add(x.at(Finding.of(Kinds.LENGTH_OFFSET, Severity.STOP, Certainty.SET_UP), first)
-                        .says("M6 in line " + run.run().startLine() + " calls for " + run.toolName()
+                        .says("M6 in line " + run.run().startLine() + " calls for " + run.quotedName()
                                 + ", but on this machine M6 does nothing and no program stop follows: nobody is asked"
                                 + " to change the cutter and touch it off before it cuts.")
                         .doThis("Add M5 and M0 after M6, retract first, and touch the new cutter off there.")
@@ -40,13 +40,13 @@ final class LengthOffsets implements Check {
                 double residual = run.run().residualZMm();
                 out.add(x.at(Finding.of(Kinds.LENGTH_OFFSET, Severity.STOP, Certainty.SET_UP), first)
                         .atMost(Measured.mm("height error of the tip", Math.abs(residual), 0.001), 0)
-                        .says("The length offset in force is not that of " + run.toolName() + ": its tip runs "
+                        .says("The length offset in force is not that of " + run.quotedName() + ": its tip runs "
                                 + Words.mm(Math.abs(residual)) + (residual < 0 ? " too low." : " too high."))
                         .doThis("Write G43 with this tool's H number after the tool change, or touch off again.")
                         .build());
             } else if (run.run().lengthsMeasured() && Double.isNaN(run.run().residualZMm())) {
                 out.add(x.at(Finding.of(Kinds.LENGTH_OFFSET, Severity.STOP, Certainty.SET_UP), first)
-                        .says("M6 relies on measured lengths, and the length of " + run.toolName()
+                        .says("M6 relies on measured lengths, and the length of " + run.quotedName()
                                 + " is not given: where its tip is, nobody knows. The length offset was taken as"
                                 + " right.")
                         .doThis("Give the tool's length in the job, or touch it off.")
@@ -70,7 +70,7 @@ final class LengthOffsets implements Check {
                 out.add(x.at(Finding.of(Kinds.LENGTH_OFFSET, Severity.STOP, Certainty.SET_UP), i)
                         .atMost(Measured.mm("change of the length offset", Math.abs(now - before), 0.001), 0)
                         .says("The length offset changes by " + Words.mm(Math.abs(now - before))
-                                + " between two cuts of " + run.toolName()
+                                + " between two cuts of " + run.quotedName()
                                 + ", though no other cutter comes in: Z 0 is another height from here.")
                         .doThis("Take the G49, or the other H, out of the middle of the work.")
                         .build());

@@ -143,7 +143,7 @@ final class NetsElectrical implements Check {
                 .says("Net " + net.name() + " carries " + Words.number(amps, 2) + " A through a "
                         + (several ? "neck" : "stretch") + " of " + Words.mm(section.bottomMm()) + ": it rises "
                         + foils(x, f.riseK(amps), f.riseKInFoil(amps, otherFoilMm(x))) + "." + wider
-                        + " The chart formula is for FR-4 boards"
+                        + " All rises +/- 30 %. The chart formula is for FR-4 boards"
                         + (x.job().blank().substrate() == Substrate.FR_1 ? "; on FR-1 expect worse." : "."))
                 .doThis((several ? "The neck first: widen it" : "Widen it")
                         + ", or flood it with 0.3 mm of solder (then about " + Words.number(flooded, 0)
@@ -158,8 +158,13 @@ final class NetsElectrical implements Check {
     }
 
     private static String foils(Examination x, double rise, double inOther) {
-        return "about " + Words.number(rise, 1) + " K in this foil of " + Words.um(x.foilMm()) + " (would be "
-                + Words.number(inOther, 1) + " K in " + Words.um(otherFoilMm(x)) + ")";
+        return "about " + kelvin(rise) + " in this foil of " + Words.um(x.foilMm()) + " (would be "
+                + kelvin(inOther) + " in " + Words.um(otherFoilMm(x)) + ")";
+    }
+
+    /** A rise with as many digits as its error of three tenths bears. */
+    private static String kelvin(double rise) {
+        return Words.number(rise, rise < 10 ? 1 : 0) + " K";
     }
 
     private static Finding.Builder warm(Examination x, NetCopper copper, double rise, double px, double py) {

@@ -146,7 +146,7 @@ final class Plunges implements Check {
             }
             if (cannot >= 0) {
                 out.add(x.at(Finding.of(Kinds.DEEP_PLUNGE, Severity.STOP, Certainty.GEOMETRY), cannot)
-                        .says("The cutter " + run.toolName()
+                        .says("The cutter " + run.quotedName()
                                 + " does not cut over its centre and is sent straight down into material.")
                         .doThis("Ramp or spiral into the material, or take a centre-cutting tool.")
                         .build());

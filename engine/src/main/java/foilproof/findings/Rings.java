@@ -75,7 +75,7 @@ final class Rings implements Check {
                 .says(
                         broken
                                 ? "The hole breaks out of its land: no copper is left on one side."
-                                : "Only " + Words.mm(ring) + " of copper are left beside the hole of "
+                                : "Only " + Words.mm(ring) + " of copper is left beside the hole of "
                                         + Words.mm(2 * radius) + " on side " + copper.side() + ".")
                 .doThis("Enlarge the land, use a smaller hole, or check that holes and grooves share one work zero.")
                 .build());

@@ -32,6 +32,11 @@ public record RunFacts(
         return tool != null ? tool.name() : run.toolNumber() > 0 ? "T" + run.toolNumber() : "unknown tool";
     }
 
+    /** The cutter's name in a sentence: as the job writes it, in quotation marks. */
+    public String quotedName() {
+        return tool != null ? Words.quoted(tool.name()) : toolName();
+    }
+
     /** The cutter, for checks that only look at runs whose cutter is known. */
     public Tool knownTool() {
         return Objects.requireNonNull(tool, "a check asked an unknown cutter for its shape");

@@ -142,7 +142,7 @@ final class SetUpWalls implements Check {
             double wider = other.cutRadiusAtHeightMm(under) - tool.cutRadiusAtHeightMm(under);
             Finding f = narrowed(x, copper, run, Kinds.ANGLE_DOUBT, wider);
             if (f != null) {
-                out.add(f.saying("The angle of " + run.toolName() + " is taken as the included one, "
+                out.add(f.saying("The angle of " + run.quotedName() + " is taken as the included one, "
                         + Words.number(StrictMath.toDegrees(tool.includedAngleRad()), 0)
                         + " deg. Were it the half angle, its groove would be "
                         + Words.mm(2 * other.cutRadiusAtHeightMm(depth)) + " wide on top instead of "
@@ -166,7 +166,7 @@ final class SetUpWalls implements Check {
             Finding f = narrowed(x, copper, run, Kinds.RUNOUT, (doubted - stated) / 2);
             if (f != null) {
                 out.add(f.saying("With a runout (total indicator reading) of " + Words.plainMm(doubted)
-                        + " instead of the " + Words.plainMm(stated) + " of " + run.toolName() + ", " + f.message()));
+                        + " instead of the " + Words.plainMm(stated) + " of " + run.quotedName() + ", " + f.message()));
             }
         }
     }

@@ -35,7 +35,7 @@ final class ShankContact implements Check {
             }
             if (tool.fluteLengthMm().isEmpty()) {
                 if (x.cuts(run)) {
-                    out.notChecked("contact of the shank of " + run.toolName(), "its flute length is not given");
+                    out.notChecked("contact of the shank of " + run.quotedName(), "its flute length is not given");
                 }
             } else {
                 judge(x, run, tool, out);
@@ -75,7 +75,7 @@ final class ShankContact implements Check {
                         .atMost(
                                 Measured.mm("depth of the tip below the surface beside it", rub[2], 0.005),
                                 nutRubs ? nutAt : flutes)
-                        .says((nutRubs ? "The collet nut" : "The shank") + " of " + run.toolName()
+                        .says((nutRubs ? "The collet nut" : "The shank") + " of " + run.quotedName()
                                 + " rubs on the blank: the tip is " + Words.mm(rub[2])
                                 + " below the surface beside it, and "
                                 + (nutRubs ? "the cutter sticks out " : "its flutes are ")
@@ -98,7 +98,7 @@ final class ShankContact implements Check {
     private static Finding deeper(Examination x, RunFacts run, int i, double depthMm, double flutesMm) {
         return x.at(Finding.of(Kinds.SHANK_CONTACT, Severity.FIX, Certainty.GEOMETRY), i)
                 .atMost(Measured.mm("depth below the foil top", depthMm, 0.001), flutesMm)
-                .says(run.toolName() + " cuts " + Words.mm(depthMm) + " deep, and its flutes are only "
+                .says(run.quotedName() + " cuts " + Words.mm(depthMm) + " deep, and its flutes are only "
                         + Words.mm(flutesMm) + " long: above them nothing cuts and no chips come out.")
                 .doThis("Take a cutter with longer flutes.")
                 .build();

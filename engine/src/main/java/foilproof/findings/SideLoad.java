@@ -76,7 +76,7 @@ final class SideLoad implements Check {
         }
         if (!shank && tool.stickOutMm().orElse(0) > flutesMm) {
             out.notChecked(
-                    "how far " + run.toolName() + " bends above its flutes", "the diameter of its shank is not given");
+                    "how far " + run.quotedName() + " bends above its flutes", "the diameter of its shank is not given");
         }
         double stress = beam.stressNPerMm2(worst);
         if (stress > x.limit(LimitKey.BEND_WATCH)) {
@@ -87,7 +87,7 @@ final class SideLoad implements Check {
                     .atMost(
                             new Measured("bending stress", stress, "N/mm2", 0.3 * stress),
                             x.limit(stop ? LimitKey.BEND_STOP : LimitKey.BEND_WATCH))
-                    .says("About " + Words.number(worst, 1) + " N push sideways on " + run.toolName()
+                    .says("About " + Words.number(worst, 1) + " N push sideways on " + run.quotedName()
                             + ": bending stress "
                             + Words.number(stress, 0) + " N/mm2 (rule of thumb, +/- 30 %). "
                             + (stop ? "Carbide this thin snaps." : "Carbide this thin may snap."))

@@ -98,7 +98,7 @@ final class SpoilBoard implements Check {
         if (above < -ROUNDING_MM) {
             out.add(x.at(Finding.of(Kinds.SPOIL_BOARD_CONTACT, Severity.STOP, Certainty.GEOMETRY), at)
                     .atMost(Measured.mm("depth below the blank's underside", -above, 0.001), 0)
-                    .says("The copper-only cutter " + run.toolName() + " goes " + Words.mm(-above)
+                    .says("The copper-only cutter " + run.quotedName() + " goes " + Words.mm(-above)
                             + " below the blank's underside, into "
                             + (run.side().tapeMm() > 0 ? "tape and spoil board" : "the spoil board")
                             + ": its edge is gone for copper.")
@@ -109,7 +109,7 @@ final class SpoilBoard implements Check {
                     .atLeast(
                             Measured.mm("height above the blank's underside", above, 0.001),
                             x.limit(LimitKey.SPOIL_BOARD_MARGIN))
-                    .says("The copper-only cutter " + run.toolName() + " comes within " + Words.mm(above)
+                    .says("The copper-only cutter " + run.quotedName() + " comes within " + Words.mm(above)
                             + " of the blank's underside.")
                     .doThis("Use another cutter for deep work.")
                     .build());

@@ -44,7 +44,7 @@ final class TapeThenCopper implements Check {
             if (cut >= 0) {
                 told.add(name);
                 out.add(x.at(Finding.of(Kinds.ORDER, Severity.WATCH, Certainty.RULE_OF_THUMB), cut)
-                        .says(name
+                        .says(run.quotedName()
                                 + " cuts copper here after it was down in the tape: glue in its flutes smears the foil"
                                 + " and holds chips. It was there before line " + s.line(cut) + ".")
                         .doThis(

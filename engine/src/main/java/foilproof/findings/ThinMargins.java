@@ -90,13 +90,13 @@ final class ThinMargins implements Check {
     private static String words(RunFacts run, ZWindow window, double margin, boolean none) {
         String spread = Words.signedMm(window.spreadFromMm()) + " to " + Words.signedMm(window.spreadToMm());
         if (none) {
-            return "No depth setting works for " + run.toolName() + ": "
+            return "No depth setting works for " + run.quotedName() + ": "
                     + (window.empty()
                             ? "what clears the foil everywhere is deeper than what the copper stands."
                             : "its Z window, " + end(window.printedFromMm()) + " to " + end(window.printedToMm())
                                     + ", is narrower than the spread of touch-off and bow, " + spread + ".");
         }
-        return run.toolName() + " works from " + end(window.printedFromMm()) + " to " + end(window.printedToMm())
+        return run.quotedName() + " works from " + end(window.printedFromMm()) + " to " + end(window.printedToMm())
                 + " of Z error (+ = really deeper); touch-off and bow are taken to spread " + spread + ": "
                 + (margin < 0
                         ? Words.plainMm(Math.ceil(-margin * 1000 - 1e-6) / 1000) + " of that lies outside."

@@ -111,10 +111,10 @@ final class TimeNotes implements Check {
             if (seconds > x.limit(LimitKey.FINE_CLEARING) + 1e-9) {
                 out.add(x.at(Finding.of(Kinds.TIME, Severity.NOTE, Certainty.GEOMETRY), first)
                         .atMost(Measured.exact("time of clearing", seconds, "s"), x.limit(LimitKey.FINE_CLEARING))
-                        .says(run.toolName() + " clears copper for " + minutes(seconds)
-                                + " where nothing wanted is within the radius of " + coarse.name() + " ("
+                        .says(run.quotedName() + " clears copper for " + minutes(seconds)
+                                + " where nothing wanted is within the radius of " + Words.quoted(coarse.name()) + " ("
                                 + Words.mm(coarse.diameterMm() / 2) + ").")
-                        .doThis("Clear with " + coarse.name() + " first, and do only the edges with " + run.toolName()
+                        .doThis("Clear with " + Words.quoted(coarse.name()) + " first, and do only the edges with " + run.quotedName()
                                 + ".")
                         .build());
             }
@@ -207,7 +207,7 @@ final class TimeNotes implements Check {
                 if (a.shape() == b.shape() && differ <= ALIKE * Math.max(a.diameterMm(), b.diameterMm())) {
                     out.add(Finding.of(Kinds.LOOK_ALIKE, Severity.NOTE, Certainty.GEOMETRY)
                             .tool(b.name())
-                            .says(a.name() + " and " + b.name()
+                            .says(Words.quoted(a.name()) + " and " + Words.quoted(b.name())
                                     + " look alike: if they are swapped, only the eye at the collet notices.")
                             .doThis("Mark the two cutters, and read the number aloud at each change; study shows what"
                                     + " each swap would do.")

@@ -44,7 +44,7 @@ final class TipReadings {
             out.add(x.at(
                             Finding.of(Kinds.TIP_UNKNOWN, matters ? Severity.WATCH : Severity.NOTE, Certainty.SET_UP),
                             run.run().firstSegment())
-                    .says("The tip of " + run.toolName() + " is not known. As a flat tip of " + Words.plainMm(width)
+                    .says("The tip of " + run.quotedName() + " is not known. As a flat tip of " + Words.plainMm(width)
                             + " it cuts " + Words.mm(2 * bit.withTipWidth(width).cutRadiusAtHeightMm(depth))
                             + " wide, as a round tip of radius " + Words.plainMm(radius) + " "
                             + Words.mm(2 * bit.withTipRadius(radius).cutRadiusAtHeightMm(depth)) + ". "
@@ -57,7 +57,7 @@ final class TipReadings {
                     .folding(differ)
                     .build());
             out.notChecked(
-                    "the width that " + run.toolName() + " really cuts", "its tip width or tip radius is not given");
+                    "the width that " + run.quotedName() + " really cuts", "its tip width or tip radius is not given");
         }
     }
 

@@ -52,7 +52,7 @@ final class ToolWear implements Check {
             Severity severity = share > 1 ? Severity.FIX : watch ? Severity.WATCH : Severity.NOTE;
             out.add(x.at(Finding.of(Kinds.TOOL_WEAR, severity, Certainty.RULE_OF_THUMB), worn >= 0 ? worn : last)
                     .atMost(Measured.mm("length cut", length, 0.001), budget)
-                    .says(tool.name() + " cuts " + Words.number(length / 1000, 2) + " m in this job, "
+                    .says(Words.quoted(tool.name()) + " cuts " + Words.number(length / 1000, 2) + " m in this job, "
                             + Words.number(100 * share, 0) + " % of the wear length of "
                             + Words.number(budget / 1000, 1)
                             + " m of uncoated carbide in "

@@ -119,9 +119,9 @@ final class TouchOffs implements Check {
                 .measured(Measured.mm("cut near the touch point", deepest, 0.001))
                 .says(
                         at > PRISTINE_MM
-                                ? run.toolName() + " is touched off where an earlier run has cut " + Words.mm(at)
+                                ? run.quotedName() + " is touched off where an earlier run has cut " + Words.mm(at)
                                         + " deep: all that it cuts then sits that much deeper."
-                                : run.toolName() + " is touched off within " + Words.plainMm(reach)
+                                : run.quotedName() + " is touched off within " + Words.plainMm(reach)
                                         + " of an earlier cut: burrs and edges falsify the touch.")
                 .doThis("Move touch_off to a spot that no program cuts, and keep it free.")
                 .build());
@@ -149,7 +149,7 @@ final class TouchOffs implements Check {
                     .at(r.touchXMm(), r.touchYMm())
                     .line(run.entry().file(), Math.max(1, r.startLine()))
                     .time(r.startS())
-                    .says("When " + run.toolName() + " is touched off, its touch point "
+                    .says("When " + run.quotedName() + " is touched off, its touch point "
                             + (touched < 0
                                     ? "has no copper"
                                     : "is no longer on one piece of copper with the clip at "

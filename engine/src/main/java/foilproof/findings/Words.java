@@ -46,6 +46,11 @@ public final class Words {
         return String.format(Locale.ROOT, "%.0f rpm", speedRpm);
     }
 
+    /** A name that a person gave, as it stands in a sentence. */
+    public static String quoted(String name) {
+        return "\"" + name + "\"";
+    }
+
     /** A number with so many decimals. */
     public static String number(double value, int decimals) {
         return String.format(Locale.ROOT, "%." + decimals + "f", zero(value));

@@ -49,7 +49,7 @@ final class WrongBit implements Check {
                 .at(first.xMm(), first.yMm())
                 .atMost(Measured.mm("depth of the V-shaped bit", -first.tipMm(), 0.001), x.limit(LimitKey.V_DEPTH))
                 .says((cones.size() == 1 ? "A hole is" : cones.size() + " holes are") + " made with the V-shaped bit "
-                        + run.toolName() + ": entry " + Words.mm(first.entryMm()) + ", exit "
+                        + run.quotedName() + ": entry " + Words.mm(first.entryMm()) + ", exit "
                         + Words.mm(first.exitMm()) + ". "
                         + wire(x, run.knownTool(), -first.tipMm(), first.pathRadiusMm()))
                 .doThis("Put a drill or an end mill into the collet for the holes.")
@@ -105,7 +105,7 @@ final class WrongBit implements Check {
         Tool bit = java.util.Objects.requireNonNull(run.tool());
         out.add(x.at(Finding.of(Kinds.WRONG_BIT_DRILLING, Severity.STOP, Certainty.GEOMETRY), first)
                 .atMost(Measured.mm("depth of the V-shaped bit", deepest, 0.001), limit)
-                .says("The V-shaped bit " + run.toolName() + " cuts " + Words.mm(deepest) + " deep"
+                .says("The V-shaped bit " + run.quotedName() + " cuts " + Words.mm(deepest) + " deep"
                         + (through ? " as if it were an end mill" : "") + ": the cut is "
                         + Words.mm(2 * bit.cutRadiusAtHeightMm(deepest)) + " wide at the top and "
                         + Words.mm(2 * bit.cutRadiusAtHeightMm(0)) + " at its floor.")
@@ -140,7 +140,7 @@ final class WrongBit implements Check {
                 out.add(x.at(Finding.of(Kinds.WRONG_BIT_DRILLING, Severity.WATCH, Certainty.SET_UP), hole.segment())
                         .at(hole.xMm(), hole.yMm())
                         .measured(Measured.mm("exit", exit, 0.001))
-                        .says("If " + before.toolName() + " is still in the collet here, its tip is gone at this first"
+                        .says("If " + before.quotedName() + " is still in the collet here, its tip is gone at this first"
                                 + " hole: entry " + Words.mm(2 * bit.cutRadiusAtHeightMm(depth)) + ", exit "
                                 + Words.mm(exit) + ". " + wire(x, bit, depth, 0))
                         .doThis("Add a program stop (M0) after the tool change, and change the cutter there.")

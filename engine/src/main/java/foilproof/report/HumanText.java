@@ -149,8 +149,10 @@ public final class HumanText {
         double error = plusMinus == null ? Double.NaN : plusMinus;
         boolean known = Double.isFinite(error);
         if (length) {
-            String around = known ? " +/- " + Decimals.fixed(Decimals.upToUm(error), 3) : "";
-            return Decimals.fixed(value, 3) + around + " mm (" + Decimals.fixed(value / MM_PER_THOU, 1) + " thou)";
+            int places = known && error > 0 ? (int) Math.max(1, Math.min(3, 1 - Math.floor(StrictMath.log10(error)))) : 3;
+            double last = StrictMath.pow(10, -places);
+            String around = known ? " +/- " + Decimals.fixed(Math.ceil(error / last - 1e-6) * last, places) : "";
+            return Decimals.fixed(value, places) + around + " mm (" + Decimals.fixed(value / MM_PER_THOU, 1) + " thou)";
         }
         // No more digits than the error bears: its first two.
         int decimals = known && error > 0 ? (int) Math.max(0, Math.min(4, 1 - Math.floor(StrictMath.log10(error)))) : 4;
