@@ -13,6 +13,7 @@ import java.util.TreeMap;
  * @param programUnits units that a program is assumed to begin in, by its file name
  * @param programZMm how much deeper than written a program is assumed to run, mm, by its file name
  * @param runZMm Z error of one tool run beside that of its cutter, mm, + = really deeper, by the run's index
+ * @param moved the job moved on its blank, said of the first side
  */
 public record WhatIf(
         Map<String, Double> zErrorMm,
@@ -20,7 +21,8 @@ public record WhatIf(
         Map<Integer, String> inCollet,
         Map<String, Machine.Units> programUnits,
         Map<String, Double> programZMm,
-        Map<Integer, Double> runZMm) {
+        Map<Integer, Double> runZMm,
+        JobMove moved) {
     /** Nothing is asked. */
     public static final WhatIf NONE = new WhatIf(Map.of(), 0, Map.of());
 
@@ -30,6 +32,17 @@ public record WhatIf(
         programUnits = Collections.unmodifiableMap(new TreeMap<>(programUnits));
         programZMm = Collections.unmodifiableMap(new TreeMap<>(programZMm));
         runZMm = Collections.unmodifiableMap(new TreeMap<>(runZMm));
+    }
+
+    /** The job lies where it says. */
+    public WhatIf(
+            Map<String, Double> zErrorMm,
+            double bowMm,
+            Map<Integer, String> inCollet,
+            Map<String, Machine.Units> programUnits,
+            Map<String, Double> programZMm,
+            Map<Integer, Double> runZMm) {
+        this(zErrorMm, bowMm, inCollet, programUnits, programZMm, runZMm, JobMove.NONE);
     }
 
     /** Nothing is asked of single tool runs. */
@@ -51,19 +64,24 @@ public record WhatIf(
     public WhatIf withProgramUnits(String file, Machine.Units units) {
         Map<String, Machine.Units> more = new TreeMap<>(programUnits);
         more.put(file, units);
-        return new WhatIf(zErrorMm, bowMm, inCollet, more, programZMm, runZMm);
+        return new WhatIf(zErrorMm, bowMm, inCollet, more, programZMm, runZMm, moved);
     }
 
     /** The same with a program assumed to run deeper than written by this, mm. */
     public WhatIf withProgramZMm(String file, double deeperMm) {
         Map<String, Double> more = new TreeMap<>(programZMm);
         more.put(file, deeperMm);
-        return new WhatIf(zErrorMm, bowMm, inCollet, programUnits, more, runZMm);
+        return new WhatIf(zErrorMm, bowMm, inCollet, programUnits, more, runZMm, moved);
     }
 
     /** The same with Z errors of single tool runs, mm, by the run's index. */
     public WhatIf withRunZMm(Map<Integer, Double> deeperMm) {
-        return new WhatIf(zErrorMm, bowMm, inCollet, programUnits, programZMm, deeperMm);
+        return new WhatIf(zErrorMm, bowMm, inCollet, programUnits, programZMm, deeperMm, moved);
+    }
+
+    /** The same with the job moved on its blank. */
+    public WhatIf withMoved(JobMove move) {
+        return new WhatIf(zErrorMm, bowMm, inCollet, programUnits, programZMm, runZMm, move);
     }
 
     /** The Z error asked for a tool, mm, 0 where none. */

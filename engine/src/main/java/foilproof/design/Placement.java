@@ -3,6 +3,7 @@ package foilproof.design;
 import foilproof.bench.DesignFiles;
 import foilproof.bench.Face;
 import foilproof.bench.Job;
+import foilproof.bench.JobMove;
 import foilproof.bench.Turn;
 import java.util.ArrayList;
 import java.util.List;
@@ -42,6 +43,17 @@ public final class Placement {
      */
     public Placement(
             double widthMm, double heightMm, double placedXMm, double placedYMm, int rotatedDeg, List<Side> sides) {
+        this(widthMm, heightMm, placedXMm, placedYMm, rotatedDeg, sides, PlaneMap.IDENTITY);
+    }
+
+    private Placement(
+            double widthMm,
+            double heightMm,
+            double placedXMm,
+            double placedYMm,
+            int rotatedDeg,
+            List<Side> sides,
+            PlaneMap moved) {
         if (Math.floorMod(rotatedDeg, 90) != 0) {
             throw new IllegalArgumentException(
                     "the design can be rotated by 0, 90, 180 or 270 degrees, not by " + rotatedDeg);
@@ -64,7 +76,7 @@ public final class Placement {
             if (up == null && side.face() == Face.BOTTOM) {
                 map = map.then(PlaneMap.mirrorX(widthMm));
             }
-            map = map.then(turnOf(side.turned()));
+            map = map.then(up == null ? moved : turnOf(side.turned()));
             up = side.face();
             blankFromDesign.add(map);
             designFromBlank.add(map.inverse());
@@ -88,7 +100,16 @@ public final class Placement {
                 design == null ? 0 : design.placedAtMm().xMm(),
                 design == null ? 0 : design.placedAtMm().yMm(),
                 design == null ? 0 : design.rotatedDeg(),
-                sides);
+                sides,
+                moved(job.whatIf().moved()));
+    }
+
+    private static PlaneMap moved(JobMove m) {
+        return m.none()
+                ? PlaneMap.IDENTITY
+                : PlaneMap.shift(-m.aboutXMm(), -m.aboutYMm())
+                        .then(PlaneMap.turnDeg(StrictMath.toDegrees(m.turnRad())))
+                        .then(PlaneMap.shift(m.aboutXMm() + m.xMm(), m.aboutYMm() + m.yMm()));
     }
 
     private PlaneMap turnOf(Turn turning) {

@@ -1,6 +1,7 @@
 package foilproof.motion;
 
 import foilproof.bench.Job;
+import foilproof.bench.JobMove;
 import foilproof.bench.Machine;
 import foilproof.bench.ProgramEntry;
 import foilproof.bench.Side;
@@ -136,6 +137,7 @@ final class ProgramPlanning {
         if (!ended) {
             hold(MotionEvent.Kind.PROGRAM_END, interpretation.lastLine(), 0, Double.NaN, entry.file());
         }
+        turn(firstSegment);
         RunDraft run = plan.run;
         if (run != null) {
             run.lastProgram = index;
@@ -156,6 +158,46 @@ final class ProgramPlanning {
                 startS,
                 plan.nowS,
                 place);
+    }
+
+    /**
+     * Turns what the program moved about its work zero, where the job is asked to lie turned on its blank. Moves in
+     * machine coordinates stay; times are those of the job as it is written.
+     */
+    private void turn(int firstSegment) {
+        SegmentsBuilder all = plan.segments;
+        double turnRad = turnRad();
+        if (turnRad == 0) {
+            return;
+        }
+        for (int i = firstSegment; i < all.size; i++) {
+            boolean stays = all.x0Mm[i] == all.x1Mm[i] && all.y0Mm[i] == all.y1Mm[i] && all.sweepRad[i] == 0;
+            // Each move begins where the one before ended; the first where the cutter was touched off, or came from.
+            boolean first = i == firstSegment && !(continues && i > 0);
+            double x0 = first ? all.x0Mm[i] : all.x1Mm[i - 1];
+            double y0 = first ? all.y0Mm[i] : all.y1Mm[i - 1];
+            XyMm end = stays
+                    ? new XyMm(x0, y0)
+                    : (all.flags[i] & Segments.MACHINE_COORDINATES) != 0
+                            ? new XyMm(all.x1Mm[i], all.y1Mm[i])
+                            : turned(all.x1Mm[i], all.y1Mm[i]);
+            XyMm centre = turned(all.cxMm[i], all.cyMm[i]);
+            all.x0Mm[i] = x0;
+            all.y0Mm[i] = y0;
+            all.x1Mm[i] = end.xMm();
+            all.y1Mm[i] = end.yMm();
+            all.cxMm[i] = centre.xMm();
+            all.cyMm[i] = centre.yMm();
+        }
+    }
+
+    private double turnRad() {
+        return job.whatIf().moved().onSide(job, side.number()).turnRad();
+    }
+
+    private XyMm turned(double xMm, double yMm) {
+        XyMm zero = entry.workZeroMm();
+        return new JobMove(0, 0, turnRad(), zero.xMm(), zero.yMm()).of(new XyMm(xMm, yMm));
     }
 
     private Interpretation interpret(@Nullable RunDraft under) {
@@ -633,6 +675,8 @@ final class ProgramPlanning {
     private OptionalDouble probe(
             double fromXMm, double fromYMm, double fromZMm, double toXMm, double toYMm, double toZMm, int tool) {
         // While the text is being read the run's lengths are not settled: the cutter is taken to read true.
+        XyMm from = turned(blankXMm(fromXMm), blankYMm(fromYMm));
+        XyMm to = turned(blankXMm(toXMm), blankYMm(toYMm));
         return options()
                 .probes()
                 .tripsAt(new ProbeModel.ProbeMove(
@@ -640,11 +684,11 @@ final class ProgramPlanning {
                         side.number(),
                         index,
                         tool,
-                        blankXMm(fromXMm),
-                        blankYMm(fromYMm),
+                        from.xMm(),
+                        from.yMm(),
                         fromZMm - originZMm - lengthInForce(tool),
-                        blankXMm(toXMm),
-                        blankYMm(toYMm),
+                        to.xMm(),
+                        to.yMm(),
                         toZMm - originZMm - lengthInForce(tool),
                         plan.foilTopMm(entry.zZero(), side.number()),
                         job.blank().widthMm(),

@@ -19,6 +19,7 @@ import javax.swing.BorderFactory;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.JTextArea;
+import javax.swing.JToggleButton;
 import javax.swing.SwingWorker;
 import org.jspecify.annotations.Nullable;
 
@@ -32,6 +33,7 @@ final class AnswerPanel extends JPanel {
     private final transient BenchModel model;
     private final JTextArea text = new JTextArea();
     private final GroovePanel groove;
+    private final JToggleButton measured = new JToggleButton("A measured groove  M");
     private final SectionView section = new SectionView();
     private transient @Nullable SwingWorker<String, Void> asking;
     private double reachMm = 0.6;
@@ -50,8 +52,8 @@ final class AnswerPanel extends JPanel {
         text.getAccessibleContext().setAccessibleName("What is at the place that was asked");
         text.setText(NOTHING);
         JScrollPane scroll = new JScrollPane(text);
-        scroll.setPreferredSize(Px.size(280, 150));
-        section.setPreferredSize(Px.size(280, 190));
+        scroll.setPreferredSize(Px.size(280, 170));
+        section.setPreferredSize(Px.size(280, 240));
         section.setName("section");
         section.setToolTipText("Section through the place; wheel: wider or narrower; click: along X or along Y");
         section.addMouseWheelListener(e -> {
@@ -66,18 +68,35 @@ final class AnswerPanel extends JPanel {
         });
         javax.swing.JSplitPane split =
                 new javax.swing.JSplitPane(javax.swing.JSplitPane.VERTICAL_SPLIT, section, scroll);
-        split.setResizeWeight(0.5);
+        split.setResizeWeight(0.6);
         split.setBorder(BorderFactory.createEmptyBorder());
         section.setMinimumSize(Px.size(100, 120));
         scroll.setMinimumSize(Px.size(100, 120));
         add(split);
-        add(groove, BorderLayout.SOUTH);
+        add(folded(), BorderLayout.SOUTH);
         model.listen(c -> {
             if (c == BenchModel.Change.CHOICE || c == BenchModel.Change.BOARD || c == BenchModel.Change.CONDITIONS) {
                 answer();
                 section.repaint();
             }
         });
+    }
+
+    /** The measured groove takes room only when it is wanted. */
+    private JPanel folded() {
+        JPanel p = new JPanel(new BorderLayout());
+        measured.setName("measured groove shown");
+        measured.setToolTipText("a groove's width under the microscope tells its real depth, or a worn tip (M)");
+        measured.putClientProperty("FlatLaf.styleClass", "medium");
+        measured.addActionListener(e -> {
+            groove.setVisible(measured.isSelected());
+            revalidate();
+        });
+        groove.setVisible(false);
+        p.setBorder(Px.pad(4, 0, 0, 0));
+        p.add(measured, BorderLayout.NORTH);
+        p.add(groove);
+        return p;
     }
 
     /** Turns the section from along X to along Y and back. */
@@ -143,6 +162,9 @@ final class AnswerPanel extends JPanel {
 
     /** Puts the cursor where a measured width is typed. */
     void measure() {
+        measured.setSelected(true);
+        groove.setVisible(true);
+        revalidate();
         groove.type();
     }
 
@@ -152,15 +174,21 @@ final class AnswerPanel extends JPanel {
     }
 
     private static String rulerWords(BenchModel.Line r) {
+        double dx = r.x1Mm() - r.x0Mm();
+        double dy = r.y1Mm() - r.y0Mm();
+        // Both ends are a pixel of the picture uncertain.
+        double error = Math.max(0.001, r.errorMm() * Math.sqrt(2));
         return String.format(
                 Locale.ROOT,
-                "Ruler: %s; dX %+.3f mm (%+.1f thou), dY %+.3f mm (%+.1f thou); its ends are as exact as the pointer,"
-                        + " about a pixel%n",
+                "Ruler: %s +/- %.3f mm (a pixel at each end; come nearer for less); dX %+.3f mm (%+.1f thou),"
+                        + " dY %+.3f mm (%+.1f thou); %.1f deg from X, counter-clockwise%n",
                 length(r.lengthMm()),
-                r.x1Mm() - r.x0Mm(),
-                (r.x1Mm() - r.x0Mm()) / 0.0254,
-                r.y1Mm() - r.y0Mm(),
-                (r.y1Mm() - r.y0Mm()) / 0.0254);
+                error,
+                dx,
+                dx / 0.0254,
+                dy,
+                dy / 0.0254,
+                Math.toDegrees(Math.atan2(dy, dx)));
     }
 
     /** The answer in words. */
@@ -169,12 +197,14 @@ final class AnswerPanel extends JPanel {
         StringBuilder w = new StringBuilder();
         w.append(String.format(
                 Locale.ROOT, "X %.3f Y %.3f mm (%.1f, %.1f thou), side %d%n", x, y, x / 0.0254, y / 0.0254, b.side()));
-        w.append("Here: ").append(material(b, spot)).append('\n');
         PointHistory h = s.history(b, c, x, y);
         double open = h.madeFloor() == null ? spot.surfaceMm() : h.madeFloor().heightMm();
         if (b.onBlank(x, y) && b.throughFromBelow(x, y, open)) {
-            w.append("A cut from the other face comes through here: turn the blank (T) to ask who made it\n");
+            // Nothing of this side is left here whose height could be told.
+            w.append("Here: a hole, cut from the other face; turn the blank (T) to ask who made it\n");
+            return w.toString();
         }
+        w.append("Here: ").append(material(b, spot)).append('\n');
         double exact = h.madeFloor() == null ? spot.surfaceMm() : h.madeFloor().heightMm();
         w.append(String.format(
                 Locale.ROOT,
@@ -295,50 +325,61 @@ final class AnswerPanel extends JPanel {
                     deep = Math.max(deep, s.onBlank()[i] ? Math.min(-s.zMm()[i], b.thicknessMm() + 0.6) : 0);
                 }
             }
-            // All share their axes, so that two can be compared.
-            int each = getHeight() / Math.max(1, cut.size());
+            // All share their axes, so that two can be compared; beside or above one another, as Z is less out of scale.
+            int n = Math.max(1, cut.size());
+            boolean beside = n > 1 && outOfScale(getWidth() / n, getHeight(), longest, 2 * deep)
+                    < outOfScale(getWidth(), getHeight() / n, longest, 2 * deep);
+            int wide = beside ? getWidth() / n : getWidth();
+            int high = beside ? getHeight() : getHeight() / n;
             for (int i = 0; i < cut.size(); i++) {
                 Shown one = shown.get(i);
                 one(
                         g,
-                        one.board(),
-                        model.conditions(one.board()),
-                        one.line(),
+                        one,
                         cut.get(i),
-                        one.title(),
-                        longest,
-                        deep,
-                        i * each,
-                        each);
+                        new double[] {longest, deep},
+                        new java.awt.Rectangle(beside ? i * wide : 0, beside ? 0 : i * high, wide, high));
             }
         }
 
-        private void one(
-                Graphics2D g,
-                BoardSnapshot b,
-                BoardSnapshot.Conditions c,
-                BenchModel.Line l,
-                Section s,
-                String title,
-                double longest,
-                double deep,
-                int y,
-                int height) {
+        /** How far from true a section of this size would be drawn in a box, 0 for Z to scale. */
+        private double outOfScale(int w, int h, double longMm, double highMm) {
+            double room = w - Px.of(70);
+            return room < Px.of(50)
+                    ? Double.MAX_VALUE
+                    : Math.abs(Math.log((Math.max(1, h - Px.of(56)) / highMm) / (room / longMm)));
+        }
+
+        private void one(Graphics2D g, Shown shown, Section s, double[] size, java.awt.Rectangle box) {
+            BoardSnapshot b = shown.board();
+            BoardSnapshot.Conditions c = model.conditions(b);
+            BenchModel.Line l = shown.line();
+            double longest = size[0];
+            double deep = size[1];
             double middle = l.lengthMm() / 2;
             double x = (l.x0Mm() + l.x1Mm()) / 2;
-            double yMm = (l.y0Mm() + l.y1Mm()) / 2;
-            BoardSnapshot.Spot here = b.spot(c, x, yMm);
+            double y = (l.y0Mm() + l.y1Mm()) / 2;
+            BoardSnapshot.Spot here = b.spot(c, x, y);
             JobScene scene = model.drawnScene();
             double[] profile = here.run() >= 0 && scene != null ? scene.profileOf(b, here.run()) : null;
             new SectionPainter(b, c, model.look().dark(), 0.85 * Px.scale())
                     .paint(
                             g,
                             new SectionPainter.Panel(
-                                    s, 0, longest, -deep * 1.3, deep * 0.7, title, middle, profile, middle, here.zMm()),
-                            0,
-                            y,
-                            getWidth(),
-                            height);
+                                    s,
+                                    0,
+                                    longest,
+                                    -deep * 1.3,
+                                    deep * 0.7,
+                                    shown.title(),
+                                    middle,
+                                    profile,
+                                    middle,
+                                    here.zMm()),
+                            box.x,
+                            box.y,
+                            box.width,
+                            box.height);
         }
     }
 

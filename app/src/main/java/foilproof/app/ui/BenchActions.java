@@ -5,20 +5,23 @@ import foilproof.app.viewer.Camera;
 import foilproof.app.viewer.JobScene;
 import foilproof.app.viewer.Look;
 import foilproof.app.viewer.OverlayPainter;
+import foilproof.bench.Face;
+import foilproof.bench.Side;
 import foilproof.findings.Finding;
 import java.awt.BorderLayout;
-import java.awt.Dimension;
-import java.awt.FlowLayout;
 import java.awt.Graphics2D;
 import java.awt.Toolkit;
 import java.awt.datatransfer.StringSelection;
 import java.awt.event.ActionEvent;
 import java.awt.image.BufferedImage;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.function.Consumer;
 import javax.swing.AbstractAction;
+import javax.swing.AbstractButton;
 import javax.swing.Action;
 import javax.swing.JButton;
 import javax.swing.JComponent;
@@ -30,6 +33,7 @@ import javax.swing.JRootPane;
 import javax.swing.JScrollPane;
 import javax.swing.JTable;
 import javax.swing.JTextField;
+import javax.swing.JToggleButton;
 import javax.swing.KeyStroke;
 import javax.swing.RowFilter;
 import javax.swing.Timer;
@@ -45,6 +49,9 @@ final class BenchActions {
     private static final double[] Z_FACTORS = {1, 5, 20, 50};
     /** How long before a finding's moment the run is shown, seconds: the cutter has not yet done the damage. */
     private static final double BEFORE_S = 0.05;
+
+    /** How much more than the blank is shown straight on. */
+    private static final double AIR = 1.14;
 
     /** What the window itself does for a key. */
     interface Window {
@@ -82,6 +89,8 @@ final class BenchActions {
     private @Nullable Camera flightTo;
     private long flightStart;
     private final JLabel playing = new JLabel(" ");
+    private final JButton run = new JButton("Play  Space");
+    private final Map<String, AbstractButton> lasting = new LinkedHashMap<>();
     private Consumer<Integer> showTab = i -> {};
 
     BenchActions(BenchModel model, BoardView board, JFrame frame) {
@@ -127,9 +136,11 @@ final class BenchActions {
         key("typed 1", "1", "look straight from above", () -> view(Camera::top));
         key("typed 2", "2", "look at a slant", () -> view(Camera::oblique));
         key("typed 3", "3", "look at the underside", () -> view(Camera::bottom));
+        key("typed 4", "4", "the solder side, held in the hand, pin 1 marked", () -> inHand(Face.BOTTOM));
+        key("typed 5", "5", "the component side, held in the hand", () -> inHand(Face.TOP));
         key("typed f", "F", "the whole blank", this::whole);
         key("typed z", "Z", "draw Z 1, 5, 20, 50 times as high", this::nextFactor);
-        key("typed c", "C", "what the colours show: material, depth, foil left, margin, tool", this::nextPaint);
+        key("typed c", "C", "colours: material, depth, foil left, margin, tool, line, time, width", this::nextPaint);
         key(
                 "typed l",
                 "L",
@@ -155,6 +166,11 @@ final class BenchActions {
                 "X",
                 "section: drag a line to cut the board; again: back to asking",
                 () -> hand(BenchModel.Hand.SECTION));
+        key(
+                "typed j",
+                "J",
+                "move the job on its blank: drag, Ctrl+drag turns; again: back to asking",
+                () -> hand(BenchModel.Hand.ZERO));
         key("typed w", "W", "the conditions", () -> showTab.accept(0));
         key("typed y", "Y", "study: feeds, zero, order, a second go, every swap, the odds", () -> showTab.accept(2));
         key("typed q", "Q", "what the board answers", () -> showTab.accept(1));
@@ -238,63 +254,66 @@ final class BenchActions {
         model.setCamera(board.panned(board.camera(), dx, dy));
     }
 
-    /** The bar over the board: the few things that a hand on the mouse wants. */
+    /** The bar over the board, in groups: where to look from, what is shown, what is asked, the run. */
     JComponent bar() {
-        JPanel p = new JPanel(new BorderLayout());
-        JPanel buttons = new JPanel(new FlowLayout(FlowLayout.LEFT, 3, 3)) {
-            private static final long serialVersionUID = 1L;
-
-            @Override
-            public Dimension getPreferredSize() {
-                // As many rows as the width needs.
-                int x = 3;
-                int y = 3;
-                int row = 0;
-                for (java.awt.Component c : getComponents()) {
-                    Dimension d = c.getPreferredSize();
-                    if (getWidth() > 0 && x + d.width > getWidth() - 3 && x > 3) {
-                        x = 3;
-                        y += row + 3;
-                        row = 0;
-                    }
-                    x += d.width + 3;
-                    row = Math.max(row, d.height);
-                }
-                return new Dimension(super.getPreferredSize().width, y + row + 3);
+        WrapPanel p = new WrapPanel();
+        p.setName("bar");
+        String[] groups = {"123FTL45", "CZGVD", "RXJ"};
+        for (String group : groups) {
+            for (String shown : group.split("")) {
+                p.add(button(shown));
             }
-        };
-        buttons.addComponentListener(new java.awt.event.ComponentAdapter() {
-            @Override
-            public void componentResized(java.awt.event.ComponentEvent e) {
-                buttons.revalidate();
-            }
-        });
-        for (String shown : new String[] {"1", "2", "3", "F", "T", "L", "Z", "C", "R", "X", "V", "G", "D"}) {
-            Key k = keys.stream()
-                    .filter(x -> x.shown().equals(shown))
-                    .findFirst()
-                    .orElseThrow();
-            JButton b = new JButton(labels(shown) + "  " + shown);
-            b.setName("do " + shown);
-            b.setToolTipText(k.words() + " (" + shown + ")");
-            b.setMargin(new java.awt.Insets(2, 5, 2, 5));
-            b.setRequestFocusEnabled(false);
-            b.addActionListener(e -> k.work().run());
-            buttons.add(b);
+            p.add(new WrapPanel.Gap());
         }
-        JButton run = new JButton("Play / pause");
         run.setName("play");
-        run.setMargin(new java.awt.Insets(3, 7, 3, 7));
-        run.setToolTipText("play and pause (Space)");
-        run.setRequestFocusEnabled(false);
+        run.setToolTipText("play and pause (Space); + and - change the speed");
+        small(run);
         run.addActionListener(e -> playPause());
-        buttons.add(run);
+        p.add(run);
         playing.setName("playing");
-        p.add(buttons);
-        playing.setBorder(Px.pad(0, 6, 0, 12));
-        p.add(playing, BorderLayout.SOUTH);
         playing.setVisible(false);
+        p.add(playing);
+        model.listen(c -> follow());
+        follow();
         return p;
+    }
+
+    private AbstractButton button(String shown) {
+        Key k = keys.stream().filter(x -> x.shown().equals(shown)).findFirst().orElseThrow();
+        boolean lasts = "LGVRXJ".contains(shown);
+        AbstractButton b = lasts ? new JToggleButton(labels(shown)) : new JButton(labels(shown));
+        b.setText(labels(shown) + "  " + shown);
+        b.setName("do " + shown);
+        b.setToolTipText(k.words() + " (" + shown + ")");
+        b.getAccessibleContext().setAccessibleDescription(k.words());
+        small(b);
+        b.addActionListener(e -> {
+            k.work().run();
+            follow();
+        });
+        if (lasts) {
+            lasting.put(shown, b);
+        }
+        return b;
+    }
+
+    private static void small(AbstractButton b) {
+        b.putClientProperty("FlatLaf.styleClass", "medium");
+        b.setMargin(new java.awt.Insets(1, 4, 1, 4));
+        b.setRequestFocusEnabled(false);
+    }
+
+    /** Buttons of what lasts show whether it is on. */
+    private void follow() {
+        lasting.forEach((shown, b) -> b.setSelected(
+                switch (shown) {
+                    case "L" -> model.look().lifted();
+                    case "G" -> model.through();
+                    case "V" -> model.compare() != BenchModel.Compare.NONE;
+                    case "R" -> model.hand() == BenchModel.Hand.RULER;
+                    case "J" -> model.hand() == BenchModel.Hand.ZERO;
+                    default -> model.hand() == BenchModel.Hand.SECTION;
+                }));
     }
 
     private static String labels(String shown) {
@@ -302,17 +321,37 @@ final class BenchActions {
             case "1" -> "Above";
             case "2" -> "Slant";
             case "3" -> "Below";
+            case "4" -> "Solder";
+            case "5" -> "Parts";
             case "F" -> "Whole";
             case "T" -> "Turn";
             case "L" -> "Lift";
-            case "Z" -> "Z factor";
+            case "Z" -> "Z high";
             case "R" -> "Ruler";
             case "X" -> "Section";
+            case "J" -> "Move job";
             case "V" -> "Compare";
             case "G" -> "Far side";
             case "C" -> "Colours";
-            default -> "Dark/light";
+            default -> "Dark";
         };
+    }
+
+    /** The solder side or the component side as the hand holds the board: off the spoil board, straight on. */
+    private void inHand(Face face) {
+        JobScene s = model.scene();
+        if (s == null) {
+            return;
+        }
+        int found = 0;
+        for (Side side : s.job().sides()) {
+            found = side.face() == face ? side.number() : found;
+        }
+        model.setLook(model.look().withLifted(true));
+        if (found > 0) {
+            model.setSide(found);
+        }
+        view(found > 0 ? Camera::top : Camera::bottom);
     }
 
     private interface Preset {
@@ -323,8 +362,9 @@ final class BenchActions {
         BoardSnapshot b = model.board();
         if (b != null) {
             double z = board.camera().zFactor();
-            flyTo(preset.of(b, Math.max(1, board.getWidth()), Math.max(1, board.getHeight()))
-                    .withZFactor(z));
+            Camera to = preset.of(b, Math.max(1, board.getWidth()), Math.max(1, board.getHeight()));
+            // Straight on, the words and the legend would stand on the blank: a little air round it.
+            flyTo((to.parallel() ? to.showing(to.heightMm() * AIR) : to).withZFactor(z));
         }
     }
 
@@ -489,8 +529,7 @@ final class BenchActions {
             return;
         }
         if (play.isRunning()) {
-            play.stop();
-            playing.setVisible(false);
+            stopPlaying();
             return;
         }
         if (model.timeS() >= s.endS() - 1e-6) {
@@ -505,7 +544,8 @@ final class BenchActions {
         speed = Math.max(0, Math.min(SPEEDS.length - 1, index));
         if (play.isRunning()) {
             playing.setVisible(true);
-            playing.setText(String.format(Locale.ROOT, "playing at %.0fx  (+ / -)", SPEEDS[speed]));
+            playing.setText(String.format(Locale.ROOT, "%.0fx  (+ / -)", SPEEDS[speed]));
+            run.setText("Pause  Space");
         }
     }
 
@@ -520,9 +560,14 @@ final class BenchActions {
         }
         model.setTime(model.timeS() + dt * SPEEDS[speed]);
         if (model.timeS() >= s.endS()) {
-            play.stop();
-            playing.setVisible(false);
+            stopPlaying();
         }
+    }
+
+    private void stopPlaying() {
+        play.stop();
+        playing.setVisible(false);
+        run.setText("Play  Space");
     }
 
     private static void copy(String words) {
@@ -576,7 +621,9 @@ final class BenchActions {
         table.getColumnModel().getColumn(0).setPreferredWidth(160);
         TableRowSorter<DefaultTableModel> sorter = new TableRowSorter<>(rows);
         table.setRowSorter(sorter);
+        table.setName("keys");
         JTextField search = new JTextField();
+        search.setName("search the keys");
         search.putClientProperty("JTextField.placeholderText", "Search the keys");
         search.getDocument().addDocumentListener(new DocumentListener() {
             private void narrow() {
@@ -607,7 +654,7 @@ final class BenchActions {
         dialog.getRootPane()
                 .registerKeyboardAction(
                         e -> dialog.dispose(), KeyStroke.getKeyStroke("ESCAPE"), JComponent.WHEN_IN_FOCUSED_WINDOW);
-        dialog.setSize(Px.size(560, 560));
+        dialog.setSize(Px.size(760, 600));
         dialog.setLocationRelativeTo(frame);
         dialog.setVisible(true);
     }

@@ -4,6 +4,9 @@ import foilproof.app.viewer.BoardSnapshot;
 import foilproof.app.viewer.Camera;
 import foilproof.app.viewer.JobScene;
 import foilproof.app.viewer.Look;
+import foilproof.bench.Job;
+import foilproof.bench.JobMove;
+import foilproof.bench.XyMm;
 import foilproof.dryrun.DryRunResult;
 import foilproof.findings.Finding;
 import foilproof.motion.Segments;
@@ -56,11 +59,17 @@ final class BenchModel {
         /** Drag measures from point to point. */
         RULER,
         /** Drag cuts a section. */
-        SECTION
+        SECTION,
+        /** Drag moves the job on its blank. */
+        ZERO
     }
 
-    /** Ends of a dragged line on a side, mm in the blank's frame. */
-    record Line(int side, double x0Mm, double y0Mm, double x1Mm, double y1Mm) {
+    /** Ends of a line on a side, mm in the blank's frame, and how well each is known: a pixel where it was dragged. */
+    record Line(int side, double x0Mm, double y0Mm, double x1Mm, double y1Mm, double errorMm) {
+        Line(int side, double x0Mm, double y0Mm, double x1Mm, double y1Mm) {
+            this(side, x0Mm, y0Mm, x1Mm, y1Mm, 0);
+        }
+
         double lengthMm() {
             return Math.hypot(x1Mm - x0Mm, y1Mm - y0Mm);
         }
@@ -218,28 +227,43 @@ final class BenchModel {
      *
      * @param feedShare feeds by this factor, 1 as programmed
      * @param speedShare spindle speeds by this factor, 1 as programmed
-     * @param zeroXMm work zeros moved along X by this, mm
-     * @param zeroYMm work zeros moved along Y by this, mm
+     * @param zeroXMm the job, programs and design, moved along X of the first side by this, mm
+     * @param zeroYMm the same along Y, mm
+     * @param turnRad the job turned by this about the zero of its first program, counter-clockwise, rad
      * @param order places of the programs, side by side in the job's order, in the order in which they are to run; empty
      *     as in the job
      */
-    record Work(double feedShare, double speedShare, double zeroXMm, double zeroYMm, List<Integer> order) {
-        static final Work NONE = new Work(1, 1, 0, 0, List.of());
+    record Work(
+            double feedShare, double speedShare, double zeroXMm, double zeroYMm, double turnRad, List<Integer> order) {
+        static final Work NONE = new Work(1, 1, 0, 0, 0, List.of());
 
         Work {
             order = List.copyOf(order);
         }
 
         Work withFeed(double share) {
-            return new Work(share, speedShare, zeroXMm, zeroYMm, order);
+            return new Work(share, speedShare, zeroXMm, zeroYMm, turnRad, order);
         }
 
         Work withSpeed(double share) {
-            return new Work(feedShare, share, zeroXMm, zeroYMm, order);
+            return new Work(feedShare, share, zeroXMm, zeroYMm, turnRad, order);
         }
 
         Work withZero(double x, double y) {
-            return new Work(feedShare, speedShare, x, y, order);
+            return new Work(feedShare, speedShare, x, y, turnRad, order);
+        }
+
+        Work withTurn(double rad) {
+            return new Work(feedShare, speedShare, zeroXMm, zeroYMm, rad, order);
+        }
+
+        /** Where the job lies on its blank. */
+        JobMove move(Job job) {
+            if (zeroXMm == 0 && zeroYMm == 0 && turnRad == 0) {
+                return JobMove.NONE;
+            }
+            XyMm about = JobFootprint.pivot(job);
+            return new JobMove(zeroXMm, zeroYMm, turnRad, about.xMm(), about.yMm());
         }
 
         Work withOrder(List<Integer> newOrder) {
@@ -247,7 +271,7 @@ final class BenchModel {
             for (int i = 0; i < newOrder.size(); i++) {
                 same &= newOrder.get(i) == i;
             }
-            return new Work(feedShare, speedShare, zeroXMm, zeroYMm, same ? List.of() : newOrder);
+            return new Work(feedShare, speedShare, zeroXMm, zeroYMm, turnRad, same ? List.of() : newOrder);
         }
     }
 

@@ -1,9 +1,6 @@
 package foilproof.app.ui;
 
-import com.formdev.flatlaf.FlatDarkLaf;
 import com.formdev.flatlaf.FlatLaf;
-import com.formdev.flatlaf.FlatLightLaf;
-import com.formdev.flatlaf.fonts.inter.FlatInterFont;
 import foilproof.app.practice.Practice;
 import foilproof.app.viewer.OffscreenRenderer;
 import foilproof.bench.DiskFiles;
@@ -64,6 +61,9 @@ final class BenchWindow {
     private final Saving saving = new Saving(frame, preferences(), this::tell);
     private final JProgressBar progress = new JProgressBar(0, 1000);
     private final JButton cancel = new JButton("Stop");
+    /** Gives both sides the width that their text needs. */
+    private Runnable sides = () -> {};
+
     private final JTabbedPane left = new JTabbedPane();
     private final PracticePanel practice = new PracticePanel(model, new PracticeHost());
 
@@ -119,9 +119,7 @@ final class BenchWindow {
     private static void begin(@Nullable JobSource job, ReadOptions options, CountDownLatch closed, boolean exercises) {
         boolean dark = preferences().getBoolean("dark", true);
         Px.choose(preferences().getDouble("scale", 0));
-        FlatInterFont.installLazy();
-        FlatLaf.setPreferredFontFamily(FlatInterFont.FAMILY);
-        setUp(dark);
+        Theme.setUp(dark);
         BenchWindow w = new BenchWindow(options);
         w.model.setLook(w.model.look().withDark(dark));
         w.frame.addWindowListener(new WindowAdapter() {
@@ -160,17 +158,9 @@ final class BenchWindow {
         return Preferences.userRoot().node("foilproof/bench");
     }
 
-    private static void setUp(boolean dark) {
-        if (dark) {
-            FlatDarkLaf.setup();
-        } else {
-            FlatLightLaf.setup();
-        }
-    }
-
     private void setDark(boolean dark) {
         preferences().putBoolean("dark", dark);
-        setUp(dark);
+        Theme.setUp(dark);
         FlatLaf.updateUI();
         model.setLook(model.look().withDark(dark));
     }
@@ -316,17 +306,25 @@ final class BenchWindow {
 
         @Override
         public void textSize(int step) {
-            double now = Math.max(0.75, Math.min(4, Px.scale() + 0.25 * step));
+            double before = Px.scale();
+            double now = Math.max(0.75, Math.min(4, before + 0.25 * step));
             preferences().putDouble("scale", now);
             Px.choose(now);
-            setUp(model.look().dark());
+            Theme.setUp(model.look().dark());
             FlatLaf.updateUI();
+            Px.rescale(frame.getContentPane(), now / before);
+            frame.setMinimumSize(least());
+            sides.run();
+            frame.getContentPane().revalidate();
             board.redraw();
-            tell(String.format(
-                    java.util.Locale.ROOT,
-                    "Text %.0f %%; the widths of panels follow when the window is opened again.",
-                    100 * now));
+            tell(String.format(java.util.Locale.ROOT, "Text %.0f %% (Ctrl+= larger, Ctrl+- smaller).", 100 * now));
         }
+    }
+
+    private static Dimension least() {
+        Dimension screen = Toolkit.getDefaultToolkit().getScreenSize();
+        Dimension d = Px.size(900, 560);
+        return new Dimension(Math.min(d.width, screen.width), Math.min(d.height, screen.height));
     }
 
     /** Shows the exercises. */
@@ -359,6 +357,7 @@ final class BenchWindow {
 
     private void build(BenchActions actions) {
         frame.setName("bench");
+        frame.setIconImages(Theme.icons());
         frame.setDefaultCloseOperation(WindowConstants.DISPOSE_ON_CLOSE);
         frame.addWindowListener(new WindowAdapter() {
             @Override
@@ -413,11 +412,15 @@ final class BenchWindow {
         left.setMinimumSize(Px.size(240, 100));
         rightSplit.setMinimumSize(Px.size(260, 100));
         outer.setDividerLocation(Px.of(335));
+        sides = () -> {
+            outer.setDividerLocation(Px.of(335));
+            outer.validate();
+            inner.setDividerLocation(Math.max(300, inner.getWidth() - Px.of(335)));
+        };
         frame.addWindowListener(new WindowAdapter() {
             @Override
             public void windowOpened(WindowEvent e) {
-                outer.setDividerLocation(Px.of(335));
-                inner.setDividerLocation(Math.max(300, inner.getWidth() - Px.of(335)));
+                sides.run();
             }
         });
         JPanel bottom = new JPanel(new BorderLayout());
@@ -429,7 +432,7 @@ final class BenchWindow {
         all.setTransferHandler(new Drop());
         frame.setContentPane(all);
         Dimension screen = Toolkit.getDefaultToolkit().getScreenSize();
-        frame.setMinimumSize(Px.size(900, 560));
+        frame.setMinimumSize(least());
         frame.setSize(Math.min(Px.of(1500), screen.width), Math.min(Px.of(940), screen.height));
         frame.setLocationRelativeTo(null);
     }

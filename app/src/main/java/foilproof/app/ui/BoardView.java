@@ -9,6 +9,8 @@ import foilproof.app.viewer.Look;
 import foilproof.app.viewer.OffscreenRenderer;
 import foilproof.app.viewer.OverlayPainter;
 import foilproof.app.viewer.Pictures;
+import foilproof.bench.JobMove;
+import foilproof.bench.XyMm;
 import java.awt.Color;
 import java.awt.Cursor;
 import java.awt.Graphics;
@@ -53,6 +55,9 @@ final class BoardView extends Drawn {
     private final AtomicInteger tinted = new AtomicInteger();
     private int @Nullable [] swiping;
     private BenchModel.@Nullable Line drawing;
+    private BenchModel.@Nullable Work moving;
+    private @Nullable JobFootprint footprint;
+    private @Nullable JobScene footprintOf;
     private boolean again;
     private boolean restAgain;
     private double movingScale = 0.75;
@@ -307,6 +312,7 @@ final class BoardView extends Drawn {
             new OverlayPainter(q, getWidth(), getHeight(), Px.scale()).paint(g);
             asked(g, q);
             lines(g, q);
+            dragged(g, q);
             compared(g);
         }
         String words = trouble != null ? trouble : im == null && model.scene() != null ? "Drawing the board ..." : null;
@@ -362,9 +368,11 @@ final class BoardView extends Drawn {
         if (model.hand() != BenchModel.Hand.ASK) {
             tag(
                     g,
-                    model.hand() == BenchModel.Hand.RULER
-                            ? "Ruler: drag from point to point (R or Esc ends)"
-                            : "Section: drag a line across the board (X or Esc ends; K pins)",
+                    switch (model.hand()) {
+                        case RULER -> "Ruler: drag from point to point (R or Esc ends)";
+                        case ZERO -> "Work zero: drag moves the job, Ctrl+drag turns it (J or Esc ends, B goes back)";
+                        default -> "Section: drag a line across the board (X or Esc ends; K pins)";
+                    },
                     12,
                     100);
         }
@@ -489,6 +497,12 @@ final class BoardView extends Drawn {
                 model.setSwipe((double) e.getX() / Math.max(1, getWidth()));
                 return;
             }
+            if (model.hand() == BenchModel.Hand.ZERO && SwingUtilities.isLeftMouseButton(from)) {
+                moved = true;
+                moving = movedJob(from, e);
+                repaint();
+                return;
+            }
             if (model.hand() != BenchModel.Hand.ASK && SwingUtilities.isLeftMouseButton(from)) {
                 moved = true;
                 drawing = drawn(from, e);
@@ -510,7 +524,12 @@ final class BoardView extends Drawn {
         @Override
         public void mouseReleased(MouseEvent e) {
             BenchModel.Line l = drawing;
-            if (!moved && SwingUtilities.isLeftMouseButton(e)) {
+            BenchModel.Work w = moving;
+            if (w != null) {
+                moving = null;
+                model.setWhatIf(
+                        model.whatIf().withSwept(model.whatIf().swept().withWork(w)));
+            } else if (!moved && SwingUtilities.isLeftMouseButton(e)) {
                 askAt(e.getX(), e.getY());
             } else if (l != null && l.lengthMm() > 1e-4) {
                 if (model.hand() == BenchModel.Hand.RULER) {
@@ -578,7 +597,80 @@ final class BoardView extends Drawn {
         double[] b = q.camera().pick(q.board(), q.conditions(), to.getX(), to.getY(), getWidth(), getHeight());
         return a.length == 0 || b.length == 0
                 ? null
-                : new BenchModel.Line(q.board().side(), a[0], a[1], b[0], b[1]);
+                : new BenchModel.Line(
+                        q.board().side(), a[0], a[1], b[0], b[1], q.camera().heightMm() / Math.max(1, getHeight()));
+    }
+
+    /** The job where a drag would lay it: shifted along, or with Ctrl turned about its zero. */
+    private BenchModel.@Nullable Work movedJob(MouseEvent from, MouseEvent to) {
+        OffscreenRenderer.Request q = shown;
+        JobScene s = model.scene();
+        if (q == null || s == null) {
+            return null;
+        }
+        double[] a = onPlane(q.camera(), from.getX(), from.getY());
+        double[] b = onPlane(q.camera(), to.getX(), to.getY());
+        if (a.length == 0 || b.length == 0) {
+            return null;
+        }
+        BenchModel.Work w = model.whatIf().swept().work();
+        // Said of the first side: later sides see its mirror.
+        JobMove unit = new JobMove(b[0] - a[0], b[1] - a[1], 1, 0, 0).onSide(s.job(), q.board().side());
+        if (!from.isControlDown()) {
+            return w.withZero(hundredth(w.zeroXMm() + unit.xMm()), hundredth(w.zeroYMm() + unit.yMm()));
+        }
+        XyMm zero = w.move(s.job())
+                .onSide(s.job(), q.board().side())
+                .of(sidePivot(s, q.board().side()));
+        double turn = Math.atan2(b[1] - zero.yMm(), b[0] - zero.xMm())
+                - Math.atan2(a[1] - zero.yMm(), a[0] - zero.xMm());
+        double deg = Math.toDegrees(w.turnRad() + Math.signum(unit.turnRad()) * turn);
+        deg = Math.round(deg * 2) / 2.0;
+        return w.withTurn(Math.toRadians(deg - 360 * Math.floor((deg + 180) / 360)));
+    }
+
+    private static double hundredth(double mm) {
+        return Math.round(mm * 100) / 100.0;
+    }
+
+    /** The point about which the job turns, as a side sees it. */
+    private static XyMm sidePivot(JobScene s, int side) {
+        XyMm p = JobFootprint.pivot(s.job());
+        JobMove at = new JobMove(0, 0, 0, p.xMm(), p.yMm()).onSide(s.job(), side);
+        return new XyMm(at.aboutXMm(), at.aboutYMm());
+    }
+
+    /** Where the job would cut while it is dragged, as lines over the board, and whether it fits. */
+    private void dragged(Graphics2D g, OffscreenRenderer.Request q) {
+        JobScene s = model.scene();
+        if (s == null || model.hand() != BenchModel.Hand.ZERO) {
+            return;
+        }
+        if (footprint == null || footprintOf != s) {
+            footprint = JobFootprint.of(s.job(), s.ground().plan());
+            footprintOf = s;
+        }
+        BenchModel.Work w = moving != null ? moving : model.whatIf().swept().work();
+        JobMove move = w.move(s.job());
+        JobMove here = move.onSide(s.job(), q.board().side());
+        java.awt.geom.Path2D path = new java.awt.geom.Path2D.Double();
+        for (JobFootprint.Stroke t : footprint.side(q.board().side())) {
+            XyMm a = here.of(new XyMm(t.x0Mm(), t.y0Mm()));
+            XyMm b = here.of(new XyMm(t.x1Mm(), t.y1Mm()));
+            double[] p = q.camera().project(a.xMm(), a.yMm(), 0, getWidth(), getHeight());
+            double[] r = q.camera().project(b.xMm(), b.yMm(), 0, getWidth(), getHeight());
+            if (p[2] > 0 && r[2] > 0) {
+                path.moveTo(p[0], p[1]);
+                path.lineTo(r[0], r[1]);
+            }
+        }
+        g.setColor(new Color(0, 0, 0, 150));
+        g.setStroke(new java.awt.BasicStroke(3.4f));
+        g.draw(path);
+        g.setColor(new Color(0xF0E442));
+        g.setStroke(new java.awt.BasicStroke(1.4f));
+        g.draw(path);
+        tag(g, StudyPanel.zeroWords(footprint, move).replace('\n', ' '), 12, 100 + Px.of(26));
     }
 
     private void askAt(int x, int y) {

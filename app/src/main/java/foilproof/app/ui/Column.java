@@ -12,6 +12,8 @@ import javax.swing.Scrollable;
 final class Column extends JPanel implements Scrollable {
     private static final long serialVersionUID = 1L;
 
+    private boolean seen;
+
     Column() {
         setLayout(new BoxLayout(this, BoxLayout.Y_AXIS));
     }
@@ -22,6 +24,14 @@ final class Column extends JPanel implements Scrollable {
                 new JScrollPane(this, JScrollPane.VERTICAL_SCROLLBAR_AS_NEEDED, JScrollPane.HORIZONTAL_SCROLLBAR_NEVER);
         scroll.setBorder(BorderFactory.createEmptyBorder());
         scroll.getVerticalScrollBar().setUnitIncrement(20);
+        // Fields that are filled before they are shown must not leave the column scrolled to them.
+        addHierarchyListener(e -> {
+            if (!seen && isShowing()) {
+                seen = true;
+                javax.swing.SwingUtilities.invokeLater(
+                        () -> scroll.getVerticalScrollBar().setValue(0));
+            }
+        });
         return scroll;
     }
 

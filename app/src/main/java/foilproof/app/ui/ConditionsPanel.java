@@ -7,6 +7,7 @@ import foilproof.bench.Tool;
 import foilproof.bench.ToolShape;
 import foilproof.dryrun.DryRunResult;
 import foilproof.findings.RunFacts;
+import foilproof.report.HumanText;
 import foilproof.report.ResultDocument;
 import java.awt.BorderLayout;
 import java.awt.FlowLayout;
@@ -58,20 +59,20 @@ final class ConditionsPanel extends JPanel {
         setName("conditions");
         JPanel all = new Column();
         all.setBorder(Px.pad(8, 10, 10, 10));
-        all.add(heading("What if", "Nothing here changes the job; Home on a scale sets it back to 0."));
+        all.add(heading("What if", "Nothing here changes the job. Z error: + = the cutter really goes deeper, - = higher. Home on a scale sets it to 0."));
         all.add(look());
         all.add(comparing());
         all.add(runs);
         bow = new ZSlider("bow", 0.3, 0.01, v -> change(model.whatIf().withBow(v)));
         bowTyped = typed("bow, mm", 0.3, 0.01, v -> change(model.whatIf().withBow(v)));
-        all.add(row(new JLabel("Bow: middle low by"), bowTyped, bow, "+ = low, edge where it was"));
+        all.add(row(new JLabel("Bow: middle low by"), bowTyped, bow.meaning("high", "low")));
         all.add(presets());
         all.add(new SurfacePanel(model));
         thickness =
                 new ZSlider("thickness", 0.2, 0.01, v -> change(model.whatIf().withThicknessChange(v)));
         thicknessTyped = typed(
                 "thickness change, mm", 0.2, 0.01, v -> change(model.whatIf().withThicknessChange(v)));
-        all.add(row(new JLabel("Blank thicker by"), thicknessTyped, thickness, "+ = thicker, - = thinner"));
+        all.add(row(new JLabel("Blank thicker by"), thicknessTyped, thickness.meaning("thinner", "thicker")));
         all.add(foil());
         JButton reset = new JButton("Back to the job (B)");
         all.add(sweep);
@@ -165,7 +166,7 @@ final class ConditionsPanel extends JPanel {
         return s;
     }
 
-    private JPanel row(JComponent head, JSpinner typed, ZSlider slider, String sign) {
+    private JPanel row(JComponent head, JSpinner typed, ZSlider slider) {
         JPanel p = column();
         p.setBorder(Px.pad(8, 0, 0, 0));
         head.setAlignmentX(LEFT_ALIGNMENT);
@@ -179,7 +180,6 @@ final class ConditionsPanel extends JPanel {
         line.add(right, BorderLayout.EAST);
         line.setMaximumSize(Px.size(10_000, 44));
         p.add(line);
-        p.add(new Wrapped(sign));
         return p;
     }
 
@@ -292,7 +292,7 @@ final class ConditionsPanel extends JPanel {
         for (Tool t : s.job().tools()) {
             line(
                     sweep,
-                    "Runout of " + t.name(),
+                    "Runout of \"" + t.name() + "\"",
                     "runout of " + t.name() + ", mm",
                     slack,
                     () -> swept().runoutMm().getOrDefault(t.name(), t.runoutMm()),
@@ -301,7 +301,7 @@ final class ConditionsPanel extends JPanel {
                 double base = t.tipWidthMm().orElse(2 * t.tipRadiusMm().orElse(0.05));
                 line(
                         sweep,
-                        "Tip flat of " + t.name(),
+                        "Tip flat of \"" + t.name() + "\"",
                         "tip of " + t.name() + ", mm",
                         new double[] {0, 2, 0.01},
                         () -> swept().tipMm().getOrDefault(t.name(), base),
@@ -458,7 +458,7 @@ final class ConditionsPanel extends JPanel {
             present.setToolTipText("off: as if this tool run were left out, in the picture; findings keep it");
             present.setName("run " + (run + 1) + " happens");
             present.addActionListener(e -> change(model.whatIf().withAbsent(run, !present.isSelected())));
-            runs.add(row(present, typed, slider, "Z error: + = really deeper, - = higher"));
+            runs.add(row(present, typed, slider.meaning("higher", "deeper")));
             runs.add(window);
         }
 
@@ -497,10 +497,10 @@ final class ConditionsPanel extends JPanel {
         if (w.empty()) {
             return "Z window: no depth works. " + (w.note() == null ? "" : w.note());
         }
-        String from = w.fromMm() == null ? "beyond the headroom" : String.format(Locale.ROOT, "%+.3f mm", w.fromMm());
-        String to = w.toMm() == null ? "beyond the headroom" : String.format(Locale.ROOT, "%+.3f mm", w.toMm());
-        StringBuilder s =
-                new StringBuilder("Z window ").append(from).append(" to ").append(to);
+        if (w.fromMm() == null && w.toMm() == null) {
+            return "Z window: open both ways, beyond the headroom";
+        }
+        StringBuilder s = new StringBuilder("Z window ").append(HumanText.window(w.fromMm(), w.toMm()));
         s.append(String.format(Locale.ROOT, ", +/- %.3f mm", w.plusMinusMm()));
         if (w.limitedFrom() != null) {
             s.append("; at its shallow end ").append(w.limitedFrom().kind());
@@ -509,7 +509,7 @@ final class ConditionsPanel extends JPanel {
             s.append("; at its deep end ").append(w.limitedTo().kind());
         }
         if (w.marginMm() != null) {
-            s.append(String.format(Locale.ROOT, "; margin to your spread %+.3f mm", w.marginMm()));
+            s.append(String.format(Locale.ROOT, "; margin to your spread %+.3f mm", Math.floor(w.marginMm() * 1000 + 1e-6) / 1000));
         }
         return s.toString();
     }

@@ -18,6 +18,10 @@ import org.jspecify.annotations.Nullable;
 /** Answers about the finished copper of a side: which is joined, nets, holes, what lies between two places. */
 final class CopperAnswer {
     private static final double STEP_MM = 0.02;
+    /** Copper wider than this is an area, no trace, mm. */
+    private static final double WIDEST_MM = 5;
+
+    private static final int DIRECTIONS = 60;
 
     private final Examination examination;
     private final ResultDocument document;
@@ -93,6 +97,13 @@ final class CopperAnswer {
                     c.x1Mm(),
                     c.y0Mm(),
                     c.y1Mm()));
+            double wide = widthAt(piece, p[0], p[1]);
+            if (!Double.isNaN(wide)) {
+                w.append("Copper through this place: ").append(AnswerPanel.length(wide)).append(String.format(
+                        Locale.ROOT,
+                        " +/- %.3f mm at its narrowest, at the foil bottom%n",
+                        Math.max(0.001, wide * (1 / Math.cos(Math.PI / DIRECTIONS / 2) - 1))));
+            }
             List<String> nets = nets(piece);
             if (examination.design().nets().nets().isEmpty()) {
                 w.append("Net: cannot know without a netlist or layer image\n");
@@ -105,6 +116,37 @@ final class CopperAnswer {
             between(w, before, p);
         }
         return w.toString();
+    }
+
+    /**
+     * Width of the copper across a place, by the narrowest of many chords through it, each from wall to wall exact to
+     * the path; NaN where none is shorter than {@link #WIDEST_MM}. A chord askew by half a step of direction is longer by
+     * 1 / cos of it, which is the error that is told.
+     */
+    double widthAt(int piece, double x, double y) {
+        double best = Double.NaN;
+        double step = Math.max(copper.field().cellMm(), STEP_MM);
+        for (int k = 0; k < DIRECTIONS; k++) {
+            double ux = Math.cos(Math.PI * k / DIRECTIONS);
+            double uy = Math.sin(Math.PI * k / DIRECTIONS);
+            double most = Double.isNaN(best) ? WIDEST_MM : best;
+            double one = reach(piece, new double[] {x, y}, ux, uy, step, most);
+            double other = one >= most ? most : reach(piece, new double[] {x, y}, -ux, -uy, step, most - one);
+            if (one + other < most) {
+                best = one + other;
+            }
+        }
+        return best;
+    }
+
+    /** How far copper goes from a place in a direction, mm; no further than asked. */
+    private double reach(int piece, double[] p, double ux, double uy, double step, double most) {
+        for (double a = step; a < most + step; a += step) {
+            if (pieceAt(p[0] + ux * a, p[1] + uy * a) != piece) {
+                return wall(p, ux, uy, Math.max(0, a - 2 * step), a);
+            }
+        }
+        return most;
     }
 
     private void hole(StringBuilder w, double[] p) {

@@ -3,9 +3,13 @@ package foilproof.app.ui;
 import foilproof.app.viewer.JobScene;
 import foilproof.app.viewer.OverlayPainter;
 import foilproof.dryrun.DryRunResult;
+import foilproof.findings.Certainty;
 import foilproof.findings.Finding;
 import foilproof.findings.NotChecked;
 import foilproof.findings.Severity;
+import foilproof.report.Explanation;
+import foilproof.report.HumanText;
+import foilproof.report.Verdict;
 import java.awt.BorderLayout;
 import java.awt.Color;
 import java.awt.Component;
@@ -35,6 +39,7 @@ import javax.swing.JScrollPane;
 import javax.swing.JSplitPane;
 import javax.swing.JTextArea;
 import javax.swing.JTextField;
+import javax.swing.JToggleButton;
 import javax.swing.KeyStroke;
 import javax.swing.ListSelectionModel;
 import javax.swing.event.DocumentEvent;
@@ -67,6 +72,9 @@ final class FindingsPanel extends JPanel {
     private final JComboBox<String> tools = choice("cutter");
     private final JComboBox<String> severities = choice("severity");
     private final JPanel choices = new JPanel(new java.awt.GridLayout(2, 2, 4, 4));
+    private final JToggleButton lists = new JToggleButton("Lists");
+    private final WindowHeadline headline;
+    private final JButton accept = new JButton("Accept, because ...  I");
     private boolean filling;
     private transient Consumer<@Nullable Finding> accepting = f -> {};
 
@@ -74,6 +82,13 @@ final class FindingsPanel extends JPanel {
         super(new BorderLayout(0, 6));
         this.model = model;
         this.fly = fly;
+        headline = new WindowHeadline((at, side) -> fly.accept(
+                -1,
+                Finding.of("z-window", Severity.NOTE, Certainty.GEOMETRY)
+                        .says("Here the Z window ends: it is the first place that fails.")
+                        .side(side)
+                        .at(at[0], at[1])
+                        .build()));
         setName("findings panel");
         setBorder(Px.pad(8, 10, 8, 10));
         add(head(), BorderLayout.NORTH);
@@ -105,10 +120,10 @@ final class FindingsPanel extends JPanel {
         JScrollPane lower = new JScrollPane(detail);
         JScrollPane upper = new JScrollPane(list);
         JSplitPane split = new JSplitPane(JSplitPane.VERTICAL_SPLIT, upper, lower);
-        split.setResizeWeight(0.55);
+        split.setResizeWeight(0.6);
         split.setBorder(BorderFactory.createEmptyBorder());
         upper.setPreferredSize(Px.size(300, 320));
-        lower.setPreferredSize(Px.size(300, 260));
+        lower.setPreferredSize(Px.size(300, 210));
         add(split);
         add(acceptButton(), BorderLayout.SOUTH);
         model.listen(c -> {
@@ -131,16 +146,34 @@ final class FindingsPanel extends JPanel {
 
     /** The verdict over what narrows the findings. */
     private JPanel head() {
-        verdict.putClientProperty("FlatLaf.styleClass", "h2");
-        filter.putClientProperty("JTextField.placeholderText", "Filter: hair, side 2, line 431, T2, holes < 0.6 ...");
+        verdict.putClientProperty("FlatLaf.styleClass", "h3");
+        verdict.setName("verdict");
+        filter.putClientProperty("JTextField.placeholderText", "hair, line 431, T2, holes < 0.6");
+        filter.setToolTipText("Words that must all occur; side 2, line 431, T2, stop; holes < 0.6 and gaps < 0.15 (mm)"
+                + " list places themselves  (/)");
         filter.putClientProperty("JTextField.showClearButton", true);
         filter.setName("filter");
         filter.getAccessibleContext().setAccessibleName("Filter findings");
         JPanel head = new JPanel(new BorderLayout(0, 4));
         head.add(verdict, BorderLayout.NORTH);
-        head.add(state, BorderLayout.CENTER);
+        state.setName("counts");
+        JPanel middle = new JPanel(new BorderLayout(0, 0));
+        middle.add(state, BorderLayout.NORTH);
+        middle.add(headline);
+        head.add(middle, BorderLayout.CENTER);
         JPanel narrow = new JPanel(new BorderLayout(0, 4));
-        narrow.add(filter, BorderLayout.NORTH);
+        JPanel typed = new JPanel(new BorderLayout(4, 0));
+        typed.add(filter);
+        lists.setName("filter lists");
+        lists.setToolTipText("narrow by severity, kind, side and cutter");
+        lists.setMargin(new java.awt.Insets(2, 6, 2, 6));
+        lists.addActionListener(e -> {
+            choices.setVisible(lists.isSelected());
+            revalidate();
+        });
+        typed.add(lists, BorderLayout.EAST);
+        narrow.add(typed, BorderLayout.NORTH);
+        choices.setVisible(false);
         List.of(severities, kinds, sides, tools).forEach(choices::add);
         narrow.add(choices);
         head.add(narrow, BorderLayout.SOUTH);
@@ -258,8 +291,9 @@ final class FindingsPanel extends JPanel {
     }
 
     private JButton acceptButton() {
-        JButton accept = new JButton("Accept this finding, because ...  (I)");
         accept.setName("accept");
+        accept.setMargin(new java.awt.Insets(1, 6, 1, 6));
+        accept.putClientProperty("FlatLaf.styleClass", "medium");
         accept.setToolTipText("stored beside the job; void when any byte of the inputs changes");
         accept.addActionListener(e -> accept());
         return accept;
@@ -311,6 +345,8 @@ final class FindingsPanel extends JPanel {
         if (base == null) {
             boolean none = model.scene() == null;
             verdict.setText(none ? "No job yet" : model.blind() ? "Predict first" : "Checking ...");
+            verdict.setIcon(null);
+            headline.show(null);
             state.setText(
                     none
                             ? "Open a job, a folder or a program."
@@ -354,8 +390,12 @@ final class FindingsPanel extends JPanel {
                     rows.addElement(new Row(f, -1, "search"));
                 }
             }
-            verdict.setText("Verdict: " + base.document().verdict().word());
+            verdict.setText(verdictWords(base.document().verdict()));
+            verdict.setIcon(new Badge(3 - base.document().verdict().ordinal(), ""));
+            headline.show(other == null ? base : other);
+            int open = base.document().notChecked().size();
             state.setText(counts(findings)
+                    + (open == 0 ? "" : "; " + open + " not checked (Esc)")
                     + (other == null
                             ? ""
                             : "; what if: " + fresh + " appeared, " + gone + " gone, " + (findings.size() - gone)
@@ -376,6 +416,15 @@ final class FindingsPanel extends JPanel {
         return FindingFilter.of(filter.getText()).matches(f, s == null ? null : s.job(), choice);
     }
 
+    private static String verdictWords(Verdict v) {
+        return switch (v) {
+            case STOP -> "Stop: do not run it";
+            case FIX -> "Fix it: a bad board is likely";
+            case WATCH -> "Watch: it rests on your set-up";
+            case CLEAN -> "Clean: nothing above a note";
+        };
+    }
+
     private static String counts(List<Finding> findings) {
         if (findings.isEmpty()) {
             return "nothing found";
@@ -385,6 +434,7 @@ final class FindingsPanel extends JPanel {
             long n = findings.stream().filter(f -> f.severity() == v).count();
             if (n > 0) {
                 s.append(s.length() == 0 ? "" : ", ").append(n).append(' ').append(v.word());
+                s.append(v == Severity.NOTE && n > 1 ? "s" : "");
             }
         }
         return s.toString();
@@ -425,6 +475,10 @@ final class FindingsPanel extends JPanel {
             s.append("ACCEPTED, because: ").append(reason).append("\n\n");
         }
         tell(s, f, "");
+        Explanation e = Explanation.of(f.kind());
+        if (e != null) {
+            s.append("\nWhy it matters: ").append(e.why()).append('\n');
+        }
         detail.setText(s.toString());
         detail.setCaretPosition(0);
     }
@@ -456,25 +510,9 @@ final class FindingsPanel extends JPanel {
             s.append(indent).append("Do: ").append(f.doThis()).append('\n');
         }
         s.append(indent).append(where(f)).append('\n');
-        if (f.measured() != null) {
-            s.append(indent)
-                    .append(String.format(
-                            Locale.ROOT,
-                            "%s %.4g %s",
-                            f.measured().name(),
-                            f.measured().value(),
-                            f.measured().unit()));
-            if (f.measured().plusMinus() != null) {
-                s.append(String.format(Locale.ROOT, " +/- %.2g", f.measured().plusMinus()));
-            }
-            if (f.limit() != null) {
-                s.append(String.format(
-                        Locale.ROOT,
-                        ", limit %.4g %s",
-                        f.limit().value(),
-                        f.limit().unit()));
-            }
-            s.append('\n');
+        String numbers = HumanText.numbers(f);
+        if (!numbers.isEmpty()) {
+            s.append(indent).append(numbers).append('\n');
         }
         if (!f.consequences().isEmpty()) {
             s.append('\n').append(indent).append("From this follow:\n");
@@ -558,10 +596,13 @@ final class FindingsPanel extends JPanel {
                                 : row.difference().equals("accepted")
                                         ? "<b>[accepted]</b> "
                                         : "<b>[what if: " + row.difference() + "]</b> ";
-                int width = Math.max(160, list.getWidth() - Px.of(60));
+                int width = Math.max(160, list.getWidth() - Px.of(48));
+                boolean place = row.difference().equals("search");
                 label.setText(
-                        "<html><body style='width:" + width * 3 / 4 + "px'>" + difference + "<b>" + f.kind() + "</b> "
+                        "<html><body style='width:" + width * 3 / 4 + "px'>" + difference + "<b>"
+                                + (place ? "" : f.severity().word() + ": ") + f.kind() + "</b> "
                                 + escape(f.message())
+                                + line(f)
                                 + (f.consequences().isEmpty()
                                         ? ""
                                         : " <i>(" + f.consequences().size() + " more follow)</i>")
@@ -575,8 +616,17 @@ final class FindingsPanel extends JPanel {
             return label;
         }
 
+        /** The line and moment at which it happens. */
+        private static String line(Finding f) {
+            if (f.program() == null || f.line() == null) {
+                return "";
+            }
+            return " <i>" + escape(f.program()) + " line " + f.line()
+                    + (f.timeS() == null ? "" : ", " + JobScene.clock(f.timeS())) + "</i>";
+        }
+
         private static String escape(String s) {
-            return s.replace("&", "&amp;").replace("<", "&lt;");
+            return s.replace("&", "&amp;").replace("<", "&lt;").replace("\n", "<br>");
         }
     }
 }

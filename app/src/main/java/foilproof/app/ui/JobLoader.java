@@ -274,7 +274,8 @@ final class JobLoader {
                 asked.inCollet(),
                 asked.programUnits(),
                 asked.programZMm(),
-                errors));
+                errors,
+                asked.moved()));
         if (!Double.isNaN(w.foilMm())) {
             changed = changed.withBlank(changed.blank().withFoil(w.foilMm()));
         }
@@ -327,7 +328,9 @@ final class JobLoader {
                         job.whatIf().bowMm(),
                         collet,
                         job.whatIf().programUnits(),
-                        job.whatIf().programZMm()),
+                        job.whatIf().programZMm(),
+                        job.whatIf().runZMm(),
+                        job.whatIf().moved()),
                 job.assumed(),
                 job.inputs());
     }

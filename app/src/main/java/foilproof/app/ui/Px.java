@@ -1,12 +1,20 @@
 package foilproof.app.ui;
 
 import com.formdev.flatlaf.util.UIScale;
+import java.awt.Component;
+import java.awt.Container;
 import java.awt.Dimension;
+import java.awt.Font;
 import java.awt.GraphicsDevice;
 import java.awt.GraphicsEnvironment;
+import java.awt.Insets;
 import java.util.Locale;
 import javax.swing.BorderFactory;
+import javax.swing.JComponent;
+import javax.swing.JList;
 import javax.swing.border.Border;
+import javax.swing.border.EmptyBorder;
+import javax.swing.plaf.UIResource;
 
 /**
  * Sizes on screens on which a pixel is very small. Where the window system scales by itself nothing is done here; where
@@ -52,6 +60,51 @@ final class Px {
 
     static Dimension size(int width, int height) {
         return new Dimension(width >= 10_000 ? width : of(width), height >= 10_000 ? height : of(height));
+    }
+
+    /** Sizes and fonts that were set for one scale grow to another, in a component and all that it holds. */
+    static void rescale(Component c, double ratio) {
+        if (c instanceof JComponent j) {
+            if (j.isPreferredSizeSet()) {
+                j.setPreferredSize(grown(j.getPreferredSize(), ratio));
+            }
+            if (j.isMinimumSizeSet()) {
+                j.setMinimumSize(grown(j.getMinimumSize(), ratio));
+            }
+            if (j.isMaximumSizeSet()) {
+                j.setMaximumSize(grown(j.getMaximumSize(), ratio));
+            }
+            if (j.getBorder() instanceof EmptyBorder b && b.getClass() == EmptyBorder.class) {
+                Insets in = b.getBorderInsets();
+                j.setBorder(BorderFactory.createEmptyBorder(
+                        round(in.top * ratio),
+                        round(in.left * ratio),
+                        round(in.bottom * ratio),
+                        round(in.right * ratio)));
+            }
+            Font f = j.getFont();
+            if (j.isFontSet() && !(f instanceof UIResource)) {
+                j.setFont(f.deriveFont((float) (f.getSize2D() * ratio)));
+            }
+            if (j instanceof JList<?> list && list.getFixedCellHeight() > 10) {
+                list.setFixedCellHeight(round(list.getFixedCellHeight() * ratio));
+            }
+        }
+        if (c instanceof Container holder) {
+            for (Component inside : holder.getComponents()) {
+                rescale(inside, ratio);
+            }
+        }
+    }
+
+    private static Dimension grown(Dimension d, double ratio) {
+        return new Dimension(
+                d.width >= 10_000 ? d.width : round(d.width * ratio),
+                d.height >= 10_000 ? d.height : round(d.height * ratio));
+    }
+
+    private static int round(double v) {
+        return (int) Math.round(v);
     }
 
     static Border pad(int top, int left, int bottom, int right) {

@@ -246,7 +246,7 @@ final class RunStrip extends Drawn {
             g.setColor(text);
             String words = JobScene.clock(t);
             int w = g.getFontMetrics().stringWidth(words);
-            g.drawString(words, (float) Math.max(2, Math.min(wide() - w - 2, x - w / 2.0)), TOP + BAR + 19);
+            g.drawString(words, (float) Math.max(2, Math.min(wide() - w - 2, x - w / 2.0)), TOP + BAR + 22);
         }
     }
 
@@ -269,14 +269,15 @@ final class RunStrip extends Drawn {
         g.setColor(text);
         g.setStroke(new BasicStroke(2));
         g.draw(new java.awt.geom.Line2D.Double(x, TOP - 4, x, TOP + BAR + 4));
-        g.fill(OverlayPainter.severityShape(2, x, TOP + BAR + 8, 6));
+        g.fill(OverlayPainter.severityShape(2, x, TOP + BAR + 7, 5));
         String words = String.format(Locale.ROOT, "%s of %s", JobScene.clock(model.timeS()), JobScene.clock(s.endS()));
         BoardSnapshot b = model.board();
         if (b != null) {
-            words += "   " + b.stateWords();
+            // The moment stands in front already.
+            words += "   " + b.stateWords().replaceAll(", " + JobScene.clock(b.timeS()) + "$", "");
         }
         int w = g.getFontMetrics().stringWidth(words);
         float at = (float) Math.max(SIDE, Math.min(wide() - SIDE - w, x - w / 2.0));
-        g.drawString(words, at, 88);
+        g.drawString(words, at, 90);
     }
 }

@@ -1,6 +1,7 @@
 package foilproof.app.ui;
 
 import foilproof.app.viewer.JobScene;
+import foilproof.bench.JobMove;
 import foilproof.bench.Side;
 import foilproof.bench.Tool;
 import foilproof.dryrun.DryRunResult;
@@ -142,8 +143,8 @@ final class StudyPanel extends JPanel {
     }
 
     private void zero(JPanel to) {
-        title(to, "Work zero moved on the blank");
-        double[] range = {-200, 200, 0.05};
+        title(to, "The job elsewhere on its blank");
+        double[] range = {-500, 500, 0.05};
         to.add(value(
                 "along X by, mm",
                 "zero X, mm",
@@ -156,7 +157,14 @@ final class StudyPanel extends JPanel {
                 range,
                 () -> work().zeroYMm(),
                 v -> change(work().withZero(work().zeroXMm(), v))));
+        to.add(value(
+                "turned about its zero by, deg",
+                "zero turned, deg",
+                new double[] {-180, 180, 0.5},
+                () -> Math.toDegrees(work().turnRad()),
+                v -> change(work().withTurn(Math.toRadians(v)))));
         to.add(zero);
+        to.add(new ClearSpotPanel(model));
     }
 
     private void order(JPanel to) {
@@ -165,6 +173,18 @@ final class StudyPanel extends JPanel {
         programList.getAccessibleContext().setAccessibleName("Programs in the order in which they run");
         programList.setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
         programList.setVisibleRowCount(4);
+        programList.setToolTipText("drag a program to where it is to run; or choose it and press Earlier or Later");
+        java.awt.event.MouseAdapter card = new java.awt.event.MouseAdapter() {
+            @Override
+            public void mouseDragged(java.awt.event.MouseEvent e) {
+                int to = programList.locationToIndex(e.getPoint());
+                int from = programList.getSelectedIndex();
+                if (from >= 0 && to >= 0 && to != from) {
+                    move(Integer.signum(to - from));
+                }
+            }
+        };
+        programList.addMouseMotionListener(card);
         JScrollPane scroll = new JScrollPane(programList);
         scroll.setAlignmentX(LEFT_ALIGNMENT);
         scroll.setMaximumSize(Px.size(10_000, 96));
@@ -365,7 +385,7 @@ final class StudyPanel extends JPanel {
         for (ResultDocument.ToolFacts t : base.document().tools()) {
             Tool tool = base.examination().job().toolNamed(t.name());
             ResultDocument.ToolFacts n = then.get(t.name());
-            s.append(t.name()).append(": ").append(load(t, tool, 1, 1));
+            s.append('"').append(t.name()).append("\": ").append(load(t, tool, 1, 1));
             if (n != null && (work().feedShare() != 1 || work().speedShare() != 1)) {
                 s.append("  ->  ").append(load(n, tool, 1, 1));
             }
@@ -405,28 +425,19 @@ final class StudyPanel extends JPanel {
                 .toString();
     }
 
-    /** Where the cuts of each side lie with the zero moved, and whether they fit. */
-    private String zeroWords() {
-        JobScene s = model.scene();
-        if (s == null) {
-            return " ";
-        }
+    /** Where the cuts of each side lie with the job moved, widths included, and whether they fit. */
+    static String zeroWords(JobFootprint cuts, JobMove move) {
         StringBuilder w = new StringBuilder();
-        double wide = s.job().blank().widthMm();
-        double high = s.job().blank().heightMm();
-        for (Side side : s.job().sides()) {
-            double[] box = cuts(s, side.number());
-            if (box[0] > box[2]) {
+        for (Side side : cuts.job().sides()) {
+            double[] box = cuts.box(side.number(), move);
+            if (box == null) {
                 continue;
             }
-            box[0] += work().zeroXMm();
-            box[2] += work().zeroXMm();
-            box[1] += work().zeroYMm();
-            box[3] += work().zeroYMm();
-            double out = Math.max(Math.max(-box[0], -box[1]), Math.max(box[2] - wide, box[3] - high));
+            double out = Math.max(
+                    Math.max(-box[0], -box[1]), Math.max(box[2] - cuts.widthMm(), box[3] - cuts.heightMm()));
             w.append(String.format(
                     Locale.ROOT,
-                    "Side %d: paths X %.2f to %.2f, Y %.2f to %.2f mm; %s\n",
+                    "Side %d: cuts X %.2f to %.2f, Y %.2f to %.2f mm; %s\n",
                     side.number(),
                     box[0],
                     box[2],
@@ -439,23 +450,11 @@ final class StudyPanel extends JPanel {
         return w.toString().strip();
     }
 
-    private static double[] cuts(JobScene s, int side) {
-        double[] box = {Double.MAX_VALUE, Double.MAX_VALUE, -Double.MAX_VALUE, -Double.MAX_VALUE};
-        Segments all = s.ground().plan().segments();
-        for (RunFacts r : s.ground().runs()) {
-            for (int i = r.run().firstSegment();
-                    r.side().number() == side && i < r.run().endSegment();
-                    i++) {
-                if (!all.isRapid(i) && all.lowestMm(i) + r.zeroMm() < 0) {
-                    double[] b = all.planBox(i);
-                    box[0] = Math.min(box[0], b[0]);
-                    box[1] = Math.min(box[1], b[1]);
-                    box[2] = Math.max(box[2], b[2]);
-                    box[3] = Math.max(box[3], b[3]);
-                }
-            }
-        }
-        return box;
+    private String zeroWords() {
+        JobScene s = model.scene();
+        return s == null
+                ? " "
+                : zeroWords(JobFootprint.of(s.job(), s.ground().plan()), work().move(s.job()));
     }
 
     @Override

@@ -3,7 +3,6 @@ package foilproof.app.ui;
 import foilproof.bench.Job;
 import foilproof.bench.ProgramEntry;
 import foilproof.bench.Side;
-import foilproof.bench.XyMm;
 import foilproof.source.SourceFile;
 import java.util.ArrayList;
 import java.util.List;
@@ -30,9 +29,9 @@ final class WorkChange {
                 programs.add(changed(side.programs().get(i), w));
             }
             first += side.programs().size();
-            sides.add(withPrograms(side, moved(side.workZeroMm(), w), programs));
+            sides.add(withPrograms(side, programs));
         }
-        return job.withSides(sides);
+        return w.move(job).applied(job.withSides(sides));
     }
 
     /** Places of a side's programs in the order in which they run. */
@@ -52,10 +51,6 @@ final class WorkChange {
         return mine;
     }
 
-    private static XyMm moved(XyMm zero, BenchModel.Work w) {
-        return new XyMm(zero.xMm() + w.zeroXMm(), zero.yMm() + w.zeroYMm());
-    }
-
     private static ProgramEntry changed(ProgramEntry p, BenchModel.Work w) {
         boolean same = w.feedShare() == 1 && w.speedShare() == 1;
         return new ProgramEntry(
@@ -64,7 +59,7 @@ final class WorkChange {
                         : SourceFile.of(p.source().name(), text(p.source().latin1(), w)),
                 p.tool(),
                 p.work(),
-                moved(p.workZeroMm(), w),
+                p.workZeroMm(),
                 p.zZero(),
                 p.touchOffMm(),
                 p.retouch());
@@ -114,12 +109,12 @@ final class WorkChange {
         return -1;
     }
 
-    private static Side withPrograms(Side s, XyMm zero, List<ProgramEntry> programs) {
+    private static Side withPrograms(Side s, List<ProgramEntry> programs) {
         return new Side(
                 s.number(),
                 s.face(),
                 s.turned(),
-                zero,
+                s.workZeroMm(),
                 s.zZero(),
                 s.touchOffMm(),
                 s.probeClipMm(),

@@ -33,6 +33,8 @@ final class ZSlider extends Drawn {
     private double @Nullable [] window;
     private double @Nullable [] fixWindow;
     private double @Nullable [] spread;
+    private String low = "";
+    private String high = "";
 
     ZSlider(String name, double reachMm, double stepMm, DoubleConsumer changed) {
         this.reachMm = reachMm;
@@ -70,6 +72,15 @@ final class ZSlider extends Drawn {
         key("UP", 1);
         key("DOWN", -1);
         key("HOME", 0);
+    }
+
+    /** What its ends mean, in a word each. */
+    ZSlider meaning(String newLow, String newHigh) {
+        low = newLow;
+        high = newHigh;
+        getAccessibleContext().setAccessibleDescription("- = " + low + ", + = " + high);
+        setToolTipText("- = " + low + ", + = " + high + "; arrow keys and wheel step, Home sets 0");
+        return this;
     }
 
     private void key(String stroke, int steps) {
@@ -143,26 +154,49 @@ final class ZSlider extends Drawn {
             }
         }
         g.setFont(getFont().deriveFont(10.5f));
-        for (int i = -2; i <= 2; i++) {
-            double v = reachMm * i / 2;
-            String words = i == 0 ? "0" : String.format(Locale.ROOT, "%+.3f", v);
-            double w = g.getFontMetrics().stringWidth(words);
-            double at = Math.max(0, Math.min(wide() - w, x(v) - w / 2));
-            g.setColor(new Color(128, 128, 128));
-            g.fill(new Rectangle2D.Double(x(v) - 0.5, y + 5, 1, 4));
-            if (Math.abs(i) == 1 && wide() < 230) {
-                // Too narrow for all: the ends and the middle say enough.
-                continue;
-            }
-            g.setColor(text);
-            g.drawString(words, (float) at, (float) (y + 21));
-        }
+        ticks(g, text, y);
         double x = x(valueMm);
         g.setColor(isFocusOwner() ? accent : text);
         g.setStroke(new BasicStroke(2.4f));
         g.draw(new Line2D.Double(x, y - 9, x, y + 8));
         g.fill(new Ellipse2D.Double(x - 5, y - 12, 10, 10));
         g.dispose();
+    }
+
+    /** Ticks at the ends, the middle and half-way; labels only where they stand clear of one another. */
+    private void ticks(Graphics2D g, Color text, double y) {
+        double gap = 8;
+        double[][] taken = new double[5][];
+        for (int i : new int[] {-2, 2, 0, -1, 1}) {
+            double v = reachMm * i / 2;
+            g.setColor(new Color(128, 128, 128));
+            g.fill(new Rectangle2D.Double(x(v) - 0.5, y + 5, 1, 4));
+            String words = i == 0 ? "0" : plain(v);
+            if (i == -2 && !low.isEmpty()) {
+                words = words + " " + low;
+            } else if (i == 2 && !high.isEmpty()) {
+                words = high + " " + words;
+            }
+            double w = g.getFontMetrics().stringWidth(words);
+            double at = Math.max(0, Math.min(wide() - w, x(v) - w / 2));
+            boolean free = true;
+            for (double[] t : taken) {
+                free &= t == null || at > t[1] + gap || at + w < t[0] - gap;
+            }
+            if (free) {
+                taken[i + 2] = new double[] {at, at + w};
+                g.setColor(text);
+                g.drawString(words, (float) at, (float) (y + 21));
+            }
+        }
+    }
+
+    /** A signed length with as many digits as it has. */
+    private static String plain(double mm) {
+        return (mm < 0 ? "-" : "+")
+                + new java.math.BigDecimal(String.format(Locale.ROOT, "%.3f", Math.abs(mm)))
+                        .stripTrailingZeros()
+                        .toPlainString();
     }
 
     private void band(Graphics2D g, double @Nullable [] ends, Color c, double y, double h, int alpha) {

@@ -116,6 +116,13 @@ public final class Ink {
     /** Words broken into lines no wider than this in the font that is set, pixels. */
     static List<String> broken(Graphics2D g, String words, double most) {
         List<String> lines = new ArrayList<>();
+        for (String part : words.split("\n", -1)) {
+            breakInto(lines, g, part, most);
+        }
+        return lines;
+    }
+
+    private static void breakInto(List<String> lines, Graphics2D g, String words, double most) {
         StringBuilder line = new StringBuilder();
         for (String word : words.split(" ", -1)) {
             String longer = line.length() == 0 ? word : line + " " + word;
@@ -130,7 +137,6 @@ public final class Ink {
             }
         }
         lines.add(line.toString());
-        return lines;
     }
 
     /** How many pixels a pixel of a pattern takes, so that patterns stay patterns in large pictures. */

@@ -79,10 +79,15 @@ public final class SectionPainter {
         double tw = g.getFontMetrics().getStringBounds(p.title(), g).getWidth();
         g.setFont(ink.small());
         g.setColor(Math.abs(factor - 1) < 0.05 ? ink.faint : ink.accent);
-        String words = Math.abs(factor - 1) < 0.05
-                ? "Z to scale"
-                : "Z drawn " + String.format(Locale.ROOT, factor < 10 ? "%.1f" : "%.0f", factor) + " times as high";
-        g.drawString(words, (float) (m.x() + tw + ink.px(16)), (float) (y + ink.px(17)));
+        String times = String.format(Locale.ROOT, factor < 10 ? "%.1f" : "%.0f", factor);
+        String words = Math.abs(factor - 1) < 0.05 ? "Z to scale" : "Z drawn " + times + " times as high";
+        double room = m.w() - tw - ink.px(16);
+        if (g.getFontMetrics().getStringBounds(words, g).getWidth() > room) {
+            words = Math.abs(factor - 1) < 0.05 ? "to scale" : "Z x " + times;
+        }
+        if (g.getFontMetrics().getStringBounds(words, g).getWidth() <= room + ink.px(8)) {
+            g.drawString(words, (float) (m.x() + tw + ink.px(10)), (float) (y + ink.px(17)));
+        }
         Shape old = g.getClip();
         g.clip(new Rectangle2D.Double(m.x(), m.y(), m.w(), m.h()));
         layers(g, p.section(), m);

@@ -81,33 +81,6 @@ class HabitsTest {
         h().atBoard();
     }
 
-    private static java.awt.@Nullable Window dialog() {
-        for (java.awt.Window w : java.awt.Window.getWindows()) {
-            if (w instanceof javax.swing.JDialog && w.isShowing()) {
-                return w;
-            }
-        }
-        return null;
-    }
-
-    /** Types a path into the file chooser that is open, and enters it. */
-    private static void answerChooser(Path path) {
-        until("a chooser is open", () -> dialog() != null);
-        Hands.pause(500);
-        ask(() -> {
-            Objects.requireNonNull(dialog()).toFront();
-            return true;
-        });
-        until("the chooser has the focus", () -> {
-            java.awt.Window w = dialog();
-            return w != null && w.isFocused();
-        });
-        Hands.pause(600);
-        h().keys(KeyEvent.VK_CONTROL, KeyEvent.VK_A);
-        h().type(path.toString());
-        h().keys(KeyEvent.VK_ENTER);
-    }
-
     @Test
     @Order(1)
     void shouldOfferSamplesAndPracticeOnTheStartPageAndOpenOneByAClick() {
@@ -132,7 +105,7 @@ class HabitsTest {
         h().atBoard();
         h().keys(KeyEvent.VK_CONTROL, KeyEvent.VK_R);
         Path out = folder().resolve("report");
-        answerChooser(out);
+        Hands.answerChooser(h(), out);
         until("the report is written", () -> told().startsWith("Report written: " + out.resolve("report.html")));
         assertThat(out.resolve("report.html")).exists();
         assertThat(out.resolve("result.json")).exists();
@@ -150,7 +123,7 @@ class HabitsTest {
         Hands.pause(300);
         h().keys(KeyEvent.VK_ENTER);
         Path copy = folder().resolve("copy");
-        answerChooser(copy);
+        Hands.answerChooser(h(), copy);
         Component reason = h().anywhere("reason");
         until("the reason is asked", reason::isFocusOwner);
         h().type("it is only a trial");
@@ -194,7 +167,7 @@ class HabitsTest {
         h().show(begin);
         h().click(begin);
         Path at = folder().resolve("e1");
-        answerChooser(at);
+        Hands.answerChooser(h(), at);
         until("the blank lies on the bench", () -> {
             var s = h().bench.model.scene();
             return h().bench.model.blind() && s != null && s.job().name().equals("Plant-pot moisture sensor");

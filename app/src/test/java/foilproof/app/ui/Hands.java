@@ -13,6 +13,7 @@ import java.awt.Robot;
 import java.awt.Window;
 import java.awt.event.InputEvent;
 import java.awt.event.KeyEvent;
+import java.nio.file.Path;
 import java.util.Objects;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutionException;
@@ -43,6 +44,8 @@ final class Hands {
         }
         robot.setAutoDelay(25);
         BenchWindow window = ask(() -> {
+            // As the person sees it: the window's own fonts and colours.
+            Theme.setUp(true);
             BenchWindow w = new BenchWindow(ReadOptions.DEFAULT);
             w.frame.setSize(1280, 720);
             w.open(job);
@@ -179,6 +182,13 @@ final class Hands {
         pause(60);
     }
 
+    /** Drags with a key held down. */
+    void dragHolding(int key, Component c, int x0, int y0, int x1, int y1) {
+        robot.keyPress(key);
+        dragPixels(c, x0, y0, x1, y1);
+        robot.keyRelease(key);
+    }
+
     /** Drags between two pixels of a component. */
     void dragPixels(Component c, int x0, int y0, int x1, int y1) {
         Point p = ask(c::getLocationOnScreen);
@@ -210,8 +220,13 @@ final class Hands {
     /** Types letters, digits, point, comma, space and minus. */
     void type(String words) {
         for (char c : words.toCharArray()) {
+            if (c == '<') {
+                keys(KeyEvent.VK_SHIFT, KeyEvent.VK_COMMA);
+                continue;
+            }
             int key =
                     switch (c) {
+                        case '/' -> KeyEvent.VK_SLASH;
                         case '.' -> KeyEvent.VK_PERIOD;
                         case ',' -> KeyEvent.VK_COMMA;
                         case '-' -> KeyEvent.VK_MINUS;
@@ -295,5 +310,32 @@ final class Hands {
                             == Objects.requireNonNull(bench.model.scene()).endS()
                     && q.camera().equals(bench.board.camera());
         });
+    }
+
+    private static java.awt.@Nullable Window dialog() {
+        for (java.awt.Window w : java.awt.Window.getWindows()) {
+            if (w instanceof javax.swing.JDialog && w.isShowing()) {
+                return w;
+            }
+        }
+        return null;
+    }
+
+    /** Types a path into the file chooser that is open, and enters it. */
+    static void answerChooser(Hands h, Path path) {
+        until("a chooser is open", () -> dialog() != null);
+        Hands.pause(500);
+        ask(() -> {
+            Objects.requireNonNull(dialog()).toFront();
+            return true;
+        });
+        until("the chooser has the focus", () -> {
+            java.awt.Window w = dialog();
+            return w != null && w.isFocused();
+        });
+        Hands.pause(600);
+        h.keys(KeyEvent.VK_CONTROL, KeyEvent.VK_A);
+        h.type(path.toString());
+        h.keys(KeyEvent.VK_ENTER);
     }
 }
