@@ -45,7 +45,13 @@ public record JobMove(double xMm, double yMm, double turnRad, double aboutXMm, d
             List<ProgramEntry> programs = new ArrayList<>();
             for (ProgramEntry p : s.programs()) {
                 programs.add(new ProgramEntry(
-                        p.source(), p.tool(), p.work(), here.of(p.workZeroMm()), p.zZero(), p.touchOffMm(), p.retouch()));
+                        p.source(),
+                        p.tool(),
+                        p.work(),
+                        here.of(p.workZeroMm()),
+                        p.zZero(),
+                        p.touchOffMm(),
+                        p.retouch()));
             }
             sides.add(new Side(
                     s.number(),

@@ -158,8 +158,8 @@ final class NetsElectrical implements Check {
     }
 
     private static String foils(Examination x, double rise, double inOther) {
-        return "about " + kelvin(rise) + " in this foil of " + Words.um(x.foilMm()) + " (would be "
-                + kelvin(inOther) + " in " + Words.um(otherFoilMm(x)) + ")";
+        return "about " + kelvin(rise) + " in this foil of " + Words.um(x.foilMm()) + " (would be " + kelvin(inOther)
+                + " in " + Words.um(otherFoilMm(x)) + ")";
     }
 
     /** A rise with as many digits as its error of three tenths bears. */

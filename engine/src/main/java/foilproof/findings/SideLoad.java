@@ -76,7 +76,8 @@ final class SideLoad implements Check {
         }
         if (!shank && tool.stickOutMm().orElse(0) > flutesMm) {
             out.notChecked(
-                    "how far " + run.quotedName() + " bends above its flutes", "the diameter of its shank is not given");
+                    "how far " + run.quotedName() + " bends above its flutes",
+                    "the diameter of its shank is not given");
         }
         double stress = beam.stressNPerMm2(worst);
         if (stress > x.limit(LimitKey.BEND_WATCH)) {

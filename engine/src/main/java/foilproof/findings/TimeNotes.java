@@ -114,8 +114,8 @@ final class TimeNotes implements Check {
                         .says(run.quotedName() + " clears copper for " + minutes(seconds)
                                 + " where nothing wanted is within the radius of " + Words.quoted(coarse.name()) + " ("
                                 + Words.mm(coarse.diameterMm() / 2) + ").")
-                        .doThis("Clear with " + Words.quoted(coarse.name()) + " first, and do only the edges with " + run.quotedName()
-                                + ".")
+                        .doThis("Clear with " + Words.quoted(coarse.name()) + " first, and do only the edges with "
+                                + run.quotedName() + ".")
                         .build());
             }
         }

@@ -140,7 +140,8 @@ final class WrongBit implements Check {
                 out.add(x.at(Finding.of(Kinds.WRONG_BIT_DRILLING, Severity.WATCH, Certainty.SET_UP), hole.segment())
                         .at(hole.xMm(), hole.yMm())
                         .measured(Measured.mm("exit", exit, 0.001))
-                        .says("If " + before.quotedName() + " is still in the collet here, its tip is gone at this first"
+                        .says("If " + before.quotedName()
+                                + " is still in the collet here, its tip is gone at this first"
                                 + " hole: entry " + Words.mm(2 * bit.cutRadiusAtHeightMm(depth)) + ", exit "
                                 + Words.mm(exit) + ". " + wire(x, bit, depth, 0))
                         .doThis("Add a program stop (M0) after the tool change, and change the cutter there.")

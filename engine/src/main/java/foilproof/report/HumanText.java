@@ -149,7 +149,8 @@ public final class HumanText {
         double error = plusMinus == null ? Double.NaN : plusMinus;
         boolean known = Double.isFinite(error);
         if (length) {
-            int places = known && error > 0 ? (int) Math.max(1, Math.min(3, 1 - Math.floor(StrictMath.log10(error)))) : 3;
+            int places =
+                    known && error > 0 ? (int) Math.max(1, Math.min(3, 1 - Math.floor(StrictMath.log10(error)))) : 3;
             double last = StrictMath.pow(10, -places);
             String around = known ? " +/- " + Decimals.fixed(Math.ceil(error / last - 1e-6) * last, places) : "";
             return Decimals.fixed(value, places) + around + " mm (" + Decimals.fixed(value / MM_PER_THOU, 1) + " thou)";

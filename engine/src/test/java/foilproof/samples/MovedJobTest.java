@@ -92,10 +92,9 @@ class MovedJobTest {
     void shouldRunAsAProgramThatWasWrittenTurned(double deg) throws InputException {
         // The zero lies at (20, 10): turned about it and shifted by (5, 4) the zero comes to (25, 14).
         JobMove move = new JobMove(5, 4, StrictMath.toRadians(deg), 20, 10);
-        Segments moved =
-                MotionPlanner.plan(move.applied(job(program(0)))).segments();
-        Segments written =
-                MotionPlanner.plan(new JobMove(5, 4, 0, 0, 0).applied(job(program(deg)))).segments();
+        Segments moved = MotionPlanner.plan(move.applied(job(program(0)))).segments();
+        Segments written = MotionPlanner.plan(new JobMove(5, 4, 0, 0, 0).applied(job(program(deg))))
+                .segments();
         assertThat(moved.size()).isEqualTo(written.size());
         for (int i = 0; i < moved.size(); i++) {
             // Six decimals of a millimetre in the text: half a nanometre each way, twice that on arcs' ends.
@@ -119,11 +118,9 @@ class MovedJobTest {
         XyMm after = move.of(before);
         // Side 2 as this job turns the blank over: the same board, each point seen in the mirror of the turn.
         boolean aboutX = bridge.sides().get(1).turned() == foilproof.bench.Turn.ABOUT_X;
-        XyMm seenBefore = aboutX
-                ? new XyMm(before.xMm(), high - before.yMm())
-                : new XyMm(wide - before.xMm(), before.yMm());
-        XyMm seenAfter =
-                aboutX ? new XyMm(after.xMm(), high - after.yMm()) : new XyMm(wide - after.xMm(), after.yMm());
+        XyMm seenBefore =
+                aboutX ? new XyMm(before.xMm(), high - before.yMm()) : new XyMm(wide - before.xMm(), before.yMm());
+        XyMm seenAfter = aboutX ? new XyMm(after.xMm(), high - after.yMm()) : new XyMm(wide - after.xMm(), after.yMm());
         XyMm seen = move.onSide(bridge, 2).of(seenBefore);
         assertThat(seen.xMm()).isEqualTo(seenAfter.xMm(), within(1e-9));
         assertThat(seen.yMm()).isEqualTo(seenAfter.yMm(), within(1e-9));

@@ -325,10 +325,12 @@ final class AnswerPanel extends JPanel {
                     deep = Math.max(deep, s.onBlank()[i] ? Math.min(-s.zMm()[i], b.thicknessMm() + 0.6) : 0);
                 }
             }
-            // All share their axes, so that two can be compared; beside or above one another, as Z is less out of scale.
+            // All share their axes, so that two can be compared; beside or above one another, as Z is less out of
+            // scale.
             int n = Math.max(1, cut.size());
-            boolean beside = n > 1 && outOfScale(getWidth() / n, getHeight(), longest, 2 * deep)
-                    < outOfScale(getWidth(), getHeight() / n, longest, 2 * deep);
+            boolean beside = n > 1
+                    && outOfScale(getWidth() / n, getHeight(), longest, 2 * deep)
+                            < outOfScale(getWidth(), getHeight() / n, longest, 2 * deep);
             int wide = beside ? getWidth() / n : getWidth();
             int high = beside ? getHeight() : getHeight() / n;
             for (int i = 0; i < cut.size(); i++) {

@@ -527,8 +527,7 @@ final class BoardView extends Drawn {
             BenchModel.Work w = moving;
             if (w != null) {
                 moving = null;
-                model.setWhatIf(
-                        model.whatIf().withSwept(model.whatIf().swept().withWork(w)));
+                model.setWhatIf(model.whatIf().withSwept(model.whatIf().swept().withWork(w)));
             } else if (!moved && SwingUtilities.isLeftMouseButton(e)) {
                 askAt(e.getX(), e.getY());
             } else if (l != null && l.lengthMm() > 1e-4) {
@@ -615,15 +614,16 @@ final class BoardView extends Drawn {
         }
         BenchModel.Work w = model.whatIf().swept().work();
         // Said of the first side: later sides see its mirror.
-        JobMove unit = new JobMove(b[0] - a[0], b[1] - a[1], 1, 0, 0).onSide(s.job(), q.board().side());
+        JobMove unit = new JobMove(b[0] - a[0], b[1] - a[1], 1, 0, 0)
+                .onSide(s.job(), q.board().side());
         if (!from.isControlDown()) {
             return w.withZero(hundredth(w.zeroXMm() + unit.xMm()), hundredth(w.zeroYMm() + unit.yMm()));
         }
         XyMm zero = w.move(s.job())
                 .onSide(s.job(), q.board().side())
                 .of(sidePivot(s, q.board().side()));
-        double turn = Math.atan2(b[1] - zero.yMm(), b[0] - zero.xMm())
-                - Math.atan2(a[1] - zero.yMm(), a[0] - zero.xMm());
+        double turn =
+                Math.atan2(b[1] - zero.yMm(), b[0] - zero.xMm()) - Math.atan2(a[1] - zero.yMm(), a[0] - zero.xMm());
         double deg = Math.toDegrees(w.turnRad() + Math.signum(unit.turnRad()) * turn);
         deg = Math.round(deg * 2) / 2.0;
         return w.withTurn(Math.toRadians(deg - 360 * Math.floor((deg + 180) / 360)));

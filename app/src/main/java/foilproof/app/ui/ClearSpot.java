@@ -92,9 +92,7 @@ final class ClearSpot {
                     continue;
                 }
                 double x = (i + 0.5) * cellMm;
-                double t = l2 < 1e-12
-                        ? 0
-                        : Math.max(0, Math.min(1, ((x - s.x0Mm()) * dx + (y - s.y0Mm()) * dy) / l2));
+                double t = l2 < 1e-12 ? 0 : Math.max(0, Math.min(1, ((x - s.x0Mm()) * dx + (y - s.y0Mm()) * dy) / l2));
                 double ex = x - s.x0Mm() - t * dx;
                 double ey = y - s.y0Mm() - t * dy;
                 if (ex * ex + ey * ey < r * r) {

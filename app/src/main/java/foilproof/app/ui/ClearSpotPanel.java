@@ -119,8 +119,8 @@ final class ClearSpotPanel extends JPanel {
         new SwingWorker<@Nullable JobMove, Void>() {
             @Override
             protected @Nullable JobMove doInBackground() {
-                ClearSpot spot = new ClearSpot(
-                        s.job().blank().widthMm(), s.job().blank().heightMm());
+                ClearSpot spot =
+                        new ClearSpot(s.job().blank().widthMm(), s.job().blank().heightMm());
                 spot.use(before.seenFromFirst(JobMove.NONE));
                 List<KeepOut> standing = s.job().keepOuts();
                 standing.forEach(spot::use);

@@ -59,7 +59,10 @@ final class ConditionsPanel extends JPanel {
         setName("conditions");
         JPanel all = new Column();
         all.setBorder(Px.pad(8, 10, 10, 10));
-        all.add(heading("What if", "Nothing here changes the job. Z error: + = the cutter really goes deeper, - = higher. Home on a scale sets it to 0."));
+        all.add(
+                heading(
+                        "What if",
+                        "Nothing here changes the job. Z error: + = the cutter really goes deeper, - = higher. Home on a scale sets it to 0."));
         all.add(look());
         all.add(comparing());
         all.add(runs);
@@ -509,7 +512,8 @@ final class ConditionsPanel extends JPanel {
             s.append("; at its deep end ").append(w.limitedTo().kind());
         }
         if (w.marginMm() != null) {
-            s.append(String.format(Locale.ROOT, "; margin to your spread %+.3f mm", Math.floor(w.marginMm() * 1000 + 1e-6) / 1000));
+            s.append(String.format(
+                    Locale.ROOT, "; margin to your spread %+.3f mm", Math.floor(w.marginMm() * 1000 + 1e-6) / 1000));
         }
         return s.toString();
     }

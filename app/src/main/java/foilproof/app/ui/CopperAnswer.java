@@ -99,10 +99,12 @@ final class CopperAnswer {
                     c.y1Mm()));
             double wide = widthAt(piece, p[0], p[1]);
             if (!Double.isNaN(wide)) {
-                w.append("Copper through this place: ").append(AnswerPanel.length(wide)).append(String.format(
-                        Locale.ROOT,
-                        " +/- %.3f mm at its narrowest, at the foil bottom%n",
-                        Math.max(0.001, wide * (1 / Math.cos(Math.PI / DIRECTIONS / 2) - 1))));
+                w.append("Copper through this place: ")
+                        .append(AnswerPanel.length(wide))
+                        .append(String.format(
+                                Locale.ROOT,
+                                " +/- %.3f mm at its narrowest, at the foil bottom%n",
+                                Math.max(0.001, wide * (1 / Math.cos(Math.PI / DIRECTIONS / 2) - 1))));
             }
             List<String> nets = nets(piece);
             if (examination.design().nets().nets().isEmpty()) {
@@ -141,12 +143,24 @@ final class CopperAnswer {
 
     /** How far copper goes from a place in a direction, mm; no further than asked. */
     private double reach(int piece, double[] p, double ux, double uy, double step, double most) {
+        double edge = Math.min(toEdge(p[0], ux, examination.job().blank().widthMm()),
+                toEdge(p[1], uy, examination.job().blank().heightMm()));
         for (double a = step; a < most + step; a += step) {
+            if (a >= edge) {
+                return pieceAt(p[0] + ux * (edge - step / 4), p[1] + uy * (edge - step / 4)) == piece
+                        ? edge
+                        : wall(p, ux, uy, Math.max(0, a - 2 * step), edge);
+            }
             if (pieceAt(p[0] + ux * a, p[1] + uy * a) != piece) {
                 return wall(p, ux, uy, Math.max(0, a - 2 * step), a);
             }
         }
         return most;
+    }
+
+    /** How far the blank's edge lies along one axis of a direction, mm. */
+    private static double toEdge(double at, double along, double size) {
+        return along > 1e-12 ? (size - at) / along : along < -1e-12 ? -at / along : Double.POSITIVE_INFINITY;
     }
 
     private void hole(StringBuilder w, double[] p) {

@@ -598,15 +598,14 @@ final class FindingsPanel extends JPanel {
                                         : "<b>[what if: " + row.difference() + "]</b> ";
                 int width = Math.max(160, list.getWidth() - Px.of(48));
                 boolean place = row.difference().equals("search");
-                label.setText(
-                        "<html><body style='width:" + width * 3 / 4 + "px'>" + difference + "<b>"
-                                + (place ? "" : f.severity().word() + ": ") + f.kind() + "</b> "
-                                + escape(f.message())
-                                + line(f)
-                                + (f.consequences().isEmpty()
-                                        ? ""
-                                        : " <i>(" + f.consequences().size() + " more follow)</i>")
-                                + "</body></html>");
+                label.setText("<html><body style='width:" + width * 3 / 4 + "px'>" + difference + "<b>"
+                        + (place ? "" : f.severity().word() + ": ") + f.kind() + "</b> "
+                        + escape(f.message())
+                        + line(f)
+                        + (f.consequences().isEmpty()
+                                ? ""
+                                : " <i>(" + f.consequences().size() + " more follow)</i>")
+                        + "</body></html>");
                 label.setBorder(Px.pad(4, 4, 4, 4));
                 label.setIconTextGap(8);
                 label.setVerticalTextPosition(TOP);

@@ -80,7 +80,9 @@ final class JobFootprint {
     static XyMm pivot(Job job) {
         for (var s : job.sides()) {
             if (!s.programs().isEmpty()) {
-                return s.number() == 1 ? s.programs().get(0).workZeroMm() : job.sides().get(0).workZeroMm();
+                return s.number() == 1
+                        ? s.programs().get(0).workZeroMm()
+                        : job.sides().get(0).workZeroMm();
             }
         }
         return XyMm.ZERO;

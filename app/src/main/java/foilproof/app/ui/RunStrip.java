@@ -155,9 +155,7 @@ final class RunStrip extends Drawn {
             }
             double x0 = xAt(best[0], s.endS());
             double x1 = xAt(best[1], s.endS());
-            Color c = OverlayPainter.toolColour(i);
-            double grey = 0.299 * c.getRed() + 0.587 * c.getGreen() + 0.114 * c.getBlue();
-            g.setColor(grey > 120 ? Color.BLACK : Color.WHITE);
+            g.setColor(OverlayPainter.inkOn(OverlayPainter.toolColour(i)));
             String words = r.toolName()
                     + (s.job().sides().size() > 1 ? ", side " + r.side().number() : "");
             if (g.getFontMetrics().stringWidth(words) < x1 - x0 - 8) {

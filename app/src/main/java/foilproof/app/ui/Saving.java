@@ -178,6 +178,9 @@ final class Saving {
         if (e instanceof java.nio.file.NoSuchFileException || e instanceof java.io.FileNotFoundException) {
             return "there is no such folder.";
         }
+        if (e instanceof java.nio.file.FileSystemException f && f.getReason() != null) {
+            return "the system says: " + f.getReason().toLowerCase(Locale.ROOT) + ".";
+        }
         return e == null || e.getMessage() == null ? "no reason was given." : e.getMessage();
     }
 

@@ -175,15 +175,28 @@ final class StudyPanel extends JPanel {
         programList.setVisibleRowCount(4);
         programList.setToolTipText("drag a program to where it is to run; or choose it and press Earlier or Later");
         java.awt.event.MouseAdapter card = new java.awt.event.MouseAdapter() {
+            private int held = -1;
+
+            @Override
+            public void mousePressed(java.awt.event.MouseEvent e) {
+                held = programList.locationToIndex(e.getPoint());
+            }
+
             @Override
             public void mouseDragged(java.awt.event.MouseEvent e) {
                 int to = programList.locationToIndex(e.getPoint());
-                int from = programList.getSelectedIndex();
-                if (from >= 0 && to >= 0 && to != from) {
-                    move(Integer.signum(to - from));
+                if (held < 0 || to < 0) {
+                    return;
+                }
+                // The list itself would choose what the pointer passes: the held card stays chosen.
+                programList.setSelectedIndex(held);
+                if (to != held) {
+                    move(Integer.signum(to - held));
+                    held = programList.getSelectedIndex();
                 }
             }
         };
+        programList.addMouseListener(card);
         programList.addMouseMotionListener(card);
         JScrollPane scroll = new JScrollPane(programList);
         scroll.setAlignmentX(LEFT_ALIGNMENT);
@@ -433,8 +446,8 @@ final class StudyPanel extends JPanel {
             if (box == null) {
                 continue;
             }
-            double out = Math.max(
-                    Math.max(-box[0], -box[1]), Math.max(box[2] - cuts.widthMm(), box[3] - cuts.heightMm()));
+            double out =
+                    Math.max(Math.max(-box[0], -box[1]), Math.max(box[2] - cuts.widthMm(), box[3] - cuts.heightMm()));
             w.append(String.format(
                     Locale.ROOT,
                     "Side %d: cuts X %.2f to %.2f, Y %.2f to %.2f mm; %s\n",
@@ -452,9 +465,7 @@ final class StudyPanel extends JPanel {
 
     private String zeroWords() {
         JobScene s = model.scene();
-        return s == null
-                ? " "
-                : zeroWords(JobFootprint.of(s.job(), s.ground().plan()), work().move(s.job()));
+        return s == null ? " " : zeroWords(JobFootprint.of(s.job(), s.ground().plan()), work().move(s.job()));
     }
 
     @Override

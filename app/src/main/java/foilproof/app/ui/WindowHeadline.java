@@ -101,16 +101,13 @@ final class WindowHeadline extends JPanel {
         }
         ResultDocument.ZWindow worst = shown;
         words.setText(words(worst));
-        IntervalMm spread =
-                r.examination().spreadOf(r.examination().run(worst.run() - 1));
+        IntervalMm spread = r.examination().spreadOf(r.examination().run(worst.run() - 1));
         bar.setVisible(true);
         bar.set(worst, spread);
         StringBuilder s = new StringBuilder();
         for (int i = 1; i < all.size(); i++) {
             if (i > MOST_OTHERS) {
-                s.append("; ")
-                        .append(all.size() - i)
-                        .append(" more with more room (W)");
+                s.append("; ").append(all.size() - i).append(" more with more room (W)");
                 break;
             }
             ResultDocument.ZWindow w = all.get(i);
@@ -154,7 +151,10 @@ final class WindowHeadline extends JPanel {
                 .append(name(w));
         if (w.marginMm() != null) {
             s.append(String.format(
-                    Locale.ROOT, "; margin %+.3f +/- %.3f mm", floorUm(w.marginMm()), Math.max(0.001, w.plusMinusMm())));
+                    Locale.ROOT,
+                    "; margin %+.3f +/- %.3f mm",
+                    floorUm(w.marginMm()),
+                    Math.max(0.001, w.plusMinusMm())));
         }
         ResultDocument.LimitedBy by = limit(w);
         if (by != null) {

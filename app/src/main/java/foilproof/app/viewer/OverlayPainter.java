@@ -613,6 +613,17 @@ public final class OverlayPainter {
         return TOOLS[Math.floorMod(run, TOOLS.length)];
     }
 
+    /** Black or white, whichever stands out more from a ground (WCAG 2.1, relative luminance and contrast). */
+    public static Color inkOn(Color ground) {
+        double[] c = new double[3];
+        float[] rgb = ground.getRGBColorComponents(null);
+        for (int i = 0; i < 3; i++) {
+            c[i] = rgb[i] <= 0.03928 ? rgb[i] / 12.92 : Math.pow((rgb[i] + 0.055) / 1.055, 2.4);
+        }
+        double luminance = 0.2126 * c[0] + 0.7152 * c[1] + 0.0722 * c[2];
+        return (luminance + 0.05) / 0.05 > 1.05 / (luminance + 0.05) ? Color.BLACK : Color.WHITE;
+    }
+
     private void colourScale(Graphics2D g) {
         g.setFont(ink.small());
         if (look.paint() == Look.Paint.TOOL) {

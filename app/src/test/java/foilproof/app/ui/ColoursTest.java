@@ -21,7 +21,7 @@ class ColoursTest {
         return 0.2126 * linear(c.getRed()) + 0.7152 * linear(c.getGreen()) + 0.0722 * linear(c.getBlue());
     }
 
-    private static double contrast(Color a, Color b) {
+    static double contrast(Color a, Color b) {
         double x = luminance(a);
         double y = luminance(b);
         return (Math.max(x, y) + 0.05) / (Math.min(x, y) + 0.05);
@@ -55,6 +55,7 @@ class ColoursTest {
 
     @Test
     void shouldWriteWordsOfBothThemesWithEnoughContrast() {
+        Theme.register();
         for (FlatLaf laf : new FlatLaf[] {new FlatDarkLaf(), new FlatLightLaf()}) {
             UIDefaults d = laf.getDefaults();
             for (String ground : new String[] {"Panel.background", "List.background", "TextArea.background"}) {

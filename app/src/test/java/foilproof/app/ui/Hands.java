@@ -35,6 +35,11 @@ final class Hands {
 
     /** Opens a window of 1280 x 720 on a job, or on nothing, and waits for its first picture and findings. */
     static Hands open(@Nullable JobSource job) {
+        return open(job, true, 1);
+    }
+
+    /** The same in a theme and with all sizes times this, as on a screen of so many more lines. */
+    static Hands open(@Nullable JobSource job, boolean dark, double scale) {
         assumeFalse(GraphicsEnvironment.isHeadless(), "needs a display");
         Robot robot;
         try {
@@ -45,8 +50,10 @@ final class Hands {
         robot.setAutoDelay(25);
         BenchWindow window = ask(() -> {
             // As the person sees it: the window's own fonts and colours.
-            Theme.setUp(true);
+            Px.choose(scale);
+            Theme.setUp(dark);
             BenchWindow w = new BenchWindow(ReadOptions.DEFAULT);
+            w.model.setLook(w.model.look().withDark(dark));
             w.frame.setSize(1280, 720);
             w.open(job);
             w.frame.setLocation(0, 0);

@@ -86,10 +86,9 @@ class HandsOnTest {
     void shouldTellTheZWindowBeforeTheListAndGoToItsPlaceByAClick() {
         JTextArea words = (JTextArea) h().named("z window words");
         until("the window in words", () -> words.isShowing() && words.getText().startsWith("Z window "));
-        assertThat(ask(words::getText)).contains("mm", "thou", "run");
+        assertThat(ask(() -> "" + words.getText())).contains("mm", "thou", "run");
         Component list = h().named("findings");
-        assertThat(ask(() -> words.getLocationOnScreen().y))
-                .isLessThan(ask(() -> list.getLocationOnScreen().y));
+        assertThat(ask(() -> words.getLocationOnScreen().y)).isLessThan(ask(() -> list.getLocationOnScreen().y));
         h().click(h().named("z window bar"));
         until("the place that ends the window", () -> h().bench.model.asked() != null);
     }
@@ -103,12 +102,15 @@ class HandsOnTest {
         Point b = h().onBoard(10, 9);
         h().dragPixels(h().bench.board, a.x, a.y, b.x, b.y);
         until("moved", () -> Math.abs(work().zeroXMm() - 2) < 0.1 && Math.abs(work().zeroYMm() - 1) < 0.1);
-        until("swept there", () -> h().bench.model.drawnScene() != h().bench.model.scene());
+        until(
+                "swept there",
+                () -> h().bench.model.drawnScene() != h().bench.model.scene());
         until("drawn there", () -> {
             var board = h().bench.model.board();
             // the loop's lower run lay at Y 4: it lies at Y 5 now
             return board != null
-                    && board.spot(board.baseConditions(), 12, 4 + work().zeroYMm()).material()
+                    && board.spot(board.baseConditions(), 12, 4 + work().zeroYMm())
+                                    .material()
                             == foilproof.app.viewer.BoardSnapshot.Material.SUBSTRATE;
         });
         // The zero lies at (2, 1) now: from straight right of it to straight above it is a quarter turn.
@@ -130,8 +132,10 @@ class HandsOnTest {
         h().typeInto(h().named("zero turned, deg"), "90.00");
         JTextArea says = (JTextArea) h().named("zero says");
         // turned about (0, 0) everything lies left of X 0: the loop's far run, Y 12 and half a groove, is out by that
-        until("it does not fit", () -> says.getText().contains("do not fit: 12.08 mm beyond")
-                || says.getText().contains("do not fit: 14."));
+        until(
+                "it does not fit",
+                () -> says.getText().contains("do not fit: 12.08 mm beyond")
+                        || says.getText().contains("do not fit: 14."));
         assertThat(ask(() -> Math.toDegrees(work().turnRad()))).isEqualTo(90, within(1e-9));
     }
 
@@ -164,15 +168,20 @@ class HandsOnTest {
         Component blank = h().named("blank 1.0");
         h().show(blank);
         h().click(blank);
-        until("half a millimetre thinner", () -> Math.abs(
-                        h().bench.model.whatIf().thicknessChangeMm() + 0.5)
-                < 1e-9);
+        until(
+                "half a millimetre thinner",
+                () -> Math.abs(h().bench.model.whatIf().thicknessChangeMm() + 0.5) < 1e-9);
         Component runout = h().named("runout 0.030");
         h().show(runout);
         h().click(runout);
-        until("every cutter runs out", () -> h().bench.model.whatIf().swept().runoutMm().size() == 2
-                && h().bench.model.whatIf().swept().runoutMm().values().stream().allMatch(v -> v == 0.03));
-        until("swept with it", () -> h().bench.model.drawnScene() != h().bench.model.scene());
+        until(
+                "every cutter runs out",
+                () -> h().bench.model.whatIf().swept().runoutMm().size() == 2
+                        && h().bench.model.whatIf().swept().runoutMm().values().stream()
+                                .allMatch(v -> v == 0.03));
+        until(
+                "swept with it",
+                () -> h().bench.model.drawnScene() != h().bench.model.scene());
     }
 
     @Test
@@ -182,7 +191,9 @@ class HandsOnTest {
             h().keys(KeyEvent.VK_SLASH);
             until("the filter has the focus", h().named("filter")::isFocusOwner);
             h().type(typed[0]);
-            until(typed[0] + " is typed", () -> ((JTextField) h().named("filter")).getText().equals(typed[0]));
+            until(
+                    typed[0] + " is typed",
+                    () -> ((JTextField) h().named("filter")).getText().equals(typed[0]));
             if (typed[1].equals("none")) {
                 until("nothing in that line", () -> rows() == 0);
             } else if (typed[1].equals("holes")) {
@@ -224,8 +235,9 @@ class HandsOnTest {
         assertThat(told()).startsWith("Text ");
         h().atBoard();
         h().keys(KeyEvent.VK_CONTROL, KeyEvent.VK_MINUS);
-        until("as before", () -> Math.abs(detail.getFont().getSize2D() - before) < 0.6
-                && Math.abs(left.getWidth() - wide) < 8);
+        until(
+                "as before",
+                () -> Math.abs(detail.getFont().getSize2D() - before) < 0.6 && Math.abs(left.getWidth() - wide) < 8);
     }
 
     @Test
@@ -258,25 +270,30 @@ class HandsOnTest {
         Hands.pause(1500);
         // The shallow groove goes as deep as the others: nothing is left in it then.
         Files.writeString(program, Files.readString(program).replace("G1 Z-0.01 F60", "G1 Z-0.1 F60"));
-        until("read again", () -> h().bench.model.scene() != scene && h().bench.model.result() != null);
+        until(
+                "read again",
+                () -> h().bench.model.scene() != scene && h().bench.model.result() != null);
         until("no foil is left", () -> h().bench.model.findings().stream()
                 .noneMatch(f -> f.kind().equals("foil-left")));
         assertThat(ask(() -> h().bench.board.camera().elevationRad())).isGreaterThan(1.57);
         var again = ask(() -> h().bench.model.scene());
         Files.writeString(program, QuestionsTest.COPPER);
-        until("and back", () -> h().bench.model.scene() != again && h().bench.model.result() != null);
+        until(
+                "and back",
+                () -> h().bench.model.scene() != again && h().bench.model.result() != null);
     }
 
     @Test
     void shouldMeasureTheCopperThroughAPlaceExactToThePaths() {
         h().fromAbove();
         // Between the loop's lower run at Y 4 and the bore's land nothing is cut: from the groove at X 4 to the shallow
-        // one at X 12 copper is not parted at the foil bottom, so the narrowest chord at (5, 8) runs from the left groove.
+        // one at X 12 copper is not parted at the foil bottom, so the narrowest chord at (5, 8) runs from the left
+        // groove.
         Point p = h().onBoard(22, 8);
         h().clickPixel(h().bench.board, p.x, p.y);
         JTextArea answer = (JTextArea) h().named("answer");
         until("answered", () -> answer.getText().contains("Copper through this place: "));
         // From the loop's right run at X 20 (half of 0.1443 at the foil bottom) to the edge at X 24: 3.928 mm.
-        assertThat(ask(() -> "" + answer.getText())).contains("Copper through this place: 3.92");
+        assertThat(ask(() -> "" + answer.getText())).contains("Copper through this place: 3.928");
     }
 }

@@ -364,7 +364,8 @@ class QuestionsTest {
         h().keys(KeyEvent.VK_B);
         h().typeInto(h().named("zero X, mm"), "7.00");
         JTextArea zero = (JTextArea) h().named("zero says");
-        // the loop reaches X 20 of a blank 24 mm wide, its groove half of 0.1536 further (needs.md section 6, known answers)
+        // the loop reaches X 20 of a blank 24 mm wide, its groove half of 0.1536 further (needs.md section 6, known
+        // answers)
         until("it does not fit", () -> zero.getText().contains("do not fit: 3.08 mm beyond"));
         h().atBoard();
         h().keys(KeyEvent.VK_B);
