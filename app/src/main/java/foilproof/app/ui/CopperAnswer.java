@@ -143,7 +143,8 @@ final class CopperAnswer {
 
     /** How far copper goes from a place in a direction, mm; no further than asked. */
     private double reach(int piece, double[] p, double ux, double uy, double step, double most) {
-        double edge = Math.min(toEdge(p[0], ux, examination.job().blank().widthMm()),
+        double edge = Math.min(
+                toEdge(p[0], ux, examination.job().blank().widthMm()),
                 toEdge(p[1], uy, examination.job().blank().heightMm()));
         for (double a = step; a < most + step; a += step) {
             if (a >= edge) {
