@@ -155,22 +155,7 @@ final class BenchActions {
         key("typed u", "U", "all findings again: nothing typed, nothing chosen", findings::clearFilter);
         key("typed b", "B", "conditions back to the job", () -> model.setWhatIf(BenchModel.WhatIf.NONE));
         key("control Y", "Ctrl+Y", "do again what was undone", model::redoWhatIf);
-        key("typed v", "V", "job and what-if: what-if alone, swipe, difference", this::nextCompare);
-        key(
-                "typed r",
-                "R",
-                "ruler: drag from point to point; again: back to asking",
-                () -> hand(BenchModel.Hand.RULER));
-        key(
-                "typed x",
-                "X",
-                "section: drag a line to cut the board; again: back to asking",
-                () -> hand(BenchModel.Hand.SECTION));
-        key(
-                "typed j",
-                "J",
-                "move the job on its blank: drag, Ctrl+drag turns; again: back to asking",
-                () -> hand(BenchModel.Hand.ZERO));
+        handKeys();
         key("typed w", "W", "the conditions", () -> showTab.accept(0));
         key("typed y", "Y", "study: feeds, zero, order, a second go, every swap, the odds", () -> showTab.accept(2));
         key("typed q", "Q", "what the board answers", () -> showTab.accept(1));
@@ -203,6 +188,26 @@ final class BenchActions {
             to.getInputMap(when).put(KeyStroke.getKeyStroke(k.stroke()), k.stroke());
             to.getActionMap().put(k.stroke(), action(k.work()));
         }
+    }
+
+    /** Keys for what a drag on the board means. */
+    private void handKeys() {
+        key("typed v", "V", "job and what-if: what-if alone, swipe, difference", this::nextCompare);
+        key(
+                "typed r",
+                "R",
+                "ruler: drag from point to point; again: back to asking",
+                () -> hand(BenchModel.Hand.RULER));
+        key(
+                "typed x",
+                "X",
+                "section: drag a line to cut the board; again: back to asking",
+                () -> hand(BenchModel.Hand.SECTION));
+        key(
+                "typed j",
+                "J",
+                "move the job on its blank: drag, Ctrl+drag turns; again: back to asking",
+                () -> hand(BenchModel.Hand.ZERO));
     }
 
     /** Keys that write, accept and practise. */

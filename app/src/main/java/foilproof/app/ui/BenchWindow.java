@@ -431,6 +431,11 @@ final class BenchWindow {
         all.add(bottom, BorderLayout.SOUTH);
         all.setTransferHandler(new Drop());
         frame.setContentPane(all);
+        placeFirst();
+    }
+
+    /** The size and place of a window that was never opened before. */
+    private void placeFirst() {
         Dimension screen = Toolkit.getDefaultToolkit().getScreenSize();
         frame.setMinimumSize(least());
         frame.setSize(Math.min(Px.of(1500), screen.width), Math.min(Px.of(940), screen.height));

@@ -40,6 +40,7 @@ final class ConditionsPanel extends JPanel {
     private static final double STEP_MM = 0.005;
 
     private final transient BenchModel model;
+    private final Wrapped difference = new Wrapped(" ");
     private final JPanel runs = column();
     private final JPanel sweep = column();
     private final transient List<Runnable> shown = new ArrayList<>();
@@ -63,6 +64,10 @@ final class ConditionsPanel extends JPanel {
                 heading(
                         "What if",
                         "Nothing here changes the job. Z error: + = the cutter really goes deeper, - = higher. Home on a scale sets it to 0."));
+        difference.setName("difference says");
+        difference.setVisible(false);
+        difference.setBorder(Px.pad(0, 0, 6, 0));
+        all.add(difference);
         all.add(look());
         all.add(comparing());
         all.add(runs);
@@ -99,8 +104,14 @@ final class ConditionsPanel extends JPanel {
                     javax.swing.SwingUtilities.invokeLater(
                             () -> scroll.getVerticalScrollBar().setValue(0));
                 }
-                case RESULT -> windows();
-                case CONDITIONS -> refresh();
+                case RESULT -> {
+                    windows();
+                    differ();
+                }
+                case CONDITIONS -> {
+                    refresh();
+                    differ();
+                }
                 default -> {}
             }
         });
@@ -551,6 +562,18 @@ final class ConditionsPanel extends JPanel {
             f.button().setSelected(Double.compare(f.foilMm(), model.whatIf().foilMm()) == 0);
         }
         showing = false;
+    }
+
+    /** What the what-if rests on and what it changes, as a difference against the job. */
+    private void differ() {
+        JobScene s = model.scene();
+        DryRunResult base = model.result();
+        String rests = s == null ? "" : WhatIfWords.basedOn(model.whatIf(), s.job());
+        difference.setVisible(!rests.isEmpty());
+        if (!rests.isEmpty()) {
+            difference.setText("Based on: " + rests + "; every other number as in the job.\n"
+                    + (base == null ? "" : WhatIfWords.changes(base, model.whatIfResult())));
+        }
     }
 
     private void windows() {

@@ -206,4 +206,28 @@ class HabitsTest {
                         && !h().bench.model.findings().isEmpty());
         assertThat(Practice.open(at).recorded().marks()).hasSize(1);
     }
+
+    @Test
+    @Order(5)
+    void shouldJudgeARepairAsNotMadeAndThenAsMade() throws Exception {
+        // Goes on with the exercise of the test before: it is predicted, and nothing is mended yet.
+        Path at = folder().resolve("e1");
+        Component repair = h().named("repair");
+        JTextArea score = (JTextArea) h().named("score");
+        until("the repair may be judged", () -> repair.isShowing() && repair.isEnabled());
+        h().show(repair);
+        h().click(repair);
+        until("not mended", () -> score.getText().contains("Not mended yet."));
+        // The copper was to be cut 0.100 deep; a slip made it 0.010.
+        var before = ask(() -> h().bench.model.scene());
+        try (var files = Files.list(at)) {
+            for (Path f : files.filter(p -> p.toString().endsWith(".ngc")).toList()) {
+                Files.writeString(f, Files.readString(f).replace("Z-0.010", "Z-0.100"));
+            }
+        }
+        until("the bench follows", () -> h().bench.model.scene() != before && h().bench.model.result() != null);
+        h().show(repair);
+        h().click(repair);
+        until("mended", () -> score.getText().contains("Mended without new faults."));
+    }
 }

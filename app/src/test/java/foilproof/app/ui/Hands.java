@@ -20,6 +20,7 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.FutureTask;
 import javax.swing.JComboBox;
 import javax.swing.JComponent;
+import javax.swing.JScrollPane;
 import javax.swing.SwingUtilities;
 import org.jspecify.annotations.Nullable;
 
@@ -155,6 +156,10 @@ final class Hands {
         pause(400);
         ask(() -> {
             ((JComponent) c).scrollRectToVisible(new java.awt.Rectangle(0, 0, c.getWidth(), c.getHeight()));
+            // A list that scrolls by itself stands in a column that scrolls, too.
+            if (SwingUtilities.getAncestorOfClass(JScrollPane.class, c) instanceof JScrollPane own) {
+                own.scrollRectToVisible(new java.awt.Rectangle(0, 0, own.getWidth(), own.getHeight()));
+            }
             return true;
         });
         pause(250);
@@ -246,6 +251,16 @@ final class Hands {
                 keys(key);
             }
         }
+    }
+
+    /** Types into a field until it holds just that: a busy window system may repeat a key that is held too long. */
+    void typeJust(javax.swing.JTextField field, String words) {
+        for (int i = 0; i < 5 && !ask(() -> field.getText().equals(words)); i++) {
+            keys(KeyEvent.VK_CONTROL, KeyEvent.VK_A);
+            type(words);
+            pause(300);
+        }
+        until(words + " is typed", () -> field.getText().equals(words));
     }
 
     /** Gives the board the focus, so that the keys of the window act. */

@@ -190,10 +190,7 @@ class HandsOnTest {
         for (String[] typed : new String[][] {{"T2", "T"}, {"line 431", "none"}, {"holes < 0.9", "holes"}}) {
             h().keys(KeyEvent.VK_SLASH);
             until("the filter has the focus", h().named("filter")::isFocusOwner);
-            h().type(typed[0]);
-            until(
-                    typed[0] + " is typed",
-                    () -> ((JTextField) h().named("filter")).getText().equals(typed[0]));
+            h().typeJust((JTextField) h().named("filter"), typed[0]);
             if (typed[1].equals("none")) {
                 until("nothing in that line", () -> rows() == 0);
             } else if (typed[1].equals("holes")) {
@@ -216,7 +213,7 @@ class HandsOnTest {
         until("the search has the focus", search::isFocusOwner);
         int all = ask(table::getRowCount);
         assertThat(all).isGreaterThan(50);
-        h().type("ruler");
+        h().typeJust(search, "ruler");
         until("only the ruler", () -> table.getRowCount() >= 1 && table.getRowCount() < 4);
         assertThat(ask(() -> String.valueOf(table.getValueAt(0, 0)))).isEqualTo("R");
         h().keys(KeyEvent.VK_ESCAPE);
