@@ -111,7 +111,14 @@ final class WhatIfWords {
         String a = number(was, decimals);
         String b = number(is, decimals);
         if (!a.equals(b)) {
-            s.append(what).append(": ").append(a).append(" -> ").append(b).append(' ').append(unit).append('\n');
+            s.append(what)
+                    .append(": ")
+                    .append(a)
+                    .append(" -> ")
+                    .append(b)
+                    .append(' ')
+                    .append(unit)
+                    .append('\n');
         }
     }
 
@@ -119,7 +126,8 @@ final class WhatIfWords {
         // A plain 0, never -0.
         return v.isEmpty()
                 ? "none told"
-                : String.format(Locale.ROOT, "%." + decimals + "f", v.getAsDouble()).replaceAll("^-(0\\.?0*)$", "$1");
+                : String.format(Locale.ROOT, "%." + decimals + "f", v.getAsDouble())
+                        .replaceAll("^-(0\\.?0*)$", "$1");
     }
 
     private static OptionalDouble gap(DryRunResult r) {

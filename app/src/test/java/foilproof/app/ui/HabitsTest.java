@@ -225,7 +225,9 @@ class HabitsTest {
                 Files.writeString(f, Files.readString(f).replace("Z-0.010", "Z-0.100"));
             }
         }
-        until("the bench follows", () -> h().bench.model.scene() != before && h().bench.model.result() != null);
+        until(
+                "the bench follows",
+                () -> h().bench.model.scene() != before && h().bench.model.result() != null);
         h().show(repair);
         h().click(repair);
         until("mended", () -> score.getText().contains("Mended without new faults."));
