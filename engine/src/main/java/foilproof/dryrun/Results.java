@@ -4,6 +4,7 @@ import foilproof.bench.Blank;
 import foilproof.bench.IntervalMm;
 import foilproof.bench.Job;
 import foilproof.bench.Side;
+import foilproof.bench.Spread;
 import foilproof.bench.Tool;
 import foilproof.bench.ToolShape;
 import foilproof.findings.Catalogue;
@@ -75,19 +76,40 @@ final class Results {
                 "blank",
                 blank.substrate().word() + " " + Words.mm(blank.thicknessMm()) + " thick, foil "
                         + Words.um(blank.foilMm()) + (blank.foilKnown() ? "" : " (not known for sure)") + " on "
-                        + (blank.bothSides() ? "both sides" : "one side") + ", " + Words.mm(blank.widthMm()) + " x "
-                        + Words.mm(blank.heightMm())));
+                        + (blank.bothSides() ? "both sides" : "one side") + ", " + Words.area(blank.widthMm(), blank.heightMm())));
         lines.add(new ResultDocument.SetUp("hold", blank.hold().word() + ", tape " + Words.plainMm(blank.tapeMm())));
         lines.add(new ResultDocument.SetUp("spoil board", known(job.spoilBoard().thicknessMm())));
+        lines.add(new ResultDocument.SetUp("spread", spread(job)));
         for (Side side : job.sides()) {
             lines.add(new ResultDocument.SetUp(
                     "side " + side.number(),
-                    side.face().word() + " copper up, turned " + side.turned().word() + ", work zero at "
+                    side.face().word() + " copper up" + (side.number() == 1 ? "" : ", turned " + side.turned().word())
+                            + ", work zero at "
                             + Words.place(
                                     side.workZeroMm().xMm(), side.workZeroMm().yMm()) + ", Z zero on the "
                             + side.zZero().word()));
         }
         return lines;
+    }
+
+    /** How far the person believes their own set-up to be off. */
+    private static String spread(Job job) {
+        Spread spread = job.spread();
+        List<String> said = new ArrayList<>();
+        if (spread.zMm() != null) {
+            said.add("Z error " + interval(spread.zMm()));
+        }
+        spread.toolZMm().forEach((tool, z) -> said.add("Z error of \"" + tool + "\" " + interval(z)));
+        if (spread.zMm() == null) {
+            said.add("touch-off +/- " + Words.plainMm(spread.zTouchMm()) + ", bow "
+                    + Words.plainMm(spread.bowPer100Mm()) + " in 100 mm");
+        }
+        said.add("thickness of the blank +/- " + Words.plainMm(spread.thicknessMm()));
+        return String.join("; ", said);
+    }
+
+    private static String interval(IntervalMm z) {
+        return Words.signedMm(z.fromMm()) + " to " + Words.signedMm(z.toMm());
     }
 
     private static String known(OptionalDouble lengthMm) {

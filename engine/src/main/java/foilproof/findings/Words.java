@@ -21,6 +21,17 @@ public final class Words {
         return String.format(Locale.ROOT, "%.3f mm", zero(valueMm));
     }
 
+    /** Width and height: {@code 60.00 x 45.00 mm (2362 x 1772 thou)}. */
+    public static String area(double widthMm, double heightMm) {
+        return String.format(
+                Locale.ROOT,
+                "%.2f x %.2f mm (%.0f x %.0f thou)",
+                widthMm,
+                heightMm,
+                Length.ofMm(widthMm).thou(),
+                Length.ofMm(heightMm).thou());
+    }
+
     /** A small length in micrometres, one decimal. */
     public static String um(double valueMm) {
         return String.format(Locale.ROOT, "%.1f um", zero(valueMm * 1000));

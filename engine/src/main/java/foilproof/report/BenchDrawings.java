@@ -24,6 +24,11 @@ final class BenchDrawings {
     /** What lies deeper is cut off: holes would leave no room for the foil. */
     private static final double DEEPEST_SECTION_MM = 0.25;
 
+    private static final double DIAGONAL = Math.sqrt(0.5);
+    private static final double SET_UP_WIDE_MM = 150;
+    private static final double SET_UP_HIGH_MM = 95;
+    private static final double MOST_SET_UP_SCALE = 2.5;
+
     private BenchDrawings() {}
 
     /** A cutter's lower 5 mm as it is, shank to tip, with a 1 mm bar beside it. */
@@ -53,7 +58,7 @@ final class BenchDrawings {
         return tool.shape() == ToolShape.V ? "V" : tool.shape().name().toLowerCase(java.util.Locale.ROOT);
     }
 
-    /** The set-up of a side: blank on its tape, clamps, touch points, clip, pins, work zeros, travel. */
+    /** The set-up of a side: blank on its tape, clamps, touch points, clip, pins, work zeros, the way cut out, travel. */
     static String setUp(Examination x, Side side) {
         double w = x.job().blank().widthMm();
         double h = x.job().blank().heightMm();
@@ -67,9 +72,12 @@ final class BenchDrawings {
             x1 = Math.max(x1, box.x1Mm() + 2);
             y1 = Math.max(y1, box.y1Mm() + 2);
         }
-        Sheet sheet = new Sheet(x0, y0 - 7, x1, y1, 1, 2.4);
+        double scale =
+                Math.min(MOST_SET_UP_SCALE, Math.min(SET_UP_WIDE_MM / (x1 - x0), SET_UP_HIGH_MM / (y1 - y0 + 7)));
+        Sheet sheet = new Sheet(x0, y0 - 7, x1, y1, scale, "mm", 2.6 / scale);
         sheet.rect(0, 0, w, h, "fill=\"#efe3d0\" stroke=\"#111\" stroke-width=\".4\"");
         sheet.text(w / 2, h + 1.5, "middle", "blank " + Decimals.plain(w, 1) + " x " + Decimals.plain(h, 1) + " mm");
+        sheet.raw("<path d=\"" + outline(x, side.number()) + "\" fill=\"none\" stroke=\"#555\" stroke-width=\".3\"/>");
         for (KeepOut box : x.job().keepOuts()) {
             sheet.rect(
                     box.x0Mm(),
@@ -83,26 +91,9 @@ final class BenchDrawings {
                     "middle",
                     box.name() + ", " + Decimals.plain(box.topMm(), 1) + " mm high");
         }
-        cross(sheet, side.workZeroMm(), "work zero");
-        for (var program : side.programs()) {
-            XyMm zero = program.workZeroMm();
-            if (!zero.equals(side.workZeroMm())) {
-                cross(sheet, zero, "zero of " + program.file());
-            }
-            XyMm touch = program.touchOffMm();
-            if (touch != null && !touch.equals(side.touchOffMm())) {
-                dot(sheet, touch, "touch-off of " + program.file());
-            }
-        }
-        XyMm touch = side.touchOffMm();
-        if (touch != null) {
-            dot(sheet, touch, "touch-off");
-        }
-        XyMm clip = side.probeClipMm();
-        if (clip != null) {
-            dot(sheet, clip, "clip");
-        }
-        side.pinsMm().forEach(pin -> dot(sheet, pin, "pin"));
+        marks(side).forEach(sheet::mark);
+        double[] blank = {0, 0, w, h};
+        marks(side).forEach(mark -> sheet.named(mark, blank));
         XyzMm travel = x.job().machine().travelMm();
         XyzMm at = x.job().machine().blankAtMm();
         if (travel != null && at != null) {
@@ -117,23 +108,36 @@ final class BenchDrawings {
         return sheet.svg("setup", "Set-up of side " + side.number() + ", seen from above");
     }
 
-    private static void cross(Sheet sheet, XyMm at, String name) {
-        sheet.path(
-                "M" + n(at.xMm() - 1.5) + " " + n(-at.yMm()) + "h3M" + n(at.xMm()) + " " + n(-at.yMm() - 1.5) + "v3");
-        sheet.named(at.xMm(), at.yMm(), 1.8, name);
+    /** A point of the set-up with its name; a cross for zeros, a ring for what is touched. */
+    private record Mark(XyMm at, String name, boolean cross) {}
+
+    private static List<Mark> marks(Side side) {
+        List<Mark> out = new ArrayList<>();
+        out.add(new Mark(side.workZeroMm(), "work zero", true));
+        for (var program : side.programs()) {
+            XyMm zero = program.workZeroMm();
+            if (!zero.equals(side.workZeroMm())) {
+                out.add(new Mark(zero, "zero of " + program.file(), true));
+            }
+            XyMm touch = program.touchOffMm();
+            if (touch != null && !touch.equals(side.touchOffMm())) {
+                out.add(new Mark(touch, "touch-off of " + program.file(), false));
+            }
+        }
+        XyMm touch = side.touchOffMm();
+        if (touch != null) {
+            out.add(new Mark(touch, "touch-off", false));
+        }
+        XyMm clip = side.probeClipMm();
+        if (clip != null) {
+            out.add(new Mark(clip, "clip", false));
+        }
+        side.pinsMm().forEach(pin -> out.add(new Mark(pin, "pin", false)));
+        return out;
     }
 
-    private static void dot(Sheet sheet, XyMm at, String name) {
-        sheet.circle(at.xMm(), at.yMm(), 0.9, "fill=\"#fff\" stroke=\"#111\" stroke-width=\".5\"");
-        sheet.named(at.xMm(), at.yMm(), 1.4, name);
-    }
-
-    /** The outline cuts and all bores at their true size on paper, with a bar to hold a ruler to. */
-    static String template(Examination x, int side) {
-        double w = x.job().blank().widthMm();
-        double h = x.job().blank().heightMm();
-        Sheet sheet = new Sheet(-2, -9, Math.max(w, 54) + 2, h + 2, 1, 2.4);
-        sheet.rect(0, 0, w, h, "fill=\"none\" stroke=\"#555\" stroke-width=\".15\" stroke-dasharray=\"2 1\"");
+    /** The way of the cutters' middle along the outline cuts of a side, as path data. */
+    private static String outline(Examination x, int side) {
         Segments s = x.plan().segments();
         StringBuilder path = new StringBuilder();
         for (int i = 0; i < s.size(); i++) {
@@ -150,7 +154,16 @@ final class BenchDrawings {
                 path.append(k == 0 ? "M" : "L").append(n(p[0])).append(' ').append(n(-p[1]));
             }
         }
-        sheet.path(path.toString());
+        return path.toString();
+    }
+
+    /** The outline cuts and all bores at their true size on paper, with a bar to hold a ruler to. */
+    static String template(Examination x, int side) {
+        double w = x.job().blank().widthMm();
+        double h = x.job().blank().heightMm();
+        Sheet sheet = new Sheet(-2, -9, Math.max(w, 54) + 2, h + 2, 1, "mm", 2.4);
+        sheet.rect(0, 0, w, h, "fill=\"none\" stroke=\"#555\" stroke-width=\".15\" stroke-dasharray=\"2 1\"");
+        sheet.path(outline(x, side));
         for (Hole hole : x.holes()) {
             if (hole.side() == side) {
                 sheet.circle(
@@ -167,28 +180,61 @@ final class BenchDrawings {
         return sheet.svg("template", "1:1 template of side " + side);
     }
 
-    /** The section through a place along X or Y, whichever shows more: heights five times as tall; null off the blank. */
+    /** A way to lay the section through a place. */
+    private enum Along {
+        X("along X", 1, 0),
+        Y("along Y", 0, 1),
+        UP("along the diagonal that rises to the right", DIAGONAL, DIAGONAL),
+        DOWN("along the diagonal that falls to the right", DIAGONAL, -DIAGONAL);
+
+        private final String words;
+        private final double dx;
+        private final double dy;
+
+        Along(String words, double dx, double dy) {
+            this.words = words;
+            this.dx = dx;
+            this.dy = dy;
+        }
+    }
+
+    /**
+     * The section through a place, along X, Y or a diagonal, whichever shows most: heights five times as tall; null where
+     * nothing is cut.
+     */
     static @Nullable String section(Examination x, int side, double xMm, double yMm) {
         ComposedSide composed = x.side(side);
-        double[] along = profile(composed, xMm, yMm, true);
-        double[] across = profile(composed, xMm, yMm, false);
-        boolean alongX = range(along) >= range(across);
-        double[] heights = alongX ? along : across;
-        if (!(range(heights) > 1e-6)) {
+        Along way = Along.X;
+        double[][] shown = profile(composed, xMm, yMm, way);
+        for (Along other : Along.values()) {
+            double[][] profile = profile(composed, xMm, yMm, other);
+            if (range(profile[0]) > range(shown[0]) + 1e-6) {
+                way = other;
+                shown = profile;
+            }
+        }
+        double[] heights = shown[0];
+        double[] surface = shown[1];
+        double foil = x.foilMm();
+        boolean cut = false;
+        for (int k = 0; k <= SECTION_STEPS; k++) {
+            cut |= heights[k] < surface[k] - 1e-6;
+        }
+        if (!cut) {
             return null;
         }
         double lowMm = Math.max(least(heights) - 0.03, -DEEPEST_SECTION_MM);
-        double foil = x.foilMm();
-        Sheet sheet =
-                new Sheet(-HALF_SECTION_MM - 0.34, lowMm * SECTION_TALL - 0.2, HALF_SECTION_MM + 0.02, 0.3, 140, 0.078);
+        Sheet sheet = new Sheet(
+                -HALF_SECTION_MM - 0.34, lowMm * SECTION_TALL - 0.3, HALF_SECTION_MM + 0.02, 0.3, 140, "", 0.078);
         StringBuilder body = new StringBuilder("M" + n(-HALF_SECTION_MM) + " " + n(-lowMm * SECTION_TALL));
         StringBuilder copper = new StringBuilder();
         for (int k = 0; k <= SECTION_STEPS; k++) {
             double at = -HALF_SECTION_MM + 2 * HALF_SECTION_MM * k / SECTION_STEPS;
             double top = Math.max(lowMm, heights[k]);
-            body.append('L').append(n(at)).append(' ').append(n(-Math.min(top, -foil) * SECTION_TALL));
-            if (top > -foil + 1e-9) {
-                copper.append("M" + n(at) + " " + n(foil * SECTION_TALL) + "V" + n(-top * SECTION_TALL));
+            double glue = surface[k] - foil;
+            body.append('L').append(n(at)).append(' ').append(n(-Math.min(top, glue) * SECTION_TALL));
+            if (top > glue + 1e-9) {
+                copper.append("M" + n(at) + " " + n(-glue * SECTION_TALL) + "V" + n(-top * SECTION_TALL));
             }
         }
         body.append("L" + n(HALF_SECTION_MM) + " " + n(-lowMm * SECTION_TALL) + "Z");
@@ -208,22 +254,28 @@ final class BenchDrawings {
                 -HALF_SECTION_MM,
                 lowMm * SECTION_TALL - 0.17,
                 "start",
-                "1 mm along " + (alongX ? "X" : "Y") + "; Z 5 x as high; foil " + Decimals.plain(foil * 1000, 1)
-                        + " um");
-        return sheet.svg(
-                "section", "Section through the place along " + (alongX ? "X" : "Y") + ", Z five times as tall");
+                "1 mm " + way.words + ";");
+        sheet.text(
+                -HALF_SECTION_MM,
+                lowMm * SECTION_TALL - 0.27,
+                "start",
+                "Z 5 x as high; foil " + Decimals.plain(foil * 1000, 1) + " um");
+        return sheet.svg("section", "Section through the place " + way.words + ", Z five times as tall");
     }
 
-    private static double[] profile(ComposedSide side, double xMm, double yMm, boolean alongX) {
-        double[] out = new double[SECTION_STEPS + 1];
+    /** Heights of what is left and of the foil top before any cut, mm. */
+    private static double[][] profile(ComposedSide side, double xMm, double yMm, Along way) {
+        double[] left = new double[SECTION_STEPS + 1];
+        double[] surface = new double[SECTION_STEPS + 1];
         for (int k = 0; k <= SECTION_STEPS; k++) {
             double d = -HALF_SECTION_MM + 2 * HALF_SECTION_MM * k / SECTION_STEPS;
-            double px = alongX ? xMm + d : xMm;
-            double py = alongX ? yMm : yMm + d;
+            double px = xMm + d * way.dx;
+            double py = yMm + d * way.dy;
             boolean on = px >= 0 && py >= 0 && px < side.columns() * side.cellMm() && py < side.rows() * side.cellMm();
-            out[k] = on ? Math.min(side.exactHeightMm(px, py), side.surfaceMm(px, py)) : 0;
+            surface[k] = on ? side.surfaceMm(px, py) : 0;
+            left[k] = on ? Math.min(side.exactHeightMm(px, py), surface[k]) : 0;
         }
-        return out;
+        return new double[][] {left, surface};
     }
 
     private static double range(double[] values) {
@@ -246,7 +298,7 @@ final class BenchDrawings {
         return Decimals.plain(value, 3);
     }
 
-    /** A drawing in mm with Y up; on paper {@code scale} mm for each. */
+    /** A drawing in mm with Y up; on paper {@code scale} of {@code unit} for each. */
     private static final class Sheet {
         private final StringBuilder out = new StringBuilder();
         private final double x0;
@@ -254,15 +306,17 @@ final class BenchDrawings {
         private final double x1;
         private final double y1;
         private final double scale;
+        private final String unit;
         private final double letterMm;
         private final List<double[]> words = new ArrayList<>();
 
-        Sheet(double x0, double y0, double x1, double y1, double scale, double letterMm) {
+        Sheet(double x0, double y0, double x1, double y1, double scale, String unit, double letterMm) {
             this.x0 = x0;
             this.y0 = y0;
             this.x1 = x1;
             this.y1 = y1;
             this.scale = scale;
+            this.unit = unit;
             this.letterMm = letterMm;
         }
 
@@ -288,23 +342,45 @@ final class BenchDrawings {
                     + n(letterMm) + "\">" + Html.escape(text) + "</text>");
         }
 
-        /** A word beside a point, where no other word stands: right, left, below, above. */
-        void named(double x, double y, double reachMm, String text) {
+        /** A point's sign, before any word. */
+        void mark(Mark mark) {
+            double x = mark.at().xMm();
+            double y = mark.at().yMm();
+            if (mark.cross()) {
+                path("M" + n(x - 1.5) + " " + n(-y) + "h3M" + n(x) + " " + n(-y - 1.5) + "v3");
+            } else {
+                circle(x, y, 0.9, "fill=\"#fff\" stroke=\"#111\" stroke-width=\".5\"");
+            }
+            words.add(new double[] {x - 1.2, y - 1.2, x + 1.2, y + 1.2});
+        }
+
+        /** A point's name, where no other word or sign stands, best within a box: right, left, below, above. */
+        void named(Mark mark, double[] within) {
+            double x = mark.at().xMm();
+            double y = mark.at().yMm();
+            double reachMm = mark.cross() ? 1.8 : 1.4;
+            String text = mark.name();
             double wide = 0.62 * letterMm * text.length();
             double[][] ways = {
                 {x + reachMm, y - 0.35 * letterMm},
                 {x - reachMm - wide, y - 0.35 * letterMm},
-                {x - wide / 2, y - reachMm - letterMm},
-                {x - wide / 2, y + reachMm + 0.2 * letterMm},
                 {x + reachMm, y - 1.6 * letterMm},
-                {x + reachMm, y + letterMm}
+                {x + reachMm, y + letterMm},
+                {x - wide / 2, y - reachMm - letterMm},
+                {x - wide / 2, y + reachMm + 0.2 * letterMm}
             };
             double[] best = ways[0];
-            for (double[] way : ways) {
-                boolean inside = way[0] >= x0 && way[0] + wide <= x1;
-                if (inside && free(way[0], way[1], wide)) {
-                    best = way;
-                    break;
+            boolean found = false;
+            for (double[] bounds : new double[][] {within, {x0, y0, x1, y1}}) {
+                for (double[] way : ways) {
+                    boolean inside = way[0] >= bounds[0]
+                            && way[0] + wide <= bounds[2]
+                            && way[1] >= bounds[1]
+                            && way[1] + letterMm <= bounds[3];
+                    if (!found && inside && free(way[0], way[1], wide)) {
+                        best = way;
+                        found = true;
+                    }
                 }
             }
             words.add(new double[] {best[0], best[1], best[0] + wide, best[1] + letterMm});
@@ -327,9 +403,8 @@ final class BenchDrawings {
         }
 
         String svg(String kind, String label) {
-            String size = scale == 1
-                    ? " width=\"" + n(x1 - x0) + "mm\" height=\"" + n(y1 - y0) + "mm\""
-                    : " width=\"" + n((x1 - x0) * scale) + "\" height=\"" + n((y1 - y0) * scale) + "\"";
+            String size =
+                    " width=\"" + n((x1 - x0) * scale) + unit + "\" height=\"" + n((y1 - y0) * scale) + unit + "\"";
             return "<svg class=\"" + kind + "\"" + size + " viewBox=\"" + n(x0) + " " + n(-y1) + " " + n(x1 - x0) + " "
                     + n(y1 - y0) + "\" role=\"img\" aria-label=\"" + Html.escape(label)
                     + "\" font-family=\"DejaVu Sans,Verdana,sans-serif\">" + out + "</svg>\n";

@@ -87,21 +87,18 @@ final class BenchSections {
 
     /** What hands do between the runs, and what each cutter is set to. */
     void runSheet() {
-        html.element("h2", "Tool changes in time order");
-        html.raw("<ol>\n");
+        html.head("#At", "By hand", "Then run", "#Takes");
         int before = -1;
         for (ResultDocument.RunFacts run : result.runs()) {
-            String turn = run.side() == before ? "" : "Lay side " + run.side() + " up. ";
+            String turn = run.side() == before ? "" : "lay side " + run.side() + " up, ";
             before = run.side();
-            double minutes = (run.toS() - run.fromS()) / 60;
-            html.element(
-                            "li",
-                            HumanText.moment(run.fromS()) + " min:s: " + turn + "Fit " + run.tool()
-                                    + ", touch it off, run from " + run.program() + " line " + run.line() + ": "
-                                    + Decimals.fixed(minutes, 1) + " minutes.")
-                    .raw("\n");
+            html.row(
+                    "#" + HumanText.clock(run.fromS()),
+                    HumanText.sentence(turn + "fit \"" + run.tool() + "\", touch it off"),
+                    run.program() + " from line " + run.line(),
+                    "#" + HumanText.clock(run.toS() - run.fromS()));
         }
-        html.raw("</ol>\n");
+        html.endTable();
         html.element("h2", "Feeds and speeds");
         for (ResultDocument.ToolFacts tool : result.tools()) {
             double[] feed = tool.feedMmPerMin();
@@ -115,8 +112,10 @@ final class BenchSections {
                                             + (rpm == null ? "" : " at " + span(rpm) + " rpm")
                                             + (tool.deepestMm() == null
                                                     ? "."
-                                                    : ", down to " + HumanText.signedLength(tool.deepestMm())
-                                                            + " from the foil top.")));
+                                                    : ", down to "
+                                                            + HumanText.length(Math.abs(tool.deepestMm()))
+                                                            + (tool.deepestMm() > 0 ? " above" : " below")
+                                                            + " the foil top.")));
         }
     }
 

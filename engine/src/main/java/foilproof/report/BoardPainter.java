@@ -20,6 +20,9 @@ final class BoardPainter {
     static final int LEFT = 0xd4145a;
 
     private static final int UNTOUCHED = 0xe4e4e4;
+    /** What was not cut and what is as it should be are greys from here on. */
+    static final int GROUND_FROM = 0xe4;
+
     private static final int BARE = 0xfafafa;
     private static final int[] LEFT_RAMP = {0xe59ab2, 0xd0507e, 0xa01048, 0x500020};
     private static final int[] MARGIN_RAMP = {0x101010, 0x7a1f14, 0xb5562a, 0xc99a4a, 0xb4cfa4};
@@ -32,20 +35,25 @@ final class BoardPainter {
     /** What is shown. */
     enum Theme {
         /** What is copper and what is not. */
-        COPPER("copper", "copper at the foil bottom"),
+        COPPER("copper", "copper at the foil bottom", ""),
         /** Foil left where a cutter entered. */
-        FOIL_LEFT("foil-left", "foil left where a cutter entered"),
+        FOIL_LEFT("foil-left", "foil left where a cutter entered", "no foil is left where a cutter entered."),
         /** How much Z error the grooves bear before foil is left. */
-        MARGIN("margin", "Z margin of the grooves: mm of Z that can be lost before foil is left"),
+        MARGIN("margin", "Z margin of the grooves: mm of Z that can be lost before foil is left", "no groove is cut."),
         /** How deep the spoil board is cut. */
-        SPOIL_BOARD("spoil-board", "cuts into tape and spoil board below the blank");
+        SPOIL_BOARD(
+                "spoil-board",
+                "cuts into tape and spoil board below the blank",
+                "nothing is cut into the spoil board.");
 
         private final String word;
         private final String title;
+        private final String nothing;
 
-        Theme(String word, String title) {
+        Theme(String word, String title, String nothing) {
             this.word = word;
             this.title = title;
+            this.nothing = nothing;
         }
 
         String word() {
@@ -54,6 +62,11 @@ final class BoardPainter {
 
         String title() {
             return title;
+        }
+
+        /** What there is to say where the picture shows nothing; empty where it always shows something. */
+        String nothing() {
+            return nothing;
         }
     }
 
@@ -65,6 +78,9 @@ final class BoardPainter {
     private final boolean foil;
     private final int columns;
     private final float[] cut;
+    private final float[] below;
+    private final float[] above;
+    private final int wallCells;
     private final float[] farCut;
     private final double[] surface;
 
@@ -79,6 +95,10 @@ final class BoardPainter {
                         == examination.job().sides().get(view.side() - 1).face();
         this.columns = side.columns();
         this.cut = new float[columns];
+        this.below = new float[columns];
+        this.above = new float[columns];
+        // the wall of a bit of up to 90 degrees crosses the foil within the foil's own thickness
+        this.wallCells = (int) Math.ceil(side.foilMm() / side.cellMm()) + 1;
         this.farCut = new float[columns];
         this.surface = new double[columns];
     }
@@ -153,6 +173,10 @@ final class BoardPainter {
     private void load(int j) {
         side.cutRow(j, 0, columns, cut);
         side.surfaceRow(j, 0, columns, surface);
+        if (theme == Theme.COPPER || theme == Theme.FOIL_LEFT) {
+            side.cutRow(Math.max(0, j - wallCells), 0, columns, below);
+            side.cutRow(Math.min(side.rows() - 1, j + wallCells), 0, columns, above);
+        }
         if (far) {
             examination.board().farCutRow(view.side(), j, 0, columns, farCut);
         } else {
@@ -172,7 +196,7 @@ final class BoardPainter {
                 if (through) {
                     yield THROUGH;
                 }
-                if (copper && entered) {
+                if (copper && entered && !wall(i, glueMm)) {
                     // Hatched, so that it shows in grey and beside copper.
                     yield (xPx + yPx) % 6 < 3 ? LEFT : 0xffffff;
                 }
@@ -182,13 +206,21 @@ final class BoardPainter {
                 if (through || !copper) {
                     yield BARE;
                 }
-                yield entered
+                yield entered && !wall(i, glueMm)
                         ? LEFT_RAMP[marginMm <= 0.005 ? 0 : marginMm <= 0.01 ? 1 : marginMm <= 0.02 ? 2 : 3]
                         : UNTOUCHED;
             }
             case SPOIL_BOARD -> spoilColour(cut[i]);
             case MARGIN -> copper && !entered ? UNTOUCHED : MARGIN_RAMP[marginStep(-marginMm - CLEAR_MM)];
         };
+    }
+
+    /** Whether the groove is cleared just beside: what a cutter left here is the slope of its wall, and no foil on a floor. */
+    private boolean wall(int i, double glueMm) {
+        return below[i] <= glueMm
+                || above[i] <= glueMm
+                || cut[Math.max(0, i - wallCells)] <= glueMm
+                || cut[Math.min(columns - 1, i + wallCells)] <= glueMm;
     }
 
     private int spoilColour(double cutMm) {

@@ -255,7 +255,7 @@ public record Comparison(
                 + (deepestMm == null
                         ? ", cuts nothing"
                         : ", deepest Z " + HumanText.signedLength(Math.rint(deepestMm * 1e6) / 1e6))
-                + ", " + HumanText.moment(timeS) + " min:s";
+                + ", " + HumanText.clock(timeS);
     }
 
     private static Map<String, String> windows(ResultDocument now) {
@@ -329,7 +329,7 @@ public record Comparison(
         setUp.forEach(d -> out.add(d.what() + ": before " + or(d.before()) + "; now " + or(d.now())));
         windows.forEach(d -> out.add("Z window, " + d.what() + ": before " + or(d.before()) + "; now " + or(d.now())));
         if (oldTotalS != null && Math.abs(oldTotalS - totalS) >= SAME_TIME_S) {
-            out.add("time: before " + HumanText.moment(oldTotalS) + ", now " + HumanText.moment(totalS) + " (min:s)");
+            out.add("time: before " + HumanText.clock(oldTotalS) + ", now " + HumanText.clock(totalS));
         }
         return out;
     }

@@ -7,7 +7,8 @@ import java.util.Base64;
  * vectors and text, drawn to a round scale that stands beside it.
  */
 final class Figure {
-    private static final double[] SCALES = {20, 10, 5, 4, 3, 2.5, 2, 1.5, 1, 0.75, 0.5, 0.25, 0.1};
+    private static final double[] SCALES = {20, 10, 5, 4, 3, 2.5, 2, 1.75, 1.5, 1.4, 1.25, 1.2, 1, 0.75, 0.5, 0.25, 0.1
+    };
 
     private Figure() {}
 

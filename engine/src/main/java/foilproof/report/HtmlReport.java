@@ -3,9 +3,16 @@ package foilproof.report;
 import foilproof.bench.Side;
 import foilproof.findings.Examination;
 import foilproof.findings.Finding;
+import foilproof.findings.Measured;
 import foilproof.findings.NotChecked;
 import foilproof.findings.Severity;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -23,11 +30,11 @@ public final class HtmlReport {
             .stop{border-left-width:16px}.fix{border-left-width:11px}.watch{border-left-width:6px;border-left-style:double}.note,.clean{border-left-width:3px}
             table{border-collapse:collapse;width:100%;margin:.4rem 0;font-size:.8rem}
             th,td{border-bottom:1px solid #999;padding:.25rem .45rem;text-align:left;vertical-align:top}
-            th{border-bottom:2px solid #111}.n{text-align:right;font-variant-numeric:tabular-nums}
-            .finding{border:1px solid #555;margin:.6rem 0;padding:.5rem .8rem;break-inside:avoid}
+            th{border-bottom:2px solid #111}th[scope=row]{border-bottom:1px solid #999;white-space:nowrap}.n{text-align:right;font-variant-numeric:tabular-nums}
+            .finding{border:1px solid #555;margin:.6rem 0;padding:.5rem .8rem;box-decoration-break:clone;-webkit-box-decoration-break:clone}.core,.finding li{break-inside:avoid}
             .finding p{margin:.25rem 0}.tag{display:inline-block;border:1px solid #111;padding:0 .4rem;margin-right:.4rem;font-size:.8rem;text-transform:uppercase}
             .tag.certain{text-transform:none;border-style:dashed}
-            .where,.numbers{color:#333;font-size:.88rem}.do::before{content:"Do this: ";font-weight:bold}
+            li .where{margin:.1rem 0}.where,.numbers{color:#333;font-size:.88rem}.do::before{content:"Do this: ";font-weight:bold}
             pre{background:#f1f1f1;border-left:3px solid #777;padding:.3rem .6rem;margin:.3rem 0;overflow-x:auto;font:.85rem "DejaVu Sans Mono",monospace}
             .bars{width:100%;height:auto;font:12px "DejaVu Sans",Verdana,sans-serif}
             figure{margin:.8rem 0;break-inside:avoid}figure.board{display:inline-block;vertical-align:top;margin:.5rem .8rem .6rem 0;max-width:100%}
@@ -37,17 +44,27 @@ public final class HtmlReport {
             .worst{margin:.4rem 0;padding:0;list-style:none}.worst li{margin:.2rem 0;display:flex;align-items:baseline}.worst b{min-width:1.6rem}.worst .tag{min-width:3.6rem;text-align:center;font-size:.72rem}
             .sign td{height:2.2rem}.cutters span{display:inline-block;margin-right:1.5rem;vertical-align:bottom}.cutters svg{display:block}
             svg.setup{max-width:100%;height:auto}.true{margin:0}.page{break-before:page}
-            .small{font-size:.82rem;color:#333}.small svg{vertical-align:baseline}td.n,th.n{white-space:nowrap}thead{display:table-header-group}.tools td:nth-child(3){min-width:10rem}.tools td.n{white-space:normal}
+            .small{font-size:.82rem;color:#333}.small svg{vertical-align:baseline}td.n,th.n{white-space:nowrap}thead{display:table-header-group}.tools td:nth-child(3){min-width:10rem}.tools td.n{white-space:normal}.holes td{white-space:nowrap}.facts{margin:.2rem 0}.facts th{width:6rem}
             html{-webkit-print-color-adjust:exact;print-color-adjust:exact}
             @page{margin:14mm}
-            @media print{body{max-width:none;margin:0;padding:0;font-size:10pt}h1{font-size:16pt}h2{break-after:avoid;margin:1.1rem 0 .4rem}h2+p,h2+.small{break-after:avoid}table{break-inside:auto;font-size:8.5pt}tr{break-inside:avoid}th,td{padding:.16rem .35rem}a{color:inherit}.small,figcaption{font-size:8.5pt}.lead{break-after:page;font-size:9.5pt}.lead ul{margin:.2rem 0}.lead h2{margin:.7rem 0 .25rem}.lead p{margin:.3rem 0}.lead .verdict{margin:.5rem 0;padding:.35rem .7rem}.lead .sign td{height:1.7rem}.lead .bars{max-height:56mm}.lead ul.open{columns:2;column-gap:8mm}.lead ul.open li{break-inside:avoid}.close{gap:.6rem}.finding{padding:.3rem .6rem}.finding p,.finding pre,.finding ul{margin:.15rem 0}}
+            @media print{body{max-width:none;margin:0;padding:0;font-size:10pt}h1{font-size:16pt}h2{break-after:avoid;margin:1.1rem 0 .4rem}h2+.small{break-after:avoid}.pictures{orphans:1;widows:1}table{break-inside:auto;font-size:8.5pt}tr{break-inside:avoid}th,td{padding:.16rem .35rem}a{color:inherit}.small,figcaption{font-size:8.5pt}.lead{break-after:page;font-size:9pt}.lead ul{margin:.1rem 0}.lead h2{margin:.5rem 0 .2rem;font-size:11pt}.lead p{margin:.2rem 0}.lead table{font-size:8pt;margin:.15rem 0}.lead th,.lead td{padding:.09rem .35rem}.lead .small,.lead .open{font-size:8pt}.lead .worst li{margin:.05rem 0}.lead .verdict{margin:.4rem 0;padding:.3rem .7rem;font-size:10.5pt}.lead .sign td{height:1.7rem;padding:.3rem .35rem}.lead .bars{max-height:40mm}.lead .worst{columns:2;column-gap:8mm}.lead .worst li{break-inside:avoid}.lead ul.open{columns:2;column-gap:8mm}.lead ul.open li{break-inside:avoid}.close{gap:.6rem}.finding{padding:.3rem .6rem}.finding p,.finding pre,.finding ul{margin:.15rem 0}}
             """;
 
     /** Findings above a note that the first page names. */
     private static final int MOST_WORST = 6;
 
+    /** Tool runs that the first page names. */
+    private static final int MOST_RUNS = 8;
+
     /** Consequences that are not folded away. */
     private static final int OPEN = 3;
+
+    /** Places of one kind that are named in a line. */
+    private static final int MOST_PLACES = 12;
+
+    private static final Pattern NUMBERS = Pattern.compile("[-+]?[0-9]+(\\.[0-9]+)?");
+
+    private static final Pattern LANDS = Pattern.compile("\\b(land|pad|pin|via) (at \\([^)]*\\) mm|[A-Z][A-Za-z0-9]*-[A-Za-z0-9]+)");
 
     private final ResultDocument result;
     private final ReportExtras extras;
@@ -81,11 +98,14 @@ public final class HtmlReport {
         bars();
         worst();
         notChecked();
+        job();
+        if (result.approval().against() != null || !result.approval().expired().isEmpty()) {
+            changes();
+        }
         signOff();
         html.raw("</div>\n");
         windows();
         findings();
-        changes();
         restart();
         Examination x = extras.examination();
         BenchSections bench = x == null ? null : new BenchSections(x, result, html);
@@ -108,7 +128,7 @@ public final class HtmlReport {
             bench.viaCard();
         }
         sides();
-        setUp();
+        inputs();
         limitsOfTheModel();
         if (bench != null) {
             bench.template();
@@ -123,15 +143,70 @@ public final class HtmlReport {
                 + " um. Coordinates: mm from the blank's lower-left corner, seen with the ");
         html.text("side's face up; Z 0 is the nominal foil top, down is negative.")
                 .raw("</p>\n");
-        String hash = result.approval().inputsHash();
-        html.raw("<table class=\"sign\"><tbody><tr><th scope=\"row\">Date</th><td></td><th scope=\"row\">Inputs</th>");
-        html.raw("<td class=\"hash\">")
-                .text(hash.isEmpty() ? "see the hashes below" : hash)
-                .raw("</td></tr></tbody></table>\n");
         html.raw("<div class=\"verdict " + result.verdict().word() + "\"><b>")
                 .text(result.verdict().word())
                 .raw("</b> ");
         html.text(sentence(result)).raw("</div>\n");
+    }
+
+    /** What lies on the table and what will run, in the order in which it does. */
+    private void job() {
+        html.element("h2", "The job");
+        html.raw("<table class=\"facts\"><tbody>\n");
+        for (ResultDocument.SetUp line : result.setUp()) {
+            html.raw("<tr><th scope=\"row\">")
+                    .text(HumanText.sentence(line.what()))
+                    .raw("</th><td>");
+            html.text(line.value()).raw("</td></tr>\n");
+        }
+        ResultDocument.TimeFacts time = result.time();
+        html.raw("<tr><th scope=\"row\">Time</th><td>")
+                .text(HumanText.clock(time.totalS()) + ", cutting " + HumanText.clock(time.cuttingS()) + ", rapid "
+                        + HumanText.clock(time.rapidS()) + ", tool changes: " + time.toolChanges())
+                .raw("</td></tr>\n");
+        if (result.approval().against() == null) {
+            html.raw("<tr><th scope=\"row\">Approval</th><td>")
+                    .text("not compared with an earlier result")
+                    .raw("</td></tr>\n");
+        }
+        String hash = result.approval().inputsHash();
+        if (!hash.isEmpty()) {
+            html.raw("<tr><th scope=\"row\">All inputs</th><td class=\"hash\">SHA-256 ")
+                    .text(hash)
+                    .raw("</td></tr>\n");
+        }
+        html.endTable();
+        if (result.runs().isEmpty()) {
+            return;
+        }
+        html.head("#Run", "#Side", "Tool", "Program", "SHA-256 begins", "#At", "#Takes", "#Deepest Z");
+        for (ResultDocument.RunFacts run :
+                result.runs().subList(0, Math.min(MOST_RUNS, result.runs().size()))) {
+            html.row(
+                    "#" + run.run(),
+                    "#" + run.side(),
+                    run.tool(),
+                    run.program() + " line " + run.line(),
+                    hashOf(run.program()),
+                    "#" + HumanText.clock(run.fromS()),
+                    "#" + HumanText.clock(run.toS() - run.fromS()),
+                    run.deepestMm() == null ? null : "#" + HumanText.signedLength(run.deepestMm()));
+        }
+        html.endTable();
+        if (result.runs().size() > MOST_RUNS) {
+            html.element(
+                    "p class=\"small\"",
+                    "And " + (result.runs().size() - MOST_RUNS) + " more tool runs, listed with the tool changes.");
+        }
+    }
+
+    private @Nullable String hashOf(String file) {
+        for (ResultDocument.InputFile input : result.inputs()) {
+            if (input.file().equals(file)) {
+                return input.sha256().substring(0, Math.min(12, input.sha256().length()));
+            }
+        }
+        return null;
     }
 
     /** What the verdict means, in a sentence that counts. */
@@ -246,9 +321,12 @@ public final class HtmlReport {
     }
 
     private static @Nullable String limitedBy(ResultDocument.@Nullable LimitedBy limit) {
-        return limit == null
-                ? null
-                : limit.kind() + (limit.atMm() == null ? "" : " at " + HumanText.place(limit.atMm()));
+        if (limit == null) {
+            return null;
+        }
+        Explanation explanation = Explanation.of(limit.kind());
+        return (explanation == null ? limit.kind() : explanation.title())
+                + (limit.atMm() == null ? "" : " at " + HumanText.place(limit.atMm()));
     }
 
     private void findings() {
@@ -270,8 +348,8 @@ public final class HtmlReport {
 
     private void finding(int number, Finding finding) {
         String severity = finding.severity().word();
-        html.raw("<article class=\"finding " + severity + "\"><h3>" + number + " <span class=\"tag\">" + severity
-                + "</span>");
+        html.raw("<article class=\"finding " + severity + "\"><div class=\"core\"><h3>" + number
+                + " <span class=\"tag\">" + severity + "</span>");
         html.raw("<span class=\"tag certain\">")
                 .text(finding.certainty().word())
                 .raw("</span>");
@@ -306,6 +384,7 @@ public final class HtmlReport {
             section(finding);
             html.raw("</div>\n");
         }
+        html.raw("</div>\n");
         Approval.Remains remains = result.approval().remainsOf(number);
         if (remains != null) {
             html.element(
@@ -314,7 +393,7 @@ public final class HtmlReport {
                             + remains.verdict().word() + "):");
             plain(remains.findings());
         }
-        consequences(finding.consequences());
+        consequences(finding);
         html.raw("</article>\n");
     }
 
@@ -375,9 +454,7 @@ public final class HtmlReport {
         Approval approval = result.approval();
         html.element("h2", "Changes since approval");
         Comparison against = approval.against();
-        if (against == null) {
-            html.element("p", "No earlier result was named to compare with.");
-        } else {
+        if (against != null) {
             html.raw("<ul>\n");
             against.lines().forEach(line -> html.element("li", line).raw("\n"));
             html.raw("</ul>\n");
@@ -403,33 +480,80 @@ public final class HtmlReport {
                 + "; X runs left to right as the blank lies on side " + side.number() + "." + turned;
     }
 
-    private void consequences(List<Finding> consequences) {
-        if (consequences.isEmpty()) {
+    /** What follows from a finding; what says the same of other places is one line. */
+    private void consequences(Finding cause) {
+        Map<String, List<Finding>> groups = new LinkedHashMap<>();
+        for (Finding f : cause.consequences()) {
+            groups.computeIfAbsent(pattern(f), k -> new ArrayList<>()).add(f);
+        }
+        List<Finding> same = groups.remove(pattern(cause));
+        if (same != null) {
+            elsewhere(cause, same);
+        }
+        if (groups.isEmpty()) {
             return;
         }
+        int count = groups.values().stream().mapToInt(List::size).sum();
+        html.element("p class=\"where\"", count == 1 ? "1 consequence:" : count + " consequences:");
         // Paper shows no folded text: the first ones always stand open.
-        int open = consequences.size() <= OPEN + 1 ? consequences.size() : OPEN;
-        html.element(
-                "p class=\"where\"",
-                consequences.size() == 1 ? "1 consequence:" : consequences.size() + " consequences:");
+        List<List<Finding>> all = List.copyOf(groups.values());
+        int open = all.size() <= OPEN + 1 ? all.size() : OPEN;
         html.raw("<ul>\n");
-        consequences.subList(0, open).forEach(this::consequence);
+        all.subList(0, open).forEach(this::group);
         html.raw("</ul>\n");
-        if (open < consequences.size()) {
+        if (open < all.size()) {
+            int folded = all.subList(open, all.size()).stream().mapToInt(List::size).sum();
             html.raw("<details><summary>")
-                    .text("the other " + (consequences.size() - open) + " (all are in result.json)")
+                    .text("the other " + folded + " (all are in result.json)")
                     .raw("</summary><ul>\n");
-            consequences.subList(open, consequences.size()).forEach(this::consequence);
+            all.subList(open, all.size()).forEach(this::group);
             html.raw("</ul></details>\n");
         }
     }
 
-    private void consequence(Finding consequence) {
-        html.raw("<li>").text(consequence.severity().word() + ", " + consequence.kind() + ": " + consequence.message());
-        String where = HumanText.where(consequence);
+    private void group(List<Finding> alike) {
+        Finding first = alike.get(0);
+        html.raw("<li>").text(first.severity().word() + ", " + first.kind() + ": " + first.message());
+        String where = HumanText.where(first);
         html.text(where.isEmpty() ? "" : " (" + where + ")");
-        consequences(consequence.consequences());
+        if (alike.size() > 1) {
+            elsewhere(first, alike.subList(1, alike.size()));
+        }
+        consequences(first);
         html.raw("</li>\n");
+    }
+
+    /** What a finding says but for its numbers and lands; what has no place stands alone. */
+    private static String pattern(Finding finding) {
+        String message = finding.atMm() == null
+                ? finding.message()
+                : NUMBERS.matcher(LANDS.matcher(finding.message()).replaceAll("$1")).replaceAll("");
+        return finding.kind() + finding.severity() + message;
+    }
+
+    private void elsewhere(Finding first, List<Finding> others) {
+        String places = others.stream().limit(MOST_PLACES).map(f -> place(first, f)).collect(Collectors.joining("; "));
+        html.element(
+                "p class=\"where\"",
+                "The same at " + (others.size() == 1 ? "1 more place: " : others.size() + " more places: ") + places
+                        + (others.size() > MOST_PLACES
+                                ? "; and " + (others.size() - MOST_PLACES) + " more (all are in result.json)."
+                                : "."));
+        others.stream().filter(f -> !f.consequences().isEmpty()).forEach(this::consequences);
+    }
+
+    private static String place(Finding first, Finding other) {
+        double[] at = other.atMm();
+        Measured measured = other.measured();
+        return (at == null ? "" : HumanText.place(at))
+                + (Objects.equals(other.side(), first.side()) ? "" : " on side " + other.side())
+                + (other.line() == null
+                        ? ""
+                        : (Objects.equals(other.program(), first.program()) ? "" : ", " + other.program())
+                                + " line " + other.line())
+                + (measured == null || !measured.unit().equals("mm")
+                        ? ""
+                        : " with " + Decimals.fixed(measured.value(), 3) + " mm");
     }
 
     private static String shortened(String line) {
@@ -441,36 +565,37 @@ public final class HtmlReport {
             return;
         }
         html.element("h2", "Pictures");
+        html.raw("<div class=\"pictures\">\n");
         extras.pictures().forEach(this::picture);
+        html.raw("</div>\n");
     }
 
-    /** The copper large, what is derived from it small, side by side. */
+    /** The copper large, what is derived from it small, side by side; what would show nothing is said. */
     private void picture(FlatPicture picture) {
+        String nothing = nothing(picture.name());
+        if (nothing != null && !painted.shows(picture)) {
+            html.element("p", nothing).raw("\n");
+            return;
+        }
         boolean large = picture.name().endsWith("-copper");
         double scale = Figure.scale(picture, large ? 175 : 86, large ? 120 : 86);
         html.raw(Figure.html(picture, painted.bare(picture), scale, true));
     }
 
-    private void runs() {
-        html.element("h2", "Time and tool runs");
-        html.raw(RunStrip.svg(result));
-        ResultDocument.TimeFacts time = result.time();
-        html.element(
-                "p",
-                "Total " + HumanText.moment(time.totalS()) + " (h:min:s), cutting " + HumanText.moment(time.cuttingS())
-                        + ", rapid " + HumanText.moment(time.rapidS()) + ", tool changes " + time.toolChanges() + ".");
-        html.head("#Run", "#Side", "Tool", "Begins at", "#From", "#To", "#Deepest Z");
-        for (ResultDocument.RunFacts run : result.runs()) {
-            html.row(
-                    "#" + run.run(),
-                    "#" + run.side(),
-                    run.tool(),
-                    run.program() + " line " + run.line(),
-                    "#" + HumanText.moment(run.fromS()),
-                    "#" + HumanText.moment(run.toS()),
-                    run.deepestMm() == null ? null : "#" + HumanText.signedLength(run.deepestMm()));
+    /** What an empty picture says; null where a picture is never empty. */
+    private static @Nullable String nothing(String name) {
+        String side = name.startsWith("side-") ? "Side " + name.substring(5, name.indexOf('-', 5)) : "";
+        for (BoardPainter.Theme theme : BoardPainter.Theme.values()) {
+            if (name.endsWith(theme.word()) && !theme.nothing().isEmpty()) {
+                return side + ": " + theme.nothing();
+            }
         }
-        html.endTable();
+        return null;
+    }
+
+    private void runs() {
+        html.element("h2", "Tool runs and changes in time order");
+        html.raw(RunStrip.svg(result));
     }
 
     private void tools(@Nullable BenchSections bench) {
@@ -479,22 +604,13 @@ public final class HtmlReport {
             html.raw("<p class=\"cutters\">");
             for (ResultDocument.ToolFacts tool : result.tools()) {
                 html.raw("<span>" + bench.toolPicture(tool.name())).text(tool.name());
-                html.text(tool.duty() == null ? "" : ", reserved for " + tool.duty())
+                html.text(tool.duty() == null ? "" : ", for " + (tool.duty().equals("any") ? "any work" : tool.duty()))
                         .raw("</span> ");
             }
             html.raw("</p>\n");
         }
         html.raw("<div class=\"tools\">");
-        html.head(
-                "Tool",
-                "#T",
-                "Shape",
-                "Reserved for",
-                "#Cut length",
-                "#In substrate",
-                "#Deepest Z",
-                "#Feed",
-                "#Spindle");
+        html.head("Tool", "#T", "Shape", "Duty", "#Cut length", "#In substrate", "#Deepest Z", "#Feed", "#Spindle");
         for (ResultDocument.ToolFacts tool : result.tools()) {
             html.row(
                     tool.name(),
@@ -525,6 +641,7 @@ public final class HtmlReport {
             html.element("p", "None: nothing passes through the foil into the substrate.");
             return;
         }
+        html.raw("<div class=\"holes\">");
         html.head(
                 "#",
                 "#Side",
@@ -548,7 +665,7 @@ public final class HtmlReport {
                     hole.tool(),
                     hole.line() == null ? null : "#" + hole.line());
         }
-        html.endTable();
+        html.endTable().raw("</div>\n");
     }
 
     /** Both units without their names, which stand in the head: 1.000 (39.4). */
@@ -557,16 +674,27 @@ public final class HtmlReport {
     }
 
     private void nets() {
-        if (result.nets().isEmpty()) {
+        List<ResultDocument.NetFacts> nets = result.nets();
+        if (nets.isEmpty()) {
             return;
         }
         html.element("h2", "Nets");
-        html.head("Net", "#Pieces", "Shorted with", "#Narrowest copper", "#Resistance", "#Rise");
-        for (ResultDocument.NetFacts net : result.nets()) {
+        boolean known = nets.stream().anyMatch(n -> n.narrowestMm() != null || n.resistanceMohm() != null);
+        if (known) {
+            html.head("Net", "#Pieces", "Shorted with", "#Narrowest copper", "#Resistance", "#Rise");
+        } else {
+            html.head("Net", "#Pieces", "Shorted with");
+        }
+        for (ResultDocument.NetFacts net : nets) {
+            String joined = net.shortedWith().isEmpty() ? null : String.join(", ", net.shortedWith());
+            if (!known) {
+                html.row(net.name(), "#" + net.pieces(), joined);
+                continue;
+            }
             html.row(
                     net.name(),
                     "#" + net.pieces(),
-                    net.shortedWith().isEmpty() ? null : String.join(", ", net.shortedWith()),
+                    joined,
                     net.narrowestMm() == null ? null : "#" + HumanText.length(net.narrowestMm()),
                     net.resistanceMohm() == null ? null : "#" + Decimals.plain(net.resistanceMohm(), 1) + " mOhm",
                     net.riseK() == null ? null : "#" + Decimals.plain(net.riseK(), 1) + " K");
@@ -574,7 +702,9 @@ public final class HtmlReport {
         html.endTable();
         html.element(
                 "p class=\"small\"",
-                "Estimates for still air; they defer to the current edition of the standards and to licensed practice.");
+                known
+                        ? "Estimates for still air; they defer to the current edition of the standards and to licensed practice."
+                        : "Narrowest copper, resistance and heat are worked out for nets whose current is stated.");
     }
 
     private void sides() {
@@ -605,16 +735,8 @@ public final class HtmlReport {
                         + HumanText.amount(removed.spoilBoardMm3(), "mm3") + ".");
     }
 
-    private void setUp() {
-        html.element("h2", "Set-up and inputs");
-        html.raw("<table><tbody>\n");
-        for (ResultDocument.SetUp line : result.setUp()) {
-            html.raw("<tr><th scope=\"row\">")
-                    .text(HumanText.sentence(line.what()))
-                    .raw("</th><td>");
-            html.text(line.value()).raw("</td></tr>\n");
-        }
-        html.endTable();
+    private void inputs() {
+        html.element("h2", "Inputs");
         if (!result.assumed().isEmpty()) {
             html.raw("<p>").text("Assumed, because the inputs do not say:").raw("</p><ul>\n");
             result.assumed().forEach(line -> html.element("li", line).raw("\n"));
@@ -632,9 +754,7 @@ public final class HtmlReport {
     }
 
     private void signOff() {
-        html.element("h2", "Sign-off");
-        html.raw(
-                "<table class=\"sign\"><tbody><tr><th scope=\"row\">Approved by</th><td></td><th scope=\"row\">Date</th>");
+        html.raw("<table class=\"sign\"><tbody><tr><th scope=\"row\">Sign-off: approved by</th><td></td><th scope=\"row\">Date</th>");
         html.raw("<td></td></tr></tbody></table>\n");
         html.element(
                 "p class=\"small\"",

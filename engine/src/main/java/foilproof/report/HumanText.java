@@ -22,9 +22,14 @@ public final class HumanText {
 
     /** A signed length: {@code +0.050 mm (+2.0 thou)}. */
     public static String signedLength(double lengthMm) {
-        if (Math.abs(lengthMm) >= LONG_MM) {
-            return Decimals.signed(lengthMm / 1000, 3) + " m";
-        }
+        return Math.abs(lengthMm) >= LONG_MM ? signedMetres(lengthMm) : signedMm(lengthMm);
+    }
+
+    private static String signedMetres(double lengthMm) {
+        return Decimals.signed(lengthMm / 1000, 3) + " m";
+    }
+
+    private static String signedMm(double lengthMm) {
         return Decimals.signed(lengthMm, 3) + " mm (" + Decimals.signed(lengthMm / MM_PER_THOU, 1) + " thou)";
     }
 
@@ -43,19 +48,38 @@ public final class HumanText {
         return sign + (minutes < 60 ? minutes + ":" + tail : minutes / 60 + ":" + two(minutes % 60) + ":" + tail);
     }
 
+    /** A moment or a duration with its unit: {@code 0:12.3 min}, {@code 1:02:03.4 h}. */
+    public static String clock(double timeS) {
+        return moment(timeS) + (Math.round(Math.abs(timeS) * 10) < 36000 ? " min" : " h");
+    }
+
     /** An area or volume with its unit: {@code 12.34 mm2}. */
     public static String amount(double value, String unit) {
         return Decimals.fixed(value, Math.abs(value) < 1 ? 4 : 2) + " " + unit;
     }
 
-    /** A measured value with its error and, for lengths, thou: {@code width 0.021 +/- 0.002 mm (0.8 thou)}. */
+    /** A measured value with its error and, for lengths, thou: {@code width: 0.021 +/- 0.002 mm (0.8 thou)}. */
     public static String measured(Measured measured) {
-        return measured.name() + " " + value(measured.value(), measured.plusMinus(), measured.unit());
+        return measured(measured, Math.abs(measured.value()) >= LONG_MM);
     }
 
-    /** A limit: {@code limit 0.050 mm (2.0 thou)}. */
-    public static String limit(Limit limit) {
-        return "limit " + value(limit.value(), null, limit.unit());
+    private static String measured(Measured measured, boolean metres) {
+        // "vias that need a wire: 15" names what is counted already
+        boolean named = measured.name().contains(measured.unit());
+        String unit = named && !measured.unit().equals("mm") ? "" : measured.unit();
+        return measured.name() + ": "
+                + (share(measured)
+                        ? percent(measured.value())
+                        : value(measured.value(), measured.plusMinus(), unit, metres));
+    }
+
+    /** Whether a number without a unit is a part of a whole. */
+    private static boolean share(Measured measured) {
+        return measured.unit().isEmpty() && measured.name().startsWith("share");
+    }
+
+    private static String percent(double share) {
+        return Decimals.plain(100 * share, 1) + " %";
     }
 
     /** A Z window in words, or that there is none. */
@@ -63,7 +87,7 @@ public final class HumanText {
         return empty ? "no Z error satisfies every check" : window(fromMm, toMm);
     }
 
-    /** The Z window, ends rounded inward: {@code -0.077 .. +0.050 mm (-3.0 .. +1.9 thou)}. */
+    /** The Z window, ends rounded inward: {@code -0.077 to +0.050 mm (-3.0 to +1.9 thou)}. */
     public static String window(@Nullable Double fromMm, @Nullable Double toMm) {
         Double low = fromMm != null && Double.isFinite(fromMm) ? fromMm : null;
         Double high = toMm != null && Double.isFinite(toMm) ? toMm : null;
@@ -75,7 +99,7 @@ public final class HumanText {
         if (high == null) {
             return "from " + lower(low) + " mm (" + lowerThou(low) + " thou) on, above that beyond the headroom";
         }
-        return lower(low) + " .. " + upper(high) + " mm (" + lowerThou(low) + " .. " + upperThou(high) + " thou)";
+        return lower(low) + " to " + upper(high) + " mm (" + lowerThou(low) + " to " + upperThou(high) + " thou)";
     }
 
     private static String lower(double valueMm) {
@@ -110,7 +134,7 @@ public final class HumanText {
             }
         }
         if (finding.timeS() != null) {
-            comma(out).append("moment ").append(moment(finding.timeS()));
+            comma(out).append("moment ").append(clock(finding.timeS()));
         }
         if (finding.tool() != null) {
             comma(out).append("tool ").append(finding.tool());
@@ -121,14 +145,24 @@ public final class HumanText {
     /** Measured value, limit and margin in one line, or nothing. */
     public static String numbers(Finding finding) {
         StringBuilder out = new StringBuilder();
-        if (finding.measured() != null) {
-            out.append(measured(finding.measured()));
+        Measured measured = finding.measured();
+        Limit limit = finding.limit();
+        // one unit for the whole line
+        boolean metres = measured != null && Math.abs(measured.value()) >= LONG_MM
+                || limit != null && Math.abs(limit.value()) >= LONG_MM;
+        if (measured != null) {
+            out.append(measured(measured, metres));
         }
-        if (finding.limit() != null) {
-            comma(out).append(limit(finding.limit()));
+        if (limit != null) {
+            comma(out).append("limit ");
+            out.append(
+                    measured != null && share(measured)
+                            ? percent(limit.value())
+                            : value(limit.value(), null, limit.unit(), metres));
         }
-        if (finding.marginMm() != null && Double.isFinite(finding.marginMm())) {
-            comma(out).append("margin ").append(signedLength(finding.marginMm()));
+        Double margin = finding.marginMm();
+        if (margin != null && Double.isFinite(margin)) {
+            comma(out).append("margin ").append(metres ? signedMetres(margin) : signedMm(margin));
         }
         return out.toString();
     }
@@ -138,11 +172,11 @@ public final class HumanText {
         return text.isEmpty() ? text : text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
     }
 
-    private static String value(double value, @Nullable Double plusMinus, String unit) {
+    private static String value(double value, @Nullable Double plusMinus, String unit, boolean metres) {
         if (!Double.isFinite(value)) {
             return "unknown";
         }
-        if (unit.equals("mm") && Math.abs(value) >= LONG_MM) {
+        if (unit.equals("mm") && metres) {
             return Decimals.fixed(value / 1000, 3) + " m";
         }
         boolean length = unit.equals("mm");

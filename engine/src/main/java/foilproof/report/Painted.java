@@ -18,6 +18,17 @@ final class Painted {
         });
     }
 
+    /** Whether a picture of what was found shows anything but its own ground, which is light grey. */
+    boolean shows(FlatPicture picture) {
+        for (int colour : rgb(picture)) {
+            int red = colour >> 16;
+            if (red < BoardPainter.GROUND_FROM || red != (colour >> 8 & 255) || red != (colour & 255)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     /** The picture alone, as PNG. */
     byte[] bare(FlatPicture picture) {
         return PngWriter.write(picture.widthPx(), picture.heightPx(), rgb(picture), picture.mmPerPx());

@@ -41,12 +41,12 @@ final class RunStrip {
             if (finding.timeS() != null && finding.severity().atLeast(Severity.FIX)) {
                 double x = WIDTH * Math.max(0, Math.min(1, finding.timeS() / totalS));
                 svg.raw("<path d=\"M" + n(x) + " " + n(BAR_TOP) + "l-4 -8h8z\" fill=\"#111\"><title>");
-                svg.text(finding.kind() + " at " + HumanText.moment(finding.timeS()))
+                svg.text(finding.kind() + " at " + HumanText.clock(finding.timeS()))
                         .raw("</title></path>");
             }
         }
-        svg.raw("<text x=\"0\" y=\"58\">0:00.0</text><text x=\"760\" y=\"58\" text-anchor=\"end\">");
-        return svg.text(HumanText.moment(totalS)).raw("</text></svg>\n").toString();
+        svg.raw("<text x=\"0\" y=\"58\">0:00.0 min</text><text x=\"760\" y=\"58\" text-anchor=\"end\">");
+        return svg.text(HumanText.clock(totalS)).raw("</text></svg>\n").toString();
     }
 
     private static String n(double value) {

@@ -125,7 +125,8 @@ final class ZWindowBars {
             svg.raw("<path d=\"M" + n(at) + " " + n(top) + "v5\" stroke=\"#111\"/>");
             svg.raw(text(at, top + 17, "middle", "#111", Decimals.signed(k * stepMm, 3)));
         }
-        svg.raw(text(0, top + 17, "start", "#111", "Z error, mm; + = really deeper"));
+        svg.raw(text(0, top + 1, "start", "#111", "Z error, mm;"));
+        svg.raw(text(0, top + 16, "start", "#111", "+ = really deeper"));
     }
 
     private static double step(double atLeastMm) {

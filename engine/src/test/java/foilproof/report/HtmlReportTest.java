@@ -35,7 +35,7 @@ class HtmlReportTest {
         assertThat(page)
                 .contains("Not checked")
                 .contains("no netlist or layer image given")
-                .contains("-0.077 .. +0.050 mm");
+                .contains("-0.077 to +0.050 mm");
         assertThat(page).contains("@page").contains("1 consequence");
     }
 

@@ -44,8 +44,8 @@ final class ResultText {
         }
         out.println();
         ResultDocument.TimeFacts time = result.time();
-        out.println("Time " + HumanText.moment(time.totalS()) + " (min:s), cutting " + HumanText.moment(time.cuttingS())
-                + ", tool changes " + time.toolChanges() + ". Cells of " + Decimals.plain(result.cellUm(), 3) + " um.");
+        out.println("Time " + HumanText.clock(time.totalS()) + ", cutting " + HumanText.clock(time.cuttingS())
+                + ", tool changes: " + time.toolChanges() + ". Cells of " + Decimals.plain(result.cellUm(), 3) + " um.");
     }
 
     /** The restart card: for a person at the machine. */
@@ -88,7 +88,7 @@ final class ResultText {
                 String margin = window.marginMm() == null
                         ? "margin beyond the headroom"
                         : "margin " + HumanText.signedLength(Decimals.downToUm(window.marginMm()));
-                out.println("    your spread " + Decimals.signed(window.spreadMm()[0], 3) + " .. "
+                out.println("    your spread " + Decimals.signed(window.spreadMm()[0], 3) + " to "
                         + Decimals.signed(window.spreadMm()[1], 3) + " mm: " + margin);
             }
             if (window.note() != null) {

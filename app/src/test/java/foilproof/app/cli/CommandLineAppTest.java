@@ -136,7 +136,7 @@ class CommandLineAppTest {
                 new DryRunner.Outcome(result(Severity.FIX), ReportExtras.NONE));
         run(command, program.toString(), "--out", folder.resolve("report").toString());
         assertThat(out()).startsWith("Sample: FIX.");
-        assertThat(out().indexOf("-0.077 .. +0.050 mm")).isBetween(0, out().indexOf("Findings, worst first"));
+        assertThat(out().indexOf("-0.077 to +0.050 mm")).isBetween(0, out().indexOf("Findings, worst first"));
         assertThat(out()).contains("opens and shorts: no netlist").contains("do: Flatten it.");
         assertThat(folder.resolve("report/report.html")).exists();
     }
