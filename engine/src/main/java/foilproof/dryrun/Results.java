@@ -76,14 +76,18 @@ final class Results {
                 "blank",
                 blank.substrate().word() + " " + Words.mm(blank.thicknessMm()) + " thick, foil "
                         + Words.um(blank.foilMm()) + (blank.foilKnown() ? "" : " (not known for sure)") + " on "
-                        + (blank.bothSides() ? "both sides" : "one side") + ", " + Words.area(blank.widthMm(), blank.heightMm())));
+                        + (blank.bothSides() ? "both sides" : "one side") + ", "
+                        + Words.area(blank.widthMm(), blank.heightMm())));
         lines.add(new ResultDocument.SetUp("hold", blank.hold().word() + ", tape " + Words.plainMm(blank.tapeMm())));
         lines.add(new ResultDocument.SetUp("spoil board", known(job.spoilBoard().thicknessMm())));
         lines.add(new ResultDocument.SetUp("spread", spread(job)));
         for (Side side : job.sides()) {
             lines.add(new ResultDocument.SetUp(
                     "side " + side.number(),
-                    side.face().word() + " copper up" + (side.number() == 1 ? "" : ", turned " + side.turned().word())
+                    side.face().word() + " copper up"
+                            + (side.number() == 1
+                                    ? ""
+                                    : ", turned " + side.turned().word())
                             + ", work zero at "
                             + Words.place(
                                     side.workZeroMm().xMm(), side.workZeroMm().yMm()) + ", Z zero on the "

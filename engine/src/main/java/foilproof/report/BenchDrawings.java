@@ -250,11 +250,7 @@ final class BenchDrawings {
         sheet.text(-HALF_SECTION_MM - 0.33, 0.2, "start", "Z, mm");
         sheet.raw("<path d=\"M-.03 -.16h.06l-.03 .07z\" fill=\"#111\"/>");
         sheet.text(0.05, 0.1, "start", "the place");
-        sheet.text(
-                -HALF_SECTION_MM,
-                lowMm * SECTION_TALL - 0.17,
-                "start",
-                "1 mm " + way.words + ";");
+        sheet.text(-HALF_SECTION_MM, lowMm * SECTION_TALL - 0.17, "start", "1 mm " + way.words + ";");
         sheet.text(
                 -HALF_SECTION_MM,
                 lowMm * SECTION_TALL - 0.27,

@@ -64,7 +64,8 @@ public final class HtmlReport {
 
     private static final Pattern NUMBERS = Pattern.compile("[-+]?[0-9]+(\\.[0-9]+)?");
 
-    private static final Pattern LANDS = Pattern.compile("\\b(land|pad|pin|via) (at \\([^)]*\\) mm|[A-Z][A-Za-z0-9]*-[A-Za-z0-9]+)");
+    private static final Pattern LANDS =
+            Pattern.compile("\\b(land|pad|pin|via) (at \\([^)]*\\) mm|[A-Z][A-Za-z0-9]*-[A-Za-z0-9]+)");
 
     private final ResultDocument result;
     private final ReportExtras extras;
@@ -502,7 +503,8 @@ public final class HtmlReport {
         all.subList(0, open).forEach(this::group);
         html.raw("</ul>\n");
         if (open < all.size()) {
-            int folded = all.subList(open, all.size()).stream().mapToInt(List::size).sum();
+            int folded =
+                    all.subList(open, all.size()).stream().mapToInt(List::size).sum();
             html.raw("<details><summary>")
                     .text("the other " + folded + " (all are in result.json)")
                     .raw("</summary><ul>\n");
@@ -527,12 +529,14 @@ public final class HtmlReport {
     private static String pattern(Finding finding) {
         String message = finding.atMm() == null
                 ? finding.message()
-                : NUMBERS.matcher(LANDS.matcher(finding.message()).replaceAll("$1")).replaceAll("");
+                : NUMBERS.matcher(LANDS.matcher(finding.message()).replaceAll("$1"))
+                        .replaceAll("");
         return finding.kind() + finding.severity() + message;
     }
 
     private void elsewhere(Finding first, List<Finding> others) {
-        String places = others.stream().limit(MOST_PLACES).map(f -> place(first, f)).collect(Collectors.joining("; "));
+        String places =
+                others.stream().limit(MOST_PLACES).map(f -> place(first, f)).collect(Collectors.joining("; "));
         html.element(
                 "p class=\"where\"",
                 "The same at " + (others.size() == 1 ? "1 more place: " : others.size() + " more places: ") + places
@@ -549,8 +553,8 @@ public final class HtmlReport {
                 + (Objects.equals(other.side(), first.side()) ? "" : " on side " + other.side())
                 + (other.line() == null
                         ? ""
-                        : (Objects.equals(other.program(), first.program()) ? "" : ", " + other.program())
-                                + " line " + other.line())
+                        : (Objects.equals(other.program(), first.program()) ? "" : ", " + other.program()) + " line "
+                                + other.line())
                 + (measured == null || !measured.unit().equals("mm")
                         ? ""
                         : " with " + Decimals.fixed(measured.value(), 3) + " mm");
@@ -754,7 +758,8 @@ public final class HtmlReport {
     }
 
     private void signOff() {
-        html.raw("<table class=\"sign\"><tbody><tr><th scope=\"row\">Sign-off: approved by</th><td></td><th scope=\"row\">Date</th>");
+        html.raw(
+                "<table class=\"sign\"><tbody><tr><th scope=\"row\">Sign-off: approved by</th><td></td><th scope=\"row\">Date</th>");
         html.raw("<td></td></tr></tbody></table>\n");
         html.element(
                 "p class=\"small\"",

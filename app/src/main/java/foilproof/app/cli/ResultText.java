@@ -45,7 +45,8 @@ final class ResultText {
         out.println();
         ResultDocument.TimeFacts time = result.time();
         out.println("Time " + HumanText.clock(time.totalS()) + ", cutting " + HumanText.clock(time.cuttingS())
-                + ", tool changes: " + time.toolChanges() + ". Cells of " + Decimals.plain(result.cellUm(), 3) + " um.");
+                + ", tool changes: " + time.toolChanges() + ". Cells of " + Decimals.plain(result.cellUm(), 3)
+                + " um.");
     }
 
     /** The restart card: for a person at the machine. */
