@@ -24,6 +24,10 @@ import org.jspecify.annotations.Nullable;
 final class Lands implements Check {
     private static final int MOST_FOLDED = 40;
     private static final int GRID = 40;
+    /** Samples across a land whose share of copper may matter: an edge between them is off by half a part in 160. */
+    private static final int FINE_GRID = 160;
+    /** An edge off by half a sample on every side of a land, and the copper's by as much: 4 x 0.5 / GRID. */
+    private static final double AREA_ROUGH = 0.05;
     /** A board has no more; an image made of flashes has. */
     private static final int MOST_LANDS = 20_000;
 
@@ -206,15 +210,22 @@ final class Lands implements Check {
         return layer.covers(map.xMm(px, py), map.yMm(px, py));
     }
 
-    /** Area of the land without its hole: designed, left; mm2. */
+    /** Area of the land without its hole: designed, left; mm2. Looked at closely where the loss may matter. */
     private static double[] areas(Examination x, CopperFacts copper, LayerImage layer, Land land) {
+        double[] rough = areas(x, copper, layer, land, GRID);
+        boolean whole = rough[1] > (x.limit(LimitKey.LAND_SHARE) + AREA_ROUGH) * rough[0];
+        boolean large = rough[1] > (1 + AREA_ROUGH) * x.limit(LimitKey.LIFTING_LAND_AREA);
+        return whole && large ? rough : areas(x, copper, layer, land, FINE_GRID);
+    }
+
+    private static double[] areas(Examination x, CopperFacts copper, LayerImage layer, Land land, int grid) {
         PlaneMap map = x.design().designFromBlank(copper.side());
         int designed = 0;
         int left = 0;
-        for (int j = 0; j < GRID; j++) {
-            for (int i = 0; i < GRID; i++) {
-                double dx = land.halfXMm * (2 * (i + 0.5) / GRID - 1);
-                double dy = land.halfYMm * (2 * (j + 0.5) / GRID - 1);
+        for (int j = 0; j < grid; j++) {
+            for (int i = 0; i < grid; i++) {
+                double dx = land.halfXMm * (2 * (i + 0.5) / grid - 1);
+                double dy = land.halfYMm * (2 * (j + 0.5) / grid - 1);
                 boolean round = land.pad.shape() == Pad.Shape.CIRCLE && dx * dx + dy * dy > land.halfXMm * land.halfXMm;
                 if (round || dx * dx + dy * dy <= land.holeMm * land.holeMm) {
                     continue;
@@ -227,7 +238,7 @@ final class Lands implements Check {
                 }
             }
         }
-        double cell = 4 * land.halfXMm * land.halfYMm / (GRID * GRID);
+        double cell = 4 * land.halfXMm * land.halfYMm / ((double) grid * grid);
         return new double[] {designed * cell, left * cell};
     }
 

@@ -183,12 +183,16 @@ final class OutlineFit implements Check {
                 && (Math.abs(size - r) < SAME_MM
                         || Math.abs(size - 2 * r) < SAME_MM
                         || Math.abs(size - 4 * r) < SAME_MM);
+        // beside the line, a cut round the board lies outward of it and one in an opening inward
+        boolean outward = !fit.wanted().opening();
         String how = !wrongSide
                 ? ""
                 : Math.abs(size - 4 * r) < SAME_MM
                         ? " That is twice the cutter's diameter: the cut runs on the wrong side of the line."
                         : Math.abs(size - 2 * r) < SAME_MM
-                                ? " That is the cutter's diameter: the cut runs on the line itself, not beside it."
+                                ? outward == off > 0
+                                        ? " That is the cutter's diameter: the cut was moved off the line twice."
+                                        : " That is the cutter's diameter: the cut runs on the line itself, not beside it."
                                 : " That is the cutter's radius: the cut is beside the line by half of what it should.";
         Extents e = fit.loop().extents();
         int segment = x.paths().strokes().get(fit.loop().strokes().get(0)).firstSegment();

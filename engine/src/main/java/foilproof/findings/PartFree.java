@@ -148,8 +148,11 @@ final class PartFree implements Check {
         double least = x.limit(LimitKey.TAB_SECTION_LEAST);
         double most = x.limit(LimitKey.TAB_SECTION_MOST);
         if (loop.tabs().size() < x.limit(LimitKey.TAB_COUNT)) {
-            out.add(tab(x, loop, Severity.WATCH)
-                    .atLeast(Measured.exact("tabs", loop.tabs().size(), "tabs"), x.limit(LimitKey.TAB_COUNT))
+            Finding.Builder few = tab(x, loop, Severity.WATCH);
+            for (CutLoop.Tab only : loop.tabs()) {
+                few.at(only.xMm(), only.yMm());
+            }
+            out.add(few.atLeast(Measured.exact("tabs", loop.tabs().size(), "tabs"), x.limit(LimitKey.TAB_COUNT))
                     .says("Only " + loop.tabs().size() + " tab holds the part: it turns about it.")
                     .doThis("Leave 3 or 4 tabs.")
                     .build());

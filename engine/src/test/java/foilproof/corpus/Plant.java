@@ -2,13 +2,11 @@ package foilproof.corpus;
 
 import foilproof.findings.Bench;
 import foilproof.findings.Severity;
-import java.util.ArrayList;
-import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
  * One row of the catalogue of needs, planted: a board with the fault, and the same board with a near miss just inside
- * the limit. The truth (kind, severity, line, place) comes from the planter, which knows nothing of the checks.
+ * the limit. The truth (kind, severity, line, place, cause) comes from the planter, which knows nothing of the checks.
  */
 record Plant(String row, String kind, Severity severity, Planter planter) {
     /** Plants the fault, or the near miss. */
@@ -17,30 +15,51 @@ record Plant(String row, String kind, Severity severity, Planter planter) {
     }
 
     /**
-     * A planted job and where the fault is; line 0 and no place where the row has none.
+     * A planted job and where the fault is.
+     *
+     * @param bench the job
+     * @param line the first line that does it; 0 where the row has none
+     * @param lastLine the last line that does it, where the fault runs over several
+     * @param wayMm where the fault lies in the planter's frame, mm: one place, or a way along which it runs; empty where
+     *     the row has none
+     * @param cause the kind that must be named first where the planted fault follows from another one; null where the
+     *     planted fault itself must lead
      */
-    record Planted(Bench bench, int line, double @Nullable [] atMm) {}
+    record Planted(
+            Bench bench,
+            int line,
+            int lastLine,
+            double[] wayMm,
+            @Nullable String cause) {
+        /** The same, with this kind named first. */
+        Planted because(String kind) {
+            return new Planted(bench, line, lastLine, wayMm, kind);
+        }
 
-    /** All plants. */
-    static List<Plant> all() {
-        List<Plant> plants = new ArrayList<>();
-        ProgramPlants.add(plants);
-        BenchPlants.add(plants);
-        CopperPlants.add(plants);
-        MorePlants.add(plants);
-        return plants;
+        /** The same, done by these lines. */
+        Planted byLines(int first, int last) {
+            return new Planted(bench, first, last, wayMm, cause);
+        }
+
+        /** The same, at a place or along a way: x, y of each corner. */
+        Planted along(double... xy) {
+            return new Planted(bench, line, lastLine, xy, cause);
+        }
     }
 
-    /** A sound bench whose work zero is the manner's. */
+    /** A sound bench whose blank, work zero and touch point are the manner's. */
     static Bench bench(Manner m) {
-        return Bench.job().side("work_zero", "[\"" + m.zeroXMm() + " mm\", \"" + m.zeroYMm() + " mm\"]");
+        return Bench.job()
+                .blank("width", m.widthMm() + " mm", "height", m.heightMm() + " mm")
+                .machine("backlash", "[\"0 mm\", \"0 mm\"]")
+                .side("work_zero", m.workZero(), "touch_off", m.point(18.5, 13.5));
     }
 
     static Planted on(Bench bench, int line) {
-        return new Planted(bench, line, null);
+        return new Planted(bench, line, line, new double[0], null);
     }
 
     static Planted at(Bench bench, int line, double x, double y) {
-        return new Planted(bench, line, new double[] {x, y});
+        return new Planted(bench, line, line, new double[] {x, y}, null);
     }
 }

@@ -209,6 +209,12 @@ public final class Bench {
         return this;
     }
 
+    /** Sets keys of [design]. */
+    public Bench designKeys(String... keysAndValues) {
+        table("design").putAll(keys(keysAndValues));
+        return this;
+    }
+
     /** Adds TOML text at the job's end. */
     public Bench also(String toml) {
         extra.append('\n').append(toml).append('\n');

@@ -90,7 +90,9 @@ class PartAndTouchChecksTest {
     @Test
     @Fires("H3 tabs")
     void shouldTellASingleTabAndOneThatIsTooThin() {
-        held("edge clamps", tabbed(-1.0, 2.8, false)).raises(Kinds.TABS, WATCH, RULE_OF_THUMB);
+        held("edge clamps", tabbed(-1.0, 2.8, false))
+                .raises(Kinds.TABS, WATCH, RULE_OF_THUMB)
+                .at(8, 3);
         // (1.5 - 0.8) mm wide, 0.5 mm thick: 0.35 mm2
         held("edge clamps", tabbed(-1.0, 1.5, true)).raises(Kinds.TABS, NOTE, RULE_OF_THUMB);
     }
