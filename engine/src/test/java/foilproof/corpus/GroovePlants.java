@@ -121,11 +121,12 @@ final class GroovePlants {
         });
         plants.add("E8", "thin-trace", WATCH, (m, fault) -> trace(m, fault ? 0.246 : 0.254));
         plants.add("E9", "land-small", WATCH, (m, fault) -> {
-            // a pad of 0.5 mm that loses 0.038 or 0.032 mm on each side: less than E7 tells
-            double h = (0.5 * StrictMath.sqrt(fault ? 0.72 : 0.76) + GROOVE_MM) / 2;
+            // what is lost on each side is copper cut away in its own right
+            double h = ((fault ? 0.85 : 0.88) + GROOVE_MM) / 2;
             Text t = m.text().start(1).box(8 - h, 7 - h, 8 + h, 7 + h, -0.1).end();
-            return at(top(m, pads(0.5, 0.5, 8, 7)).cellUm(5).runs(t.toString()), 0, 8, 7)
-                    .byLines(11, 16);
+            return at(top(m, pads(1, 1, 8, 7)).runs(t.toString()), 0, 8, 7)
+                    .byLines(11, 16)
+                    .beside("severed-copper");
         });
         plants.add("F5", "thin-trace", FIX, (m, fault) -> trace(m, fault ? 0.146 : 0.154));
     }

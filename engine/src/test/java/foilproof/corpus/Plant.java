@@ -24,6 +24,7 @@ record Plant(String row, String kind, Severity severity, Planter planter) {
      *     the row has none
      * @param cause the kind that must be named first where the planted fault follows from another one; null where the
      *     planted fault itself must lead
+     * @param beside a kind of the same severity that tells the same thing and may stand first; null where none
      */
     record Planted(
             Bench bench,
@@ -33,17 +34,22 @@ record Plant(String row, String kind, Severity severity, Planter planter) {
             @Nullable String cause) {
         /** The same, with this kind named first. */
         Planted because(String kind) {
-            return new Planted(bench, line, lastLine, wayMm, kind);
+            return new Planted(bench, line, lastLine, wayMm, kind, beside);
+        }
+
+        /** The same, where another kind tells the same thing and may stand first. */
+        Planted beside(String kind) {
+            return new Planted(bench, line, lastLine, wayMm, cause, kind);
         }
 
         /** The same, done by these lines. */
         Planted byLines(int first, int last) {
-            return new Planted(bench, first, last, wayMm, cause);
+            return new Planted(bench, first, last, wayMm, cause, beside);
         }
 
         /** The same, at a place or along a way: x, y of each corner. */
         Planted along(double... xy) {
-            return new Planted(bench, line, lastLine, xy, cause);
+            return new Planted(bench, line, lastLine, xy, cause, beside);
         }
     }
 
@@ -56,10 +62,10 @@ record Plant(String row, String kind, Severity severity, Planter planter) {
     }
 
     static Planted on(Bench bench, int line) {
-        return new Planted(bench, line, line, new double[0], null);
+        return new Planted(bench, line, line, new double[0], null, null);
     }
 
     static Planted at(Bench bench, int line, double x, double y) {
-        return new Planted(bench, line, line, new double[] {x, y}, null);
+        return new Planted(bench, line, line, new double[] {x, y}, null, null);
     }
 }
