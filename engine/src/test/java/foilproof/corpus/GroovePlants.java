@@ -126,7 +126,7 @@ final class GroovePlants {
             Text t = m.text().start(1).box(8 - h, 7 - h, 8 + h, 7 + h, -0.1).end();
             return at(top(m, pads(1, 1, 8, 7)).runs(t.toString()), 0, 8, 7)
                     .byLines(11, 16)
-                    .beside("severed-copper");
+                    .orAs("severed-copper");
         });
         plants.add("F5", "thin-trace", FIX, (m, fault) -> trace(m, fault ? 0.146 : 0.154));
     }

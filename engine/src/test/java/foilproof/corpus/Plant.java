@@ -31,14 +31,15 @@ record Plant(String row, String kind, Severity severity, Planter planter) {
             int line,
             int lastLine,
             double[] wayMm,
-            @Nullable String cause) {
+            @Nullable String cause,
+            @Nullable String beside) {
         /** The same, with this kind named first. */
         Planted because(String kind) {
             return new Planted(bench, line, lastLine, wayMm, kind, beside);
         }
 
         /** The same, where another kind tells the same thing and may stand first. */
-        Planted beside(String kind) {
+        Planted orAs(String kind) {
             return new Planted(bench, line, lastLine, wayMm, cause, kind);
         }
 
