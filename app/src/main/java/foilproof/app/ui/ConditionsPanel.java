@@ -64,10 +64,6 @@ final class ConditionsPanel extends JPanel {
                 heading(
                         "What if",
                         "Nothing here changes the job. Z error: + = the cutter really goes deeper, - = higher. Home on a scale sets it to 0."));
-        difference.setName("difference says");
-        difference.setVisible(false);
-        difference.setBorder(Px.pad(0, 0, 6, 0));
-        all.add(difference);
         all.add(look());
         all.add(comparing());
         all.add(runs);
@@ -95,6 +91,7 @@ final class ConditionsPanel extends JPanel {
         scroll.setBorder(BorderFactory.createEmptyBorder());
         scroll.getVerticalScrollBar().setUnitIncrement(20);
         add(scroll);
+        add(says(), BorderLayout.SOUTH);
         javax.swing.SwingUtilities.invokeLater(
                 () -> scroll.getVerticalScrollBar().setValue(0));
         model.listen(c -> {
@@ -115,6 +112,34 @@ final class ConditionsPanel extends JPanel {
                 default -> {}
             }
         });
+    }
+
+    /** What the what-if comes to: its room is kept, so that no control moves away under the hand that drags it. */
+    private JScrollPane says() {
+        difference.setName("difference says");
+        difference.setBorder(Px.pad(4, 10, 4, 10));
+        JScrollPane pane =
+                new JScrollPane(
+                        difference, JScrollPane.VERTICAL_SCROLLBAR_AS_NEEDED, JScrollPane.HORIZONTAL_SCROLLBAR_NEVER) {
+                    private static final long serialVersionUID = 1L;
+
+                    @Override
+                    public void updateUI() {
+                        super.updateUI();
+                        setBorder(BorderFactory.createMatteBorder(
+                                1, 0, 0, 0, javax.swing.UIManager.getColor("Separator.foreground")));
+                    }
+
+                    @Override
+                    public java.awt.Dimension getPreferredSize() {
+                        int line =
+                                difference.getFontMetrics(difference.getFont()).getHeight();
+                        return new java.awt.Dimension(10, 5 * line + Px.of(10));
+                    }
+                };
+        pane.setName("difference");
+        differ();
+        return pane;
     }
 
     static JPanel column() {
@@ -569,10 +594,12 @@ final class ConditionsPanel extends JPanel {
         JobScene s = model.scene();
         DryRunResult base = model.result();
         String rests = s == null ? "" : WhatIfWords.basedOn(model.whatIf(), s.job());
-        difference.setVisible(!rests.isEmpty());
-        if (!rests.isEmpty()) {
-            difference.setText("Based on: " + rests + "; every other number as in the job.\n"
-                    + (base == null ? "" : WhatIfWords.changes(base, model.whatIfResult())));
+        String words = rests.isEmpty()
+                ? "As in the job: nothing is changed."
+                : "Based on: " + rests + "; every other number as in the job.\n"
+                        + (base == null ? "" : WhatIfWords.changes(base, model.whatIfResult()));
+        if (!words.equals(difference.getText())) {
+            difference.setText(words);
         }
     }
 

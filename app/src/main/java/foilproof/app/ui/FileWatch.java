@@ -22,6 +22,9 @@ final class FileWatch {
     private Map<String, String> seen = Map.of();
     private boolean looking;
 
+    /** What a look found: the stamp of every file, and whether any holds other bytes than the job was read from. */
+    private record Look(Map<String, String> stamps, boolean otherBytes) {}
+
     FileWatch(BenchModel model, Runnable changed) {
         this.model = model;
         this.changed = changed;
@@ -52,14 +55,18 @@ final class FileWatch {
         }
         looking = true;
         Map<String, String> before = seen;
-        new SwingWorker<Map<String, String>, Void>() {
+        new SwingWorker<Look, Void>() {
             @Override
-            protected Map<String, String> doInBackground() {
+            protected Look doInBackground() {
                 Map<String, String> now = new TreeMap<>();
+                boolean other = false;
                 for (SourceFile f : s.job().inputs()) {
-                    now.put(f.name(), stamp(in.resolve(f.name())));
+                    Path file = in.resolve(f.name());
+                    now.put(f.name(), stamp(file));
+                    // A file may change between its reading and the first look: only its bytes tell then.
+                    other |= before.isEmpty() && !holds(file, f);
                 }
-                return now;
+                return new Look(now, other);
             }
 
             @Override
@@ -69,9 +76,9 @@ final class FileWatch {
                     return;
                 }
                 try {
-                    Map<String, String> now = get();
-                    boolean other = !before.isEmpty() && !before.equals(now);
-                    seen = now;
+                    Look now = get();
+                    boolean other = before.isEmpty() ? now.otherBytes() : !before.equals(now.stamps());
+                    seen = now.stamps();
                     if (other) {
                         changed.run();
                     }
@@ -82,6 +89,14 @@ final class FileWatch {
                 }
             }
         }.execute();
+    }
+
+    private static boolean holds(Path file, SourceFile read) {
+        try {
+            return SourceFile.of(read.name(), Files.readAllBytes(file)).sha256().equals(read.sha256());
+        } catch (IOException e) {
+            return false;
+        }
     }
 
     private static String stamp(Path file) {

@@ -47,6 +47,10 @@ final class JobLoader {
     private final Timer settle;
     private @Nullable JobSource source;
     private @Nullable Work<?> running;
+    /** The work that reads the job: nothing that is asked of the job before may stop it. */
+    private @Nullable Work<?> reading;
+    /** The work that looks for the findings of the job as it is. */
+    private @Nullable Work<?> checking;
 
     JobLoader(BenchModel model, ReadOptions options, Teller teller) {
         this.model = model;
@@ -95,6 +99,9 @@ final class JobLoader {
                 return;
             }
             running = null;
+            if (reading == this) {
+                reading = null;
+            }
             teller.working(null, 0);
             try {
                 T value = get();
@@ -139,57 +146,58 @@ final class JobLoader {
     /** Puts a job on the bench. */
     void load(JobSource from, boolean keepView) {
         source = from;
-        start(
-                new Work<JobScene>() {
-                    @Override
-                    protected JobScene doInBackground() throws InputException {
-                        return new JobScene(Examiner.ground(JobReader.read(from, options), examine()));
-                    }
+        Work<JobScene> work = new Work<>() {
+            @Override
+            protected JobScene doInBackground() throws InputException {
+                return new JobScene(Examiner.ground(JobReader.read(from, options), examine()));
+            }
 
-                    @Override
-                    void finished(JobScene scene) {
-                        model.setScene(scene, keepView);
-                        if (!model.blind()) {
-                            check(from);
-                        }
-                    }
+            @Override
+            void finished(JobScene scene) {
+                model.setScene(scene, keepView);
+                if (!model.blind()) {
+                    check(from);
+                }
+            }
 
-                    @Override
-                    void broken(Throwable cause) {
-                        teller.failed(words(cause));
-                    }
-                },
-                "Reading the job");
+            @Override
+            void broken(Throwable cause) {
+                teller.failed(words(cause));
+            }
+        };
+        start(work, "Reading the job");
+        reading = work;
     }
 
     private void check(JobSource from) {
-        start(
-                new Work<DryRunResult>() {
-                    @Override
-                    protected DryRunResult doInBackground() throws InputException {
-                        return DryRun.run(from, options, examine());
-                    }
+        Work<DryRunResult> work = new Work<>() {
+            @Override
+            protected DryRunResult doInBackground() throws InputException {
+                return DryRun.run(from, options, examine());
+            }
 
-                    @Override
-                    void finished(DryRunResult result) {
-                        model.setResult(result);
-                        if (!model.whatIf().equals(BenchModel.WhatIf.NONE)) {
-                            runWhatIf();
-                        }
-                    }
+            @Override
+            void finished(DryRunResult result) {
+                model.setResult(result);
+                if (!model.whatIf().equals(BenchModel.WhatIf.NONE)) {
+                    runWhatIf();
+                }
+            }
 
-                    @Override
-                    void broken(Throwable cause) {
-                        teller.failed(words(cause));
-                    }
-                },
-                "Checking");
+            @Override
+            void broken(Throwable cause) {
+                teller.failed(words(cause));
+            }
+        };
+        start(work, "Checking");
+        checking = work;
     }
 
     /** Sweeps again where the what-if asks for it, then looks for findings. */
     private void runWhatIf() {
         JobScene scene = model.scene();
-        if (scene == null) {
+        // A job that is being read is asked once its own findings are there.
+        if (scene == null || reading != null) {
             return;
         }
         BenchModel.Swept wanted = model.whatIf().swept();
@@ -223,6 +231,9 @@ final class JobLoader {
                     void broken(Throwable cause) {
                         teller.told(
                                 "This what-if cannot be swept: " + words(cause).strip());
+                        if (model.result() == null) {
+                            findWhatIf();
+                        }
                     }
                 },
                 "Sweeping again");
@@ -230,7 +241,15 @@ final class JobLoader {
 
     private void findWhatIf() {
         JobScene scene = model.scene();
-        if (scene == null || model.result() == null) {
+        JobSource from = source;
+        if (scene == null || from == null || model.blind()) {
+            return;
+        }
+        if (model.result() == null) {
+            // A sweep may have taken the place of the job's own checks: they come first, and then this again.
+            if (running == null || running != checking) {
+                check(from);
+            }
             return;
         }
         BenchModel.WhatIf w = model.whatIf();

@@ -264,8 +264,8 @@ class HandsOnTest {
         until("from above", () -> h().bench.board.camera().elevationRad() > 1.57);
         Path program = folder().resolve("job").resolve("copper.ngc");
         var scene = ask(() -> h().bench.model.scene());
-        Hands.pause(1500);
-        // The shallow groove goes as deep as the others: nothing is left in it then.
+        // At once: a change between the reading and the first look at the files is followed, too. The shallow groove
+        // goes as deep as the others: nothing is left in it then.
         Files.writeString(program, Files.readString(program).replace("G1 Z-0.01 F60", "G1 Z-0.1 F60"));
         until(
                 "read again",

@@ -243,6 +243,7 @@ class QuestionsTest {
         h().show(net);
         Point from = ask(() -> panel.at(4, 0));
         Point to = ask(() -> panel.at(4, -0.15));
+        Point lay = ask(net::getLocationOnScreen);
         h().dragPixels(net, from.x, from.y, to.x, to.y);
         until("the middle lies low", () -> {
             var mm = h().bench.model.whatIf().swept().pointsMm();
@@ -256,6 +257,8 @@ class QuestionsTest {
                 "swept and checked",
                 () -> h().bench.model.drawnScene() != h().bench.model.scene()
                         && h().bench.model.whatIfResult() != null);
+        // What the what-if says has its own room: the net did not move away under the hand.
+        assertThat(ask(net::getLocationOnScreen)).isEqualTo(lay);
         // 0.15 low in the middle of the blank leaves the middle groove, 0.01 deep, wholly uncut: more foil is left
         h().typeInto(h().named("point height, mm"), "-0.050");
         until("typed", () -> Math.abs(h().bench.model.whatIf().swept().heightMm(0.5, 0.5) + 0.05) < 1e-9);
