@@ -18,6 +18,8 @@ final class SlabSweep implements PieceSet {
     private static final double TOLERANCE = 1e-8;
     /** A slab this thin is taken as it is, mm: below what a layer image can place (its points have 1e-6 mm). */
     private static final double THINNEST_MM = 1e-7;
+    /** Strips that change hands this near a slab's bottom or top do so by rounding, mm. */
+    private static final double BY_TURNS_MM = 1e-8;
     /** Strips joined by less than this are apart: rounding, mm. */
     private static final double TOUCH_MM = 1e-9;
     /**
@@ -259,32 +261,44 @@ final class SlabSweep implements PieceSet {
         return new Strips(Arrays.copyOf(acc.at, 2 * acc.count), Arrays.copyOf(acc.owner, 2 * acc.count));
     }
 
-    private void slab(double a, double b) {
-        if (b - a <= THINNEST_MM || work > MOST_WORK) {
-            evenSlab(a, b);
-            return;
-        }
-        double in = Math.min(1e-9, 1e-3 * (b - a));
-        Strips bottom = stripsAt(a + in);
-        Strips middle = stripsAt(0.5 * (a + b));
-        Strips top = stripsAt(b - in);
-        if (!bottom.boundedAs(middle) || !bottom.boundedAs(top)) {
-            double cut = firstChange(a + in, b - in, bottom);
-            slab(a, Math.max(cut, a + 0.5 * THINNEST_MM));
-            slab(Math.max(cut, a + 0.5 * THINNEST_MM), b);
-            return;
-        }
-        int count = bottom.count();
-        if (count == 0) {
-            return;
-        }
-        double[] areas = new double[count];
-        if (straight(bottom, middle, top, b - a, areas) || quadrature(0.5 * (a + b), 0.5 * (b - a), areas)) {
-            emit(a, b, areas, bottom.ends(), top.ends());
-        } else {
+    private void slab(double from, double b) {
+        double a = from;
+        // a loop, not a call, for what is left above: outlines that lie on one another change hands at any height
+        while (true) {
+            if (b - a <= THINNEST_MM || work > MOST_WORK) {
+                evenSlab(a, b);
+                return;
+            }
+            double in = Math.min(1e-9, 1e-3 * (b - a));
+            Strips bottom = stripsAt(a + in);
+            Strips middle = stripsAt(0.5 * (a + b));
+            Strips top = stripsAt(b - in);
+            int count = bottom.count();
+            if (!bottom.boundedAs(middle) || !bottom.boundedAs(top)) {
+                double cut = firstChange(a + in, b - in, bottom);
+                // Two outlines on one another (tracks that share an end) bound the strip by turns, as rounding has it:
+                // whether one smooth curve bounds it is then asked of the ends alone.
+                boolean byTurns = (cut - a <= BY_TURNS_MM || b - cut <= BY_TURNS_MM)
+                        && middle.count() == count
+                        && top.count() == count;
+                if (!byTurns) {
+                    double above = Math.max(cut, a + 0.5 * THINNEST_MM);
+                    slab(a, above);
+                    a = above;
+                    continue;
+                }
+            }
+            if (count == 0) {
+                return;
+            }
+            double[] areas = new double[count];
+            if (straight(bottom, middle, top, b - a, areas) || quadrature(0.5 * (a + b), 0.5 * (b - a), areas)) {
+                emit(a, b, areas, bottom.ends(), top.ends());
+                return;
+            }
             double m = 0.5 * (a + b);
             slab(a, m);
-            slab(m, b);
+            a = m;
         }
     }
 

@@ -49,6 +49,12 @@ final class Spans {
         }
     }
 
+    /**
+     * Ends nearer than this lie on one another, mm: outlines that coincide (tracks that share a round end) belong to the
+     * first of them, since rounding would hand the end from one to the other at every height.
+     */
+    private static final double SAME_MM = 1e-9;
+
     /** Sorts the intervals and unites those that overlap or touch. */
     void normalise() {
         if (count < 2) {
@@ -58,10 +64,16 @@ final class Spans {
         int out = 0;
         for (int i = 1; i < count; i++) {
             if (at[2 * i] <= at[2 * out + 1]) {
-                if (at[2 * i + 1] > at[2 * out + 1]) {
-                    at[2 * out + 1] = at[2 * i + 1];
+                if (at[2 * i] - at[2 * out] <= SAME_MM) {
+                    owner[2 * out] = Math.min(owner[2 * out], owner[2 * i]);
+                }
+                double beyond = at[2 * i + 1] - at[2 * out + 1];
+                if (Math.abs(beyond) <= SAME_MM) {
+                    owner[2 * out + 1] = Math.min(owner[2 * out + 1], owner[2 * i + 1]);
+                } else if (beyond > 0) {
                     owner[2 * out + 1] = owner[2 * i + 1];
                 }
+                at[2 * out + 1] = Math.max(at[2 * out + 1], at[2 * i + 1]);
             } else {
                 out++;
                 at[2 * out] = at[2 * i];

@@ -11,6 +11,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
@@ -90,18 +91,19 @@ public record IntendedNets(Source source, List<Net> nets) {
         Map<String, List<NetPlace>> byName = new LinkedHashMap<>();
         List<Net> singles = new ArrayList<>();
         HoleTable holes = new HoleTable(drill, netlist);
+        boolean told = pinsTold(layers, netlist);
         for (Face face : Face.values()) {
             LayerImage layer = layers.get(face);
             if (layer == null || !faces.contains(face)) {
                 continue;
             }
             for (Pad pad : layer.pads()) {
-                NetPlace place = place(pad, face, holes);
+                NetPlace place = place(pad, face, holes, told);
                 String net = pad.net();
                 if (net != null) {
                     byName.computeIfAbsent(net, k -> new ArrayList<>()).add(place);
                 } else if (pad.attributes().single()) {
-                    singles.add(new Net("no net at " + place.label(), false, List.of(place)));
+                    addSingle(singles, place);
                 }
             }
         }
@@ -111,12 +113,38 @@ public record IntendedNets(Source source, List<Net> nets) {
         return new IntendedNets(Source.ATTRIBUTES, nets);
     }
 
-    private static NetPlace place(Pad pad, Face face, HoleTable holes) {
+    /** A pad of its own; the two lands of one bored pin, one on each face, are one pad. */
+    private static void addSingle(List<Net> singles, NetPlace place) {
+        for (int i = 0; i < singles.size(); i++) {
+            NetPlace other = singles.get(i).places().get(0);
+            if (singles.get(i).places().size() == 1
+                    && other.sharesHoleWith(place)
+                    && Objects.equals(other.pin(), place.pin())) {
+                singles.set(i, new Net(singles.get(i).name(), false, List.of(other, place)));
+                return;
+            }
+        }
+        singles.add(new Net("no net at " + place.label(), false, List.of(place)));
+    }
+
+    /** Whether any file tells the pins of parts from vias; where none does, no bored land is called a via. */
+    private static boolean pinsTold(Map<Face, LayerImage> layers, @Nullable Netlist netlist) {
+        return netlist != null && netlist.points().stream().anyMatch(p -> p.pin() != null)
+                || layers.values().stream()
+                        .flatMap(l -> l.pads().stream())
+                        .anyMatch(p ->
+                                p.pinName() != null || p.attributes().function() != null);
+    }
+
+    private static NetPlace place(Pad pad, Face face, HoleTable holes, boolean told) {
         String function = pad.attributes().function();
         double reach = Math.min(pad.widthMm(), pad.heightMm()) / 2;
         Double hole = holes.at(pad.xMm(), pad.yMm(), reach);
         String pin = pad.pinName() != null || hole == null ? pad.pinName() : holes.pinAt(pad.xMm(), pad.yMm(), reach);
-        boolean via = function != null ? function.startsWith("Via") : hole != null && pin == null;
+        Boolean drilled = hole == null ? null : holes.viaAt(pad.xMm(), pad.yMm(), reach);
+        boolean via = function != null
+                ? function.startsWith("Via")
+                : hole != null && pin == null && (drilled != null ? drilled : told);
         return new NetPlace(face, pad.xMm(), pad.yMm(), pad.widthMm(), pad.heightMm(), hole, pin, via, pad.line());
     }
 
@@ -178,6 +206,7 @@ public record IntendedNets(Source source, List<Net> nets) {
     public static IntendedNets fromConnectivity(
             Map<Face, LayerImage> layers, @Nullable DrillFile drill, Set<Face> faces) {
         HoleTable holes = new HoleTable(drill, null);
+        boolean told = pinsTold(layers, null);
         List<NetPlace> places = new ArrayList<>();
         List<Integer> pieceOf = new ArrayList<>();
         int pieces = 0;
@@ -188,7 +217,7 @@ public record IntendedNets(Source source, List<Net> nets) {
             }
             CopperPieces own = layer.pieces();
             for (Pad pad : layer.pads()) {
-                NetPlace place = place(pad, face, holes);
+                NetPlace place = place(pad, face, holes, told);
                 int piece = -1;
                 for (double[] q : place.probes()) {
                     piece = piece < 0 ? own.pieceAt(q[0], q[1]) : piece;
@@ -234,18 +263,26 @@ public record IntendedNets(Source source, List<Net> nets) {
                 double xMm,
                 double yMm,
                 double diameterMm,
-                @Nullable String pin) {}
+                @Nullable String pin,
+                @Nullable Boolean via) {}
 
         HoleTable(@Nullable DrillFile drill, @Nullable Netlist netlist) {
             if (drill != null) {
                 for (DrillFile.Hole hole : drill.holes()) {
-                    put(new Bored(hole.xMm(), hole.yMm(), hole.diameterMm(), null));
+                    String function = hole.tool().function();
+                    Boolean via = function == null
+                            ? null
+                            : function.contains("ViaDrill")
+                                    ? Boolean.TRUE
+                                    : function.contains("ComponentDrill") ? Boolean.FALSE : null;
+                    put(new Bored(hole.xMm(), hole.yMm(), hole.diameterMm(), null, via));
                 }
             }
             if (netlist != null) {
                 for (Netlist.TestPoint p : netlist.points()) {
                     if (p.holeMm() != null && p.kind() != Netlist.Kind.TOOLING_HOLE) {
-                        put(new Bored(p.xMm(), p.yMm(), p.holeMm(), isVia(p) ? null : p.reference() + "-" + p.pin()));
+                        String pin = isVia(p) ? null : p.reference() + "-" + p.pin();
+                        put(new Bored(p.xMm(), p.yMm(), p.holeMm(), pin, null));
                     }
                 }
             }
@@ -271,6 +308,13 @@ public record IntendedNets(Source source, List<Net> nets) {
         String pinAt(double x, double y, double radiusMm) {
             Bored hole = nearest(x, y, radiusMm, true);
             return hole == null ? null : hole.pin();
+        }
+
+        /** Whether the drill file calls the hole here a via; null where it does not say. */
+        @Nullable
+        Boolean viaAt(double x, double y, double radiusMm) {
+            Bored hole = nearest(x, y, radiusMm, false);
+            return hole == null ? null : hole.via();
         }
 
         private @Nullable Bored nearest(double x, double y, double radiusMm, boolean pins) {

@@ -88,7 +88,8 @@ public final class NetJudge {
     private void join(List<Join> joins) {
         List<Integer> throughs = new ArrayList<>();
         for (int i = 0; i < places.size(); i++) {
-            if (places.get(i).holeMm() != null) {
+            NetPlace p = places.get(i);
+            if (p.holeMm() != null || p.via() || p.pin() != null) {
                 throughs.add(i);
             }
         }
@@ -131,7 +132,7 @@ public final class NetJudge {
     private void pairFaces(int i, int k) {
         NetPlace a = places.get(k);
         NetPlace b = places.get(i);
-        if (a.face() == b.face() || StrictMath.hypot(a.xMm() - b.xMm(), a.yMm() - b.yMm()) > 0.1) {
+        if (!a.sharesHoleWith(b)) {
             return;
         }
         if (nodeOf.get(i) < 0 || nodeOf.get(k) < 0) {
@@ -144,7 +145,8 @@ public final class NetJudge {
         } else {
             joined.add(edge);
             handJoins.add(new NetVerdict.HandJoin(
-                    "pin", a.xMm(), a.yMm(), nets.nets().get(netOf.get(k)).name()));
+                    a.pin() != null || b.pin() != null ? "pin" : "pin or via",
+                    a.xMm(), a.yMm(), nets.nets().get(netOf.get(k)).name()));
         }
     }
 

@@ -28,6 +28,9 @@ public record NetPlace(
         @Nullable String pin,
         boolean via,
         int line) {
+    /** Lands on both faces whose middles lie this near share a hole, mm. */
+    private static final double SAME_HOLE_MM = 0.1;
+
     private static final double EIGHTH = StrictMath.PI / 4;
 
     /** How far towards the edge of a place without a known hole it is asked for copper, shares. */
@@ -78,6 +81,18 @@ public record NetPlace(
             out.add(new double[] {xMm + r * c, yMm + r * s});
         }
         return out;
+    }
+
+    /**
+     * Whether this place and another, on the other face, are the two lands of one hole: both are known to be bored or both
+     * are called vias, or they carry the same pin, which no two pads of one part but the lands of a through pin do.
+     */
+    public boolean sharesHoleWith(NetPlace other) {
+        return face != other.face
+                && StrictMath.hypot(xMm - other.xMm, yMm - other.yMm) <= SAME_HOLE_MM
+                && (holeMm != null && other.holeMm != null
+                        || via && other.via
+                        || pin != null && pin.equals(other.pin));
     }
 
     /** True where the point lies within the place's box. */

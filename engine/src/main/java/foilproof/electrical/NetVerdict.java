@@ -84,7 +84,7 @@ public record NetVerdict(List<NetState> nets, List<Open> opens, List<Short> shor
     /**
      * A join that hands make.
      *
-     * @param kind words: "wire", "via wire", "pin"
+     * @param kind words: "wire", "via wire", "pin", "pin or via" where no file tells which
      * @param xMm where, design coordinates, mm
      * @param yMm where
      * @param net net at its first end, or an empty string where it meets none

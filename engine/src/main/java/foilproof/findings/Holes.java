@@ -1,7 +1,10 @@
 package foilproof.findings;
 
 import foilproof.bench.Tool;
+import foilproof.motion.CutLoop;
+import foilproof.motion.Extents;
 import foilproof.motion.Segments;
+import foilproof.motion.Stroke;
 import foilproof.motion.Toolpaths;
 import java.util.ArrayList;
 import java.util.List;
@@ -10,6 +13,8 @@ import java.util.Objects;
 /** The holes of a job in the blank's frame, all that is made at one place joined into one. */
 final class Holes {
     private static final double SAME_PLACE_MM = 0.02;
+    /** How far the box round a round way may be from square, mm: rounding and chords. */
+    private static final double ROUND_MM = 0.03;
 
     private Holes() {}
 
@@ -23,6 +28,55 @@ final class Holes {
             }
         }
         return List.copyOf(holes);
+    }
+
+    /**
+     * Round holes cut free by a ring: a bore wider than twice its cutter leaves a loose core in the middle and is a hole
+     * all the same. Kept apart from {@link #find}, since the outline of a round board is such a ring too: only what the
+     * drill file asks for makes it a hole.
+     */
+    static List<Hole> ringed(Examination x) {
+        List<Hole> holes = new ArrayList<>();
+        Segments s = x.plan().segments();
+        for (CutLoop loop : x.paths().loops()) {
+            Extents box = loop.extents();
+            double radius = (box.widthMm() + box.heightMm()) / 4;
+            RunFacts run = x.run(loop.run());
+            Tool tool = run.tool();
+            boolean round = Math.abs(box.widthMm() - box.heightMm()) <= ROUND_MM + 0.01 * box.widthMm()
+                    && Math.abs(loop.areaMm2() - Math.PI * radius * radius) <= 0.02 * Math.PI * radius * radius;
+            if (tool == null || !round || loop.closedByGaps() || !loop.tabs().isEmpty()) {
+                continue;
+            }
+            Stroke last = x.paths().strokes().get(loop.strokes().get(loop.strokes().size() - 1));
+            int deepest = last.firstSegment();
+            for (int i = last.firstSegment(); i < last.endSegment(); i++) {
+                if (s.isFeed(i) && s.lowestMm(i) < s.lowestMm(deepest) - 1e-9) {
+                    deepest = i;
+                }
+            }
+            double px = (box.x0Mm() + box.x1Mm()) / 2;
+            double py = (box.y0Mm() + box.y1Mm()) / 2;
+            double low = run.blankFromRunMm(loop.deepestMm());
+            double top = x.side(run.side().number()).surfaceMm(px, py);
+            double above = -x.thicknessAtMm(run.side().number(), px, py) - low;
+            holes.add(new Hole(
+                    run.side().number(),
+                    px,
+                    py,
+                    loop.run(),
+                    deepest,
+                    true,
+                    radius,
+                    low,
+                    low,
+                    2 * (radius + tool.cutRadiusAtHeightMm(top - low)),
+                    above < -1e-9 ? 0 : 2 * (radius + tool.cutRadiusAtHeightMm(Math.max(0, above))),
+                    0,
+                    1,
+                    loop.strokes().size()));
+        }
+        return holes;
     }
 
     /** Whether an error ended the program in the middle of this stroke: what it would have become is not known. */

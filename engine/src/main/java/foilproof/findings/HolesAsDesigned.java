@@ -28,6 +28,8 @@ final class HolesAsDesigned implements Check {
             out.notChecked("missing, extra and wrongly sized holes", "no drill file is given");
             return;
         }
+        List<Hole> made = new ArrayList<>(x.holes());
+        made.addAll(Holes.ringed(x));
         boolean boring = x.holes().stream().anyMatch(h -> h.meantThrough(x.thicknessMm()));
         if (!boring) {
             out.notChecked("the drill file's " + drill.holes().size() + " holes", "no program of this job makes holes");
@@ -35,14 +37,14 @@ final class HolesAsDesigned implements Check {
         }
         double near = x.limit(LimitKey.HOLE_PLACE);
         Map<Integer, double[]> shifts = shifts(x, drill);
-        boolean[] used = new boolean[x.holes().size()];
+        boolean[] used = new boolean[made.size()];
         List<Finding> missing = new ArrayList<>();
         List<Finding> sized = new ArrayList<>();
         for (DrillFile.Hole wanted : drill.holes()) {
             int found = -1;
             double best = near + 1e-9;
-            for (int i = 0; i < x.holes().size(); i++) {
-                Hole hole = x.holes().get(i);
+            for (int i = 0; i < made.size(); i++) {
+                Hole hole = made.get(i);
                 PlaneMap map = x.design().blankFromDesign(hole.side());
                 double[] shift = shifts.getOrDefault(hole.side(), new double[2]);
                 double d = StrictMath.hypot(
@@ -57,11 +59,11 @@ final class HolesAsDesigned implements Check {
                 missing.add(missing(x, wanted));
             } else {
                 used[found] = true;
-                size(x, wanted, x.holes().get(found), sized);
+                size(x, wanted, made.get(found), sized);
             }
         }
         List<Finding> extra = new ArrayList<>();
-        for (int i = 0; i < used.length; i++) {
+        for (int i = 0; i < x.holes().size(); i++) {
             Hole hole = x.holes().get(i);
             if (!used[i] && !Slots.inSlot(x, drill, hole) && hole.meantThrough(x.thicknessMm())) {
                 extra.add(extra(x, hole));

@@ -100,7 +100,10 @@ final class NetsWholeAndApart implements Check {
                 .measured(Measured.exact("joins made by hand", count, "joins"))
                 .says("Whole nets rest on " + count
                         + " joins made by hand, taken as soldered (design coordinates, mm): " + list
-                        + (count > 12 ? " and more." : "."))
+                        + (count > 12 ? " and more." : ".")
+                        + (verdict.handJoins().stream().anyMatch(j -> j.kind().equals("pin or via"))
+                                ? " No file tells which of them are pins of parts and which are vias that need a wire."
+                                : ""))
                 .doThis("Solder them on both faces and buzz them out.")
                 .build());
     }

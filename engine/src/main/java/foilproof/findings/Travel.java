@@ -1,5 +1,6 @@
 package foilproof.findings;
 
+import foilproof.bench.Machine;
 import foilproof.bench.XyzMm;
 import foilproof.motion.Segments;
 import java.util.List;
@@ -39,6 +40,7 @@ final class Travel implements Check {
      */
     private static void byPlace(Examination x, XyzMm travel, XyzMm blankAt, FindingCollector out) {
         Segments s = x.plan().segments();
+        boolean measured = x.job().machine().onToolChange() == Machine.OnToolChange.MEASURED;
         double foilTopMm =
                 blankAt.zMm() + x.job().blank().thicknessMm() + x.job().blank().tapeMm();
         for (var program : x.plan().programs()) {
@@ -54,6 +56,10 @@ final class Travel implements Check {
                 double highest = Math.max(s.z0Mm(i), s.z1Mm(i));
                 // a start height that nobody gave is no move of this program
                 double top = foilTopMm + run.blankFromRunMm(s.has(i, Segments.START_UNKNOWN) ? s.z1Mm(i) : highest);
+                if (measured && s.has(i, Segments.MACHINE_COORDINATES)) {
+                    // a way home is given for the spindle, not for the tip of a cutter whose length is known
+                    top = 0;
+                }
                 double[] over = {
                     -(box[0] + blankAt.xMm()),
                     box[2] + blankAt.xMm() - travel.xMm(),

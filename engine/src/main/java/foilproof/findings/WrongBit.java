@@ -92,7 +92,10 @@ final class WrongBit implements Check {
         int first = -1;
         double deepest = 0;
         for (int i = run.run().firstSegment(); i < run.run().endSegment(); i++) {
-            double depth = -run.blankFromRunMm(s.lowestMm(i));
+            // below the foil as it lies: a cut that follows a dished blank is no deeper than its groove
+            double foilTop = x.side(run.side().number())
+                    .surfaceMm((s.x0Mm(i) + s.x1Mm(i)) / 2, (s.y0Mm(i) + s.y1Mm(i)) / 2);
+            double depth = Math.min(0, foilTop) - run.blankFromRunMm(s.lowestMm(i));
             if (s.isFeed(i) && s.planLengthMm(i) > 1e-6 && depth > limit + 1e-6 && x.overBlank(i) && !inHole(x, i)) {
                 first = first < 0 ? i : first;
                 deepest = Math.max(deepest, depth);
