@@ -30,7 +30,9 @@ final class HolesAsDesigned implements Check {
         }
         List<Hole> made = new ArrayList<>(x.holes());
         made.addAll(Holes.ringed(x));
-        boolean boring = x.holes().stream().anyMatch(h -> h.meantThrough(x.thicknessMm()));
+        // a ring counts as work on holes only where the drill file has one: a round board is cut out by a ring as well
+        boolean boring = x.holes().stream().anyMatch(h -> h.meantThrough(x.thicknessMm()))
+                || made.stream().skip(x.holes().size()).anyMatch(h -> wanted(x, drill, h));
         if (!boring) {
             out.notChecked("the drill file's " + drill.holes().size() + " holes", "no program of this job makes holes");
             return;
@@ -72,6 +74,16 @@ final class HolesAsDesigned implements Check {
         lead(missing, out);
         lead(extra, out);
         lead(sized, out);
+    }
+
+    /** Whether the drill file has a hole within the limit of where this one is. */
+    private static boolean wanted(Examination x, DrillFile drill, Hole made) {
+        PlaneMap map = x.design().blankFromDesign(made.side());
+        return made.meantThrough(x.thicknessMm())
+                && drill.holes().stream()
+                        .anyMatch(h -> StrictMath.hypot(
+                                        map.xMm(h.xMm(), h.yMm()) - made.xMm(), map.yMm(h.xMm(), h.yMm()) - made.yMm())
+                                <= x.limit(LimitKey.HOLE_PLACE) + 1e-9);
     }
 
     /**

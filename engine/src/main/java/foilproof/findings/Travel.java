@@ -2,6 +2,8 @@ package foilproof.findings;
 
 import foilproof.bench.Machine;
 import foilproof.bench.XyzMm;
+import foilproof.language.CanonicalProgram;
+import foilproof.motion.PlannedProgram;
 import foilproof.motion.Segments;
 import java.util.List;
 
@@ -36,7 +38,8 @@ final class Travel implements Check {
 
     /**
      * Machine coordinates: X and Y run from 0 to the travel, Z from minus the travel (down) to 0. Z is that of the
-     * tip, as the job gives the spoil board's top.
+     * tip, as the job gives the spoil board's top; where the cutters' lengths are known, its upper end is asked of the
+     * spindle, since a short cutter hangs higher above the blank than a long one when the spindle is home.
      */
     private static void byPlace(Examination x, XyzMm travel, XyzMm blankAt, FindingCollector out) {
         Segments s = x.plan().segments();
@@ -56,16 +59,12 @@ final class Travel implements Check {
                 double highest = Math.max(s.z0Mm(i), s.z1Mm(i));
                 // a start height that nobody gave is no move of this program
                 double top = foilTopMm + run.blankFromRunMm(s.has(i, Segments.START_UNKNOWN) ? s.z1Mm(i) : highest);
-                if (measured && s.has(i, Segments.MACHINE_COORDINATES)) {
-                    // a way home is given for the spindle, not for the tip of a cutter whose length is known
-                    top = 0;
-                }
                 double[] over = {
                     -(box[0] + blankAt.xMm()),
                     box[2] + blankAt.xMm() - travel.xMm(),
                     -(box[1] + blankAt.yMm()),
                     box[3] + blankAt.yMm() - travel.yMm(),
-                    top,
+                    measured ? Double.NEGATIVE_INFINITY : top,
                     -(foilTopMm + run.blankFromRunMm(s.lowestMm(i))) - travel.zMm()
                 };
                 for (int k = s.has(i, Segments.START_UNKNOWN) ? 4 : 0; k < 6; k++) {
@@ -76,6 +75,16 @@ final class Travel implements Check {
                     }
                 }
             }
+            CanonicalProgram commands = program.interpretation().commands();
+            for (int c = 0; measured && c < commands.size(); c++) {
+                if (commands.isMotion(c)
+                        && (commands.flags(c) & CanonicalProgram.END_Z_UNKNOWN) == 0
+                        && commands.endMm(c, 2) > worst) {
+                    worst = commands.endMm(c, 2);
+                    at = segmentOf(s, program, commands.line(c));
+                    axis = "Z+";
+                }
+            }
             if (at >= 0) {
                 out.add(x.at(Finding.of(Kinds.BEYOND_TRAVEL, Severity.STOP, Certainty.SET_UP), at)
                         .atMost(Measured.mm("beyond the travel", worst, 0.001), 0)
@@ -84,6 +93,15 @@ final class Travel implements Check {
                         .build());
             }
         }
+    }
+
+    /** The last segment of a line; the program's first where the line moves nothing. */
+    private static int segmentOf(Segments s, PlannedProgram program, int line) {
+        int found = program.firstSegment();
+        for (int i = program.firstSegment(); i < program.endSegment(); i++) {
+            found = s.line(i) == line ? i : found;
+        }
+        return found;
     }
 
     private static void byExtents(Examination x, XyzMm travel, FindingCollector out) {

@@ -92,10 +92,7 @@ final class WrongBit implements Check {
         int first = -1;
         double deepest = 0;
         for (int i = run.run().firstSegment(); i < run.run().endSegment(); i++) {
-            // below the foil as it lies: a cut that follows a dished blank is no deeper than its groove
-            double foilTop = x.side(run.side().number())
-                    .surfaceMm((s.x0Mm(i) + s.x1Mm(i)) / 2, (s.y0Mm(i) + s.y1Mm(i)) / 2);
-            double depth = Math.min(0, foilTop) - run.blankFromRunMm(s.lowestMm(i));
+            double depth = belowFoilMm(x, run, s, i);
             if (s.isFeed(i) && s.planLengthMm(i) > 1e-6 && depth > limit + 1e-6 && x.overBlank(i) && !inHole(x, i)) {
                 first = first < 0 ? i : first;
                 deepest = Math.max(deepest, depth);
@@ -114,6 +111,20 @@ final class WrongBit implements Check {
                         + Words.mm(2 * bit.cutRadiusAtHeightMm(0)) + " at its floor.")
                 .doThis("Cut this with a flat end mill, or check the depth.")
                 .build());
+    }
+
+    /**
+     * How deep a move goes below the foil as it lies, where that is low: a cut that follows a dished blank is no deeper
+     * than its groove. Asked at both ends and in the middle; a move's Z is even between its ends.
+     */
+    private static double belowFoilMm(Examination x, RunFacts run, Segments s, int segment) {
+        double most = Double.NEGATIVE_INFINITY;
+        for (int k = 0; k <= 2; k++) {
+            double[] p = s.pointAt(segment, k / 2.0);
+            double foilTop = x.side(run.side().number()).surfaceMm(p[0], p[1]);
+            most = Math.max(most, Math.min(0, foilTop) - run.blankFromRunMm(p[2]));
+        }
+        return most;
     }
 
     private static boolean inHole(Examination x, int segment) {

@@ -431,6 +431,50 @@ class LayerImageTest {
         }
     }
 
+    /**
+     * Tracks on a raster that meet in shared round ends, where outlines lie on one another over whole arcs; on a stack
+     * that holds no deep calls. The other library judges area and pieces.
+     */
+    @Test
+    void shouldUniteTracksThatShareRoundEnds() throws Exception {
+        for (long seed = 1; seed <= 12; seed++) {
+            Random random = new Random(seed);
+            GeometryFactory factory = new GeometryFactory();
+            Geometry expected = factory.createPolygon();
+            StringBuilder text = new StringBuilder(HEAD + "%ADD10C,0.6*%%ADD11C,2.1*%G01*");
+            for (int net = 0; net < 12; net++) {
+                int x = 4 + random.nextInt(24);
+                int y = 4 + random.nextInt(24);
+                text.append("D10*").append(at(x * 0.635, y * 0.635, "D02"));
+                for (int k = 0; k < 8; k++) {
+                    int steps = 1 + random.nextInt(6);
+                    int turn = random.nextInt(8);
+                    int u = x + steps * Integer.signum((int) Math.rint(2 * Math.cos(turn * Math.PI / 4)));
+                    int v = y + steps * Integer.signum((int) Math.rint(2 * Math.sin(turn * Math.PI / 4)));
+                    text.append(at(u * 0.635, v * 0.635, "D01"));
+                    expected = expected.union(factory.createLineString(new Coordinate[] {
+                                new Coordinate(x * 0.635, y * 0.635), new Coordinate(u * 0.635, v * 0.635)
+                            })
+                            .buffer(0.3, 256));
+                    x = u;
+                    y = v;
+                }
+                text.append("D11*").append(at(x * 0.635, y * 0.635, "D03"));
+                expected = expected.union(factory.createPoint(new Coordinate(x * 0.635, y * 0.635))
+                        .buffer(1.05, 256));
+            }
+            LayerImage image = read(text + "M02*").value();
+            Throwable[] broken = new Throwable[1];
+            Thread small = new Thread(null, () -> image.pieces().size(), "small stack", 160 * 1024);
+            small.setUncaughtExceptionHandler((t, e) -> broken[0] = e);
+            small.start();
+            small.join();
+            assertThat(broken[0]).as("seed %d", seed).isNull();
+            assertThat(image.areaMm2()).as("seed %d", seed).isCloseTo(expected.getArea(), within(2e-3));
+            assertThat(image.pieces().size()).as("seed %d", seed).isEqualTo(expected.getNumGeometries());
+        }
+    }
+
     @Test
     void shouldRasteriseExactlyWhatItCovers() throws InputException {
         Random random = new Random(7);

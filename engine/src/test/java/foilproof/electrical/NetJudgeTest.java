@@ -139,6 +139,82 @@ class NetJudgeTest {
         assertThat(with.shorts()).isEmpty();
     }
 
+    /** Gerber Layer Format 5.6.13: a pad of net N/C is alone; a through pin has a land on each face. */
+    @Test
+    void shouldTakeTheTwoLandsOfAnUnconnectedPinForOnePad() throws InputException {
+        Map<Face, LayerImage> layers = new EnumMap<>(Face.class);
+        layers.put(Face.TOP, layer(pad("N/C", "1", 0, 0) + pad("N/C", "2", 10, 0)));
+        layers.put(Face.BOTTOM, layer(pad("N/C", "1", 0, 0) + pad("N/C", "2", 10, 0)));
+        IntendedNets nets = IntendedNets.of(layers, null, HOLES, Set.of(Face.TOP, Face.BOTTOM));
+        assertThat(nets.nets()).hasSize(2).allMatch(n -> n.places().size() == 2);
+        NetVerdict verdict = NetJudge.judge(nets, List.of(), drawn(layers));
+        assertThat(verdict.shorts()).isEmpty();
+        assertThat(verdict.opens()).isEmpty();
+        // no drill file: the same pin on both faces is a through pin all the same
+        IntendedNets undrilled = IntendedNets.of(layers, null, null, Set.of(Face.TOP, Face.BOTTOM));
+        assertThat(NetJudge.judge(undrilled, List.of(), drawn(layers)).opens()).isEmpty();
+    }
+
+    @Test
+    void shouldStillTellTwoUnconnectedPinsThatAreJoined() throws InputException {
+        Map<Face, LayerImage> layers = new EnumMap<>(Face.class);
+        layers.put(Face.TOP, layer(pad("N/C", "1", 0, 0) + pad("N/C", "2", 10, 0)));
+        layers.put(Face.BOTTOM, layer(pad("N/C", "1", 0, 0) + pad("N/C", "2", 10, 0) + track("N/C", 0, 0, 10, 0)));
+        IntendedNets nets = IntendedNets.of(layers, null, HOLES, Set.of(Face.TOP, Face.BOTTOM));
+        assertThat(NetJudge.judge(nets, List.of(), drawn(layers)).shorts()).hasSize(1);
+        // two pads of no net, one over the other, that no hole joins are two
+        Map<Face, LayerImage> flat = Map.of(
+                Face.TOP, layer(pad("N/C", "1", 3, 3)),
+                Face.BOTTOM, layer(pad("N/C", "2", 3, 3)));
+        assertThat(IntendedNets.of(flat, null, HOLES, Set.of(Face.TOP, Face.BOTTOM))
+                        .nets())
+                .hasSize(2);
+    }
+
+    private static String land(String net, double x, double y) {
+        return "%TO.N," + net + "*%D10*" + xy(x, y) + "D03*";
+    }
+
+    /** A net over both faces that meets in one hole of 0.8 mm at (5, 5); the pad at (0, 0) is a part's where told. */
+    private static NetVerdict throughOneHole(String first, DrillFile holes) throws InputException {
+        Map<Face, LayerImage> layers = new EnumMap<>(Face.class);
+        layers.put(Face.TOP, layer(first + track("A", 0, 0, 5, 5) + land("A", 5, 5)));
+        layers.put(Face.BOTTOM, layer(land("A", 20, 20) + track("A", 20, 20, 5, 5) + land("A", 5, 5)));
+        IntendedNets nets = IntendedNets.of(layers, null, holes, Set.of(Face.TOP, Face.BOTTOM));
+        return NetJudge.judge(nets, List.of(), drawn(layers));
+    }
+
+    private static DrillFile drill(String function) throws InputException {
+        return DesignReader.readDrill(
+                        SourceFile.ofText(
+                                "h.drl", "M48\nMETRIC\n" + function + "T1C0.800\n%\nT1\nX5.0Y5.0\nM30\n"),
+                        InputLimits.DEFAULT)
+                .value();
+    }
+
+    @Test
+    void shouldAskForAWireWhereAFileTellsThatALandIsAVia() throws InputException {
+        // a pad that names its pin shows that pins are told: the bored land without one is a via
+        assertThat(throughOneHole(pad("A", "1", 0, 0), HOLES).opens()).hasSize(1).allMatch(NetVerdict.Open::onlyVias);
+        // XNC specification, tool attribute .AperFunction
+        assertThat(throughOneHole(land("A", 0, 0), drill("; #@! TA.AperFunction,Plated,PTH,ViaDrill\n"))
+                        .opens())
+                .hasSize(1)
+                .allMatch(NetVerdict.Open::onlyVias);
+    }
+
+    @Test
+    void shouldNotCallABoredLandAViaWhereNoFileTells() throws InputException {
+        NetVerdict verdict = throughOneHole(land("A", 0, 0), HOLES);
+        assertThat(verdict.opens()).isEmpty();
+        assertThat(verdict.handJoins())
+                .extracting(NetVerdict.HandJoin::kind)
+                .containsExactly("pin or via");
+        assertThat(throughOneHole(pad("A", "1", 0, 0), drill("; #@! TA.AperFunction,Plated,PTH,ComponentDrill\n"))
+                        .opens())
+                .isEmpty();
+    }
+
     @Test
     void shouldTakePinsAndHolesFromTheNetlistWhereTheLayerImagesNameNone() throws InputException {
         String records = record("VIN", "J1", "1", 0, 0) + record("VIN", "VIA", "", 10, 0);

@@ -285,7 +285,11 @@ class DepthChecksTest {
 
     /** A groove whose Z follows a foil that falls by 0.012 mm a mm, this deep below it; zero is set at X0.5. */
     private static Bench following(double depth) {
-        StringBuilder t = new StringBuilder(start(1)).append("G0 X3 Y5\nG0 Z1\n");
+        return following(1, depth);
+    }
+
+    private static Bench following(int tool, double depth) {
+        StringBuilder t = new StringBuilder(start(tool)).append("G0 X3 Y5\nG0 Z1\n");
         for (int i = 0; i <= 12; i++) {
             double z = -depth - 0.012 * (3 + i) + 0.006;
             t.append(i == 0 ? text("G1 Z%s F90\n", z) : text("G1 X%s Z%s F300\n", 3 + i, z));
@@ -589,6 +593,20 @@ class DepthChecksTest {
                 .onLineOf("G1 X13")
                 .measuring(0.301, "mm", 1e-6)
                 .against(0.3);
+    }
+
+    /** Needs, depth law: what a groove is deep is counted from the surface where it is, not from the zero. */
+    @Test
+    @Fires("C12 wrong-bit-drilling")
+    void shouldCountAVShapedBitsDepthBelowTheFoilAsItLies() {
+        // the pencil's zero is set at X0.5, where the foil lies 0.006 mm low; it goes 0.18 mm lower than that at X15
+        following(5, 0.303).raises(Kinds.WRONG_BIT_DRILLING, STOP, GEOMETRY).measuring(0.303, "mm", 0.002);
+    }
+
+    @Test
+    @Silent("C12 wrong-bit-drilling")
+    void shouldNotMindAVShapedBitThatGoesDownWithTheFoil() {
+        following(5, 0.293).isSilentOn(Kinds.WRONG_BIT_DRILLING);
     }
 
     @Test

@@ -261,6 +261,25 @@ class DesignChecksTest {
         }
     }
 
+    /** Two lands of one net on both faces over one hole; nothing in the files tells a part's pin from a via. */
+    @Test
+    void shouldSayThatNoFileTellsPinsFromVias() {
+        String image = "%FSLAX46Y46*%\n%MOMM*%\n%ADD10C,1.6*%\n%TO.N,A*%\nD10*\nX8000000Y7000000D03*\nM02*\n";
+        Bench.job()
+                .cellUm(10)
+                .blank("copper", "both sides")
+                .side("face", "top")
+                .design("top_copper", "top.gbr", image)
+                .design("bottom_copper", "bottom.gbr", image)
+                .design("drill", "holes.drl", "M48\nMETRIC\nT1C0.800\n%\nG05\nT1\nX8.0Y7.0\nM30\n")
+                .runs(start(1) + rectangle(6, 3, 13, 11, -0.1) + END)
+                .nextSide("bottom", "about Y")
+                .program("b.ngc", start(1) + rectangle(7, 3, 14, 11, -0.1) + END)
+                .raises(Kinds.HAND_JOINS, NOTE, GEOMETRY)
+                .saying("pin or via of A at (8.00, 7.00)")
+                .saying("No file tells");
+    }
+
     // ---- hole-missing, hole-size
 
     private static Bench drilled(double x, double diameter) {
@@ -286,6 +305,37 @@ class DesignChecksTest {
                 .runs(start(2) + bore(8, 7, 1.0, 0.8, -0.4, -0.8, -1.2, -1.65) + END)
                 .raises(Kinds.HOLE_MISSING, STOP, GEOMETRY)
                 .at(4, 7);
+    }
+
+    /** A hole of 3 mm by a cutter of 0.8 mm: a ring, whose core of 1.4 mm comes loose. */
+    private static Bench ringed(double x, double diameter) {
+        return Bench.job()
+                .side("face", "top")
+                .design("drill", "holes.drl", "M48\nMETRIC\nT1C3.000\n%\nG05\nT1\nX8.0Y7.0\nM30\n")
+                .runs(start(2) + bore(x, 7, diameter, 0.8, -0.4, -0.8, -1.2, -1.65) + END);
+    }
+
+    /** Needs, row G3: no match within 0.15. A cut along a closed ring takes all of the hole from the blank. */
+    @Test
+    @Fires({"G3 hole-missing", "G2 hole-size"})
+    void shouldTellARingThatIsNotTheHoleOfTheDrillFile() {
+        ringed(8, 3.152).raises(Kinds.HOLE_SIZE, FIX, GEOMETRY).measuring(3.152, "mm", 0.001);
+        ringed(8.151, 3.0)
+                .design("drill", "holes.drl", "M48\nMETRIC\nT1C3.000\nT2C1.000\n%\nG05\nT1\nX8.0Y7.0\nT2\nX4.0Y7.0\nM30\n")
+                .program("b.ngc", start(2) + bore(4, 7, 1.0, 0.8, -0.4, -0.8, -1.2, -1.65) + END)
+                .raises(Kinds.HOLE_MISSING, STOP, GEOMETRY)
+                .at(8, 7)
+                .saying("asks for a hole");
+    }
+
+    @Test
+    @Silent({"G3 hole-missing", "G2 hole-size"})
+    void shouldTakeABoreWiderThanTwiceItsCutterForAHole() {
+        ringed(8.149, 3.0).isSilentOn(Kinds.HOLE_MISSING).isSilentOn(Kinds.HOLE_SIZE);
+        ringed(8, 3.149).isSilentOn(Kinds.HOLE_SIZE);
+        // the ring round a round board is no hole that the drill file lacks, nor work on holes
+        Verdicts board = ringed(11, 7.0).isSilentOn(Kinds.HOLE_MISSING);
+        assertThat(board.notChecked()).anyMatch(n -> n.why().contains("no program of this job makes holes"));
     }
 
     @Test

@@ -344,6 +344,40 @@ class MachineChecksTest {
         placed("-3 mm", "-3 mm", "-46.5 mm").isSilentOn(Kinds.BEYOND_TRAVEL);
     }
 
+    /** Two cutters of known lengths, the second 10 mm shorter; the spindle is sent home before each. */
+    private static Bench measured(String home) {
+        return Bench.job()
+                .machine(
+                        "travel",
+                        "[\"100 mm\", \"80 mm\", \"45 mm\"]",
+                        "blank_at",
+                        "[\"10 mm\", \"10 mm\", \"-38 mm\"]",
+                        "on_tool_change",
+                        "measured")
+                .tool("engraver", "length", "30 mm")
+                .tool("cutter", "length", "20 mm")
+                .runs(Programs.HEAD + "M5\nG53 G0 Z0\nT1 M6\nG43 H1\nS16000 M3\nG4 P3\nG0 Z5\n"
+                        + rectangle(3, 3, 13, 11, -0.1) + "M5\n" + home + "\nT2 M6\nG43 H2\nS16000 M3\nG4 P3\nG0 Z5\n"
+                        + rectangle(3, 3, 13, 11, -0.1) + "G53 G0 Z0\nM5\nM2\n");
+    }
+
+    /** Source: machine coordinates are the spindle's (NISTIR 6556, 3.5.11 G53 and 2.1.2.3 tool length offsets). */
+    @Test
+    @Fires("B14 beyond-travel")
+    void shouldStopWhereTheSpindleIsSentAboveItsTravelWhateverTheCuttersLength() {
+        measured("G53 G0 Z0.01")
+                .raises(Kinds.BEYOND_TRAVEL, STOP, SET_UP)
+                .onLineOf("G53 G0 Z0.01")
+                .measuring(0.01, "mm", 1e-6)
+                .saying("Z+");
+    }
+
+    @Test
+    @Silent("B14 beyond-travel")
+    void shouldNotMindASpindleSentHomeWithAShortCutter() {
+        measured("G53 G0 Z0").isSilentOn(Kinds.BEYOND_TRAVEL);
+    }
+
     @Test
     @Fires("B14 beyond-travel")
     void shouldJudgeTravelByExtentsWhereTheBlanksPlaceIsNotKnown() {
