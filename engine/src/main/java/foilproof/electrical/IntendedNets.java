@@ -132,8 +132,7 @@ public record IntendedNets(Source source, List<Net> nets) {
         return netlist != null && netlist.points().stream().anyMatch(p -> p.pin() != null)
                 || layers.values().stream()
                         .flatMap(l -> l.pads().stream())
-                        .anyMatch(p ->
-                                p.pinName() != null || p.attributes().function() != null);
+                        .anyMatch(p -> p.pinName() != null || p.attributes().function() != null);
     }
 
     private static NetPlace place(Pad pad, Face face, HoleTable holes, boolean told) {

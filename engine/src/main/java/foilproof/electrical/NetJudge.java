@@ -146,7 +146,9 @@ public final class NetJudge {
             joined.add(edge);
             handJoins.add(new NetVerdict.HandJoin(
                     a.pin() != null || b.pin() != null ? "pin" : "pin or via",
-                    a.xMm(), a.yMm(), nets.nets().get(netOf.get(k)).name()));
+                    a.xMm(),
+                    a.yMm(),
+                    nets.nets().get(netOf.get(k)).name()));
         }
     }
 

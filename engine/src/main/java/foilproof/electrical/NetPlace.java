@@ -90,9 +90,7 @@ public record NetPlace(
     public boolean sharesHoleWith(NetPlace other) {
         return face != other.face
                 && StrictMath.hypot(xMm - other.xMm, yMm - other.yMm) <= SAME_HOLE_MM
-                && (holeMm != null && other.holeMm != null
-                        || via && other.via
-                        || pin != null && pin.equals(other.pin));
+                && (holeMm != null && other.holeMm != null || via && other.via || pin != null && pin.equals(other.pin));
     }
 
     /** True where the point lies within the place's box. */

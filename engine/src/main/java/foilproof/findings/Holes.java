@@ -48,7 +48,8 @@ final class Holes {
             if (tool == null || !round || loop.closedByGaps() || !loop.tabs().isEmpty()) {
                 continue;
             }
-            Stroke last = x.paths().strokes().get(loop.strokes().get(loop.strokes().size() - 1));
+            Stroke last =
+                    x.paths().strokes().get(loop.strokes().get(loop.strokes().size() - 1));
             int deepest = last.firstSegment();
             for (int i = last.firstSegment(); i < last.endSegment(); i++) {
                 if (s.isFeed(i) && s.lowestMm(i) < s.lowestMm(deepest) - 1e-9) {

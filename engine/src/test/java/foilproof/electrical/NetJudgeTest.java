@@ -186,8 +186,7 @@ class NetJudgeTest {
 
     private static DrillFile drill(String function) throws InputException {
         return DesignReader.readDrill(
-                        SourceFile.ofText(
-                                "h.drl", "M48\nMETRIC\n" + function + "T1C0.800\n%\nT1\nX5.0Y5.0\nM30\n"),
+                        SourceFile.ofText("h.drl", "M48\nMETRIC\n" + function + "T1C0.800\n%\nT1\nX5.0Y5.0\nM30\n"),
                         InputLimits.DEFAULT)
                 .value();
     }
@@ -195,7 +194,9 @@ class NetJudgeTest {
     @Test
     void shouldAskForAWireWhereAFileTellsThatALandIsAVia() throws InputException {
         // a pad that names its pin shows that pins are told: the bored land without one is a via
-        assertThat(throughOneHole(pad("A", "1", 0, 0), HOLES).opens()).hasSize(1).allMatch(NetVerdict.Open::onlyVias);
+        assertThat(throughOneHole(pad("A", "1", 0, 0), HOLES).opens())
+                .hasSize(1)
+                .allMatch(NetVerdict.Open::onlyVias);
         // XNC specification, tool attribute .AperFunction
         assertThat(throughOneHole(land("A", 0, 0), drill("; #@! TA.AperFunction,Plated,PTH,ViaDrill\n"))
                         .opens())
@@ -207,9 +208,7 @@ class NetJudgeTest {
     void shouldNotCallABoredLandAViaWhereNoFileTells() throws InputException {
         NetVerdict verdict = throughOneHole(land("A", 0, 0), HOLES);
         assertThat(verdict.opens()).isEmpty();
-        assertThat(verdict.handJoins())
-                .extracting(NetVerdict.HandJoin::kind)
-                .containsExactly("pin or via");
+        assertThat(verdict.handJoins()).extracting(NetVerdict.HandJoin::kind).containsExactly("pin or via");
         assertThat(throughOneHole(pad("A", "1", 0, 0), drill("; #@! TA.AperFunction,Plated,PTH,ComponentDrill\n"))
                         .opens())
                 .isEmpty();

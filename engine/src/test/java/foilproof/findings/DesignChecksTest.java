@@ -321,7 +321,10 @@ class DesignChecksTest {
     void shouldTellARingThatIsNotTheHoleOfTheDrillFile() {
         ringed(8, 3.152).raises(Kinds.HOLE_SIZE, FIX, GEOMETRY).measuring(3.152, "mm", 0.001);
         ringed(8.151, 3.0)
-                .design("drill", "holes.drl", "M48\nMETRIC\nT1C3.000\nT2C1.000\n%\nG05\nT1\nX8.0Y7.0\nT2\nX4.0Y7.0\nM30\n")
+                .design(
+                        "drill",
+                        "holes.drl",
+                        "M48\nMETRIC\nT1C3.000\nT2C1.000\n%\nG05\nT1\nX8.0Y7.0\nT2\nX4.0Y7.0\nM30\n")
                 .program("b.ngc", start(2) + bore(4, 7, 1.0, 0.8, -0.4, -0.8, -1.2, -1.65) + END)
                 .raises(Kinds.HOLE_MISSING, STOP, GEOMETRY)
                 .at(8, 7)
