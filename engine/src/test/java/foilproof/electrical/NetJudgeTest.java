@@ -143,10 +143,11 @@ class NetJudgeTest {
     @Test
     void shouldTakeTheTwoLandsOfAnUnconnectedPinForOnePad() throws InputException {
         Map<Face, LayerImage> layers = new EnumMap<>(Face.class);
-        layers.put(Face.TOP, layer(pad("N/C", "1", 0, 0) + pad("N/C", "2", 10, 0)));
+        layers.put(Face.TOP, layer(pad("A", "3", 20, 0) + pad("N/C", "1", 0, 0) + pad("N/C", "2", 10, 0)));
         layers.put(Face.BOTTOM, layer(pad("N/C", "1", 0, 0) + pad("N/C", "2", 10, 0)));
         IntendedNets nets = IntendedNets.of(layers, null, HOLES, Set.of(Face.TOP, Face.BOTTOM));
-        assertThat(nets.nets()).hasSize(2).allMatch(n -> n.places().size() == 2);
+        assertThat(nets.source()).isEqualTo(IntendedNets.Source.ATTRIBUTES);
+        assertThat(nets.nets()).extracting(n -> n.places().size()).containsExactly(1, 2, 2);
         NetVerdict verdict = NetJudge.judge(nets, List.of(), drawn(layers));
         assertThat(verdict.shorts()).isEmpty();
         assertThat(verdict.opens()).isEmpty();
@@ -158,17 +159,17 @@ class NetJudgeTest {
     @Test
     void shouldStillTellTwoUnconnectedPinsThatAreJoined() throws InputException {
         Map<Face, LayerImage> layers = new EnumMap<>(Face.class);
-        layers.put(Face.TOP, layer(pad("N/C", "1", 0, 0) + pad("N/C", "2", 10, 0)));
+        layers.put(Face.TOP, layer(pad("A", "3", 20, 0) + pad("N/C", "1", 0, 0) + pad("N/C", "2", 10, 0)));
         layers.put(Face.BOTTOM, layer(pad("N/C", "1", 0, 0) + pad("N/C", "2", 10, 0) + track("N/C", 0, 0, 10, 0)));
         IntendedNets nets = IntendedNets.of(layers, null, HOLES, Set.of(Face.TOP, Face.BOTTOM));
         assertThat(NetJudge.judge(nets, List.of(), drawn(layers)).shorts()).hasSize(1);
         // two pads of no net, one over the other, that no hole joins are two
         Map<Face, LayerImage> flat = Map.of(
-                Face.TOP, layer(pad("N/C", "1", 3, 3)),
+                Face.TOP, layer(pad("A", "3", 20, 0) + pad("N/C", "1", 3, 3)),
                 Face.BOTTOM, layer(pad("N/C", "2", 3, 3)));
         assertThat(IntendedNets.of(flat, null, HOLES, Set.of(Face.TOP, Face.BOTTOM))
                         .nets())
-                .hasSize(2);
+                .hasSize(3);
     }
 
     private static String land(String net, double x, double y) {
