@@ -78,7 +78,8 @@ final class BoreDetails implements Check {
         double limit = x.limit(LimitKey.BORE_CLEAR);
         CopperMap map = copper.map();
         Map<Integer, Integer> atWall = new TreeMap<>();
-        Map<Integer, double[]> nearest = new TreeMap<>();
+        // direction and distance of every place where a ray comes upon copper, by piece
+        Map<Integer, List<double[]>> met = new TreeMap<>();
         double step = copper.field().cellMm() / 2;
         for (int k = 0; k < RAYS; k++) {
             double dx = StrictMath.cos(2 * Math.PI * k / RAYS);
@@ -90,12 +91,7 @@ final class BoreDetails implements Check {
                     if (d <= AT_WALL_MM + step) {
                         atWall.merge(piece, 1, Integer::sum);
                     }
-                    double there = wallMm(copper, px, py, dx, dy, radius, Math.max(0, d - step), d);
-                    double[] best = nearest.get(piece);
-                    if (best == null || there < best[0]) {
-                        nearest.put(
-                                piece, new double[] {there, px + dx * (radius + there), py + dy * (radius + there)});
-                    }
+                    met.computeIfAbsent(piece, m -> new ArrayList<>()).add(new double[] {dx, dy, d});
                 }
                 last = piece;
             }
@@ -104,9 +100,15 @@ final class BoreDetails implements Check {
         for (Map.Entry<Integer, Integer> e : atWall.entrySet()) {
             land = land < 0 || e.getValue() > atWall.getOrDefault(land, 0) ? e.getKey() : land;
         }
+        // nearly every ray meets the land: where exactly is not asked
+        met.remove(land);
+        Map<Integer, double[]> nearest = new TreeMap<>();
+        for (Map.Entry<Integer, List<double[]>> e : met.entrySet()) {
+            nearest.put(e.getKey(), nearest(copper, px, py, radius, step, e.getValue()));
+        }
         for (Map.Entry<Integer, double[]> e : nearest.entrySet()) {
             double gap = e.getValue()[0];
-            if (e.getKey() == land || gap > limit - 1e-3 || areaMm2(copper, e.getKey()) < CopperMap.CRUMB_MM2) {
+            if (gap > limit - 1e-3 || areaMm2(copper, e.getKey()) < CopperMap.CRUMB_MM2) {
                 continue;
             }
             boolean touches = gap <= step;
@@ -131,6 +133,19 @@ final class BoreDetails implements Check {
         }
     }
 
+    /** The least distance from the wall at which copper begins, and where: distance, x, y, mm. */
+    private static double[] nearest(
+            CopperFacts copper, double px, double py, double radius, double step, List<double[]> met) {
+        double[] best = {Double.POSITIVE_INFINITY, px, py};
+        for (double[] ray : met) {
+            double there = wallMm(copper, px, py, ray[0], ray[1], radius, Math.max(0, ray[2] - step), ray[2]);
+            if (there < best[0]) {
+                best = new double[] {there, px + ray[0] * (radius + there), py + ray[1] * (radius + there)};
+            }
+        }
+        return best;
+    }
+
     private static double areaMm2(CopperFacts copper, int piece) {
         for (var p : copper.map().pieces()) {
             if (p.index() == piece) {
@@ -147,7 +162,7 @@ final class BoreDetails implements Check {
         double b = high;
         for (int k = 0; k < 16; k++) {
             double mid = (a + b) / 2;
-            if (copper.field().exactMarginMm(px + dx * (radius + mid), py + dy * (radius + mid)) > 0) {
+            if (copper.field().copperAt(px + dx * (radius + mid), py + dy * (radius + mid))) {
                 b = mid;
             } else {
                 a = mid;
