@@ -50,7 +50,7 @@ public final class CopperMap {
     private CopperMap(MarginField field, double levelMm) {
         this.field = field;
         this.levelMm = levelMm;
-        MapStripe[] stripes = stripes(field, (float) levelMm);
+        MapStripe[] stripes = stripes(field, (float) levelMm, false);
         rowRuns = new int[field.rows() + 1];
         int bands = stripes.length;
         int[] runBase = new int[bands + 1];
@@ -108,17 +108,21 @@ public final class CopperMap {
      * @return area and error, mm2
      */
     public static double[] area(MarginField field, double levelMm) {
-        MapStripe[] stripes = stripes(field, (float) levelMm);
-        return Contours.areaOf(stripes, field.cellMm());
+        return Contours.areaOf(stripes(field, (float) levelMm, false), field.cellMm());
     }
 
-    private static MapStripe[] stripes(MarginField field, float levelMm) {
+    /** The area of {@link #area} alone, sooner known than how far it may be off. */
+    static double areaMm2(MarginField field, double levelMm) {
+        return Contours.areaOf(stripes(field, (float) levelMm, true), field.cellMm())[0];
+    }
+
+    private static MapStripe[] stripes(MarginField field, float levelMm, boolean areaOnly) {
         int squareRows = field.rows() + 1;
         MapStripe[] stripes = new MapStripe[(squareRows + BAND_ROWS - 1) / BAND_ROWS];
         Parallel.run(stripes.length, field.threads(), () -> {
             RowPool pool = new RowPool(field.columns());
             return s -> stripes[s] = new MapStripe(
-                    field, levelMm, s * BAND_ROWS - 1, Math.min((s + 1) * BAND_ROWS, squareRows) - 1, pool);
+                    field, levelMm, s * BAND_ROWS - 1, Math.min((s + 1) * BAND_ROWS, squareRows) - 1, pool, areaOnly);
         });
         return stripes;
     }

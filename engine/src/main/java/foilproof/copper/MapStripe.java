@@ -55,9 +55,15 @@ final class MapStripe {
     private int[] idAbove;
     private final int[] idAcross;
     private final long[] active;
+    private final boolean areaOnly;
 
-    MapStripe(MarginField field, float levelMm, int firstSquareRow, int endSquareRow, RowPool pool) {
+    /**
+     * @param areaOnly whether the contour alone is wanted: no runs, and no crests between cells but where the contour asks
+     */
+    MapStripe(
+            MarginField field, float levelMm, int firstSquareRow, int endSquareRow, RowPool pool, boolean areaOnly) {
         this.field = field;
+        this.areaOnly = areaOnly;
         level = levelMm;
         cellMm = field.cellMm();
         columns = field.columns();
@@ -134,6 +140,9 @@ final class MapStripe {
 
     /** Adds the runs of one row of the lifted margins, by which pieces are told apart. */
     private void addRuns(int row, IntList rawRuns) {
+        if (areaOnly) {
+            return;
+        }
         rowRuns[row - firstRow] = runStart.size;
         margins.liftedColumns(row, level, rawRuns, liftedHere, closeHere);
         for (int c = 0; c < closeHere.size; c++) {
@@ -211,6 +220,9 @@ final class MapStripe {
                 } else {
                     add(centreX + step * cellMm * f, centreY, SLOPED);
                 }
+            }
+            if (areaOnly) {
+                continue;
             }
             while (runEnd.data[at] <= copper) {
                 at++;

@@ -57,7 +57,7 @@ public final class SideCopper {
     private final Map<Integer, Boolean> moving = new HashMap<>();
     private final Map<Integer, ZWindow> windows = new HashMap<>();
     private @Nullable CopperMap map;
-    private double @Nullable [] untouched;
+    private double untouchedMm2 = Double.NaN;
     private @Nullable List<Strip> strips;
     private @Nullable List<NarrowGap> gaps;
 
@@ -107,23 +107,21 @@ public final class SideCopper {
         return map != null;
     }
 
-    private synchronized double[] untouched() {
-        double[] have = untouched;
-        if (have == null) {
-            have = CopperMap.area(field, field.foilMm() - 1e-6);
-            untouched = have;
-        }
-        return have;
+    private double untouchedLevelMm() {
+        return field.foilMm() - 1e-6;
     }
 
     /** Area that a cutter entered and in which foil is left, sloping walls included, mm2. */
-    public double foilLeftMm2() {
-        return Math.max(0, map().copperMm2() - untouched()[0]);
+    public synchronized double foilLeftMm2() {
+        if (Double.isNaN(untouchedMm2)) {
+            untouchedMm2 = CopperMap.areaMm2(field, untouchedLevelMm());
+        }
+        return Math.max(0, map().copperMm2() - untouchedMm2);
     }
 
     /** How far {@link #foilLeftMm2} may be off, mm2. */
     public double foilLeftErrorMm2() {
-        return map().areaErrorMm2() + untouched()[1];
+        return map().areaErrorMm2() + CopperMap.area(field, untouchedLevelMm())[1];
     }
 
     /** Strips of foil left along a run's grooves, longest first. */
