@@ -122,6 +122,9 @@ public final class Replay {
     private static final class Worker implements IntConsumer {
         private static final int BLOCKS = HeightTiles.TILE / BlockKernel.BLOCK;
         private static final int LEFT = BlockKernel.CELLS / 4;
+        /** What passes this far above or beside a surface does not touch it, however single precision rounds, mm. */
+        private static final double CLEAR_MM = 1e-4;
+
         private final Envelope envelope;
         private final SegmentBins bins;
         private final Pieces pieces;
@@ -171,16 +174,31 @@ public final class Replay {
             double size = BlockKernel.BLOCK * before.cellMm();
             double x0 = (bins.tileX0 + tile % bins.tilesX) * bins.tileMm + size / 2;
             double y0 = (bins.tileY0 + tile / bins.tilesX) * bins.tileMm + size / 2;
+            double highest = highest();
             for (int at = from; at < to; at++) {
                 int p = bins.piece(at);
+                // Flanks above all there is to cut, as most of a V-shaped bit's are, cut nothing.
+                double rise = highest - pieces.lowest(p) + CLEAR_MM;
+                double reach = envelope.profile().radiusMm(rise) + CLEAR_MM;
                 for (int b = 0; b < BLOCKS * BLOCKS; b++) {
                     double bx = x0 + b % BLOCKS * size;
                     double by = y0 + b / BLOCKS * size;
-                    if (sweep.mayCut(p, bx, by)) {
+                    if (rise > 0 && sweep.mayCut(p, bx, by, reach)) {
                         cut(at, p, bx, by, now[b], glue[b]);
                     }
                 }
             }
+        }
+
+        /** Highest place of the tile before the run: the surface only ever sinks. */
+        private double highest() {
+            float most = now[0][0];
+            for (float[] block : now) {
+                for (int c = 0; c < BlockKernel.CELLS; c++) {
+                    most = Math.max(most, block[c]);
+                }
+            }
+            return most;
         }
 
         private void load(int tile) {

@@ -160,53 +160,45 @@ final class TileSweep {
     /** Whether a piece may add something to a block that its neighbours in the range do not. */
     private boolean touches(int p, double bx, double by, int p0, int p1) {
         return switch (pieces.kind[p]) {
-            case Pieces.LINE -> lineTouches(p, bx, by, p0, p1);
-            case Pieces.ARC -> near(p, bx, by);
-            default -> !(pieces.inNext[p] && p + 1 < p1) && !(pieces.inPrevious[p] && p > p0) && near(p, bx, by);
+            case Pieces.LINE -> lineTouches(p, bx, by, p0, p1, pieces.reach[p]);
+            case Pieces.ARC -> near(p, bx, by, pieces.reach[p]);
+            default ->
+                !(pieces.inNext[p] && p + 1 < p1)
+                        && !(pieces.inPrevious[p] && p > p0)
+                        && near(p, bx, by, pieces.reach[p]);
         };
     }
 
-    /** Whether a piece may cut something in a block after all pieces before it: before its start a joined line cannot. */
-    boolean mayCut(int p, double bx, double by) {
-        return pieces.kind[p] == Pieces.LINE ? lineTouches(p, bx, by, 0, p + 1) : near(p, bx, by);
+    /**
+     * Whether a piece may cut something in a block after all pieces before it: before its start a joined line cannot.
+     *
+     * @param reachMm how far from the piece there is anything to cut; no more than the piece's own reach counts
+     */
+    boolean mayCut(int p, double bx, double by, double reachMm) {
+        double reach = Math.min(pieces.reach[p], reachMm);
+        return pieces.kind[p] == Pieces.LINE ? lineTouches(p, bx, by, 0, p + 1, reach) : near(p, bx, by, reach);
     }
 
-    /** Whether a piece may reach a block, whatever its neighbours do. */
-    boolean near(int p, double bx, double by) {
-        double reach = pieces.reach[p] + ToolProfile.TOUCH_MM;
+    /** Whether a piece that is no line may reach a block, whatever its neighbours do. */
+    private boolean near(int p, double bx, double by, double reachMm) {
+        double reach = reachMm + ToolProfile.TOUCH_MM;
         double half = kernel.halfMm();
-        if (pieces.kind[p] == Pieces.LINE) {
-            return lineNear(p, bx, by);
-        }
         double d = pieces.kind[p] == Pieces.ARC
                 ? PieceShape.arcDistance(pieces, p, bx, by)
                 : Math.sqrt((bx - pieces.x0[p]) * (bx - pieces.x0[p]) + (by - pieces.y0[p]) * (by - pieces.y0[p]));
         return d <= reach + half * 1.4142135624;
     }
 
-    private boolean lineNear(int p, double bx, double by) {
-        double ux = pieces.ux[p];
-        double uy = pieces.uy[p];
-        double dx = bx - pieces.x0[p];
-        double dy = by - pieces.y0[p];
-        double reach = pieces.reach[p] + ToolProfile.TOUCH_MM;
-        double extent = kernel.halfMm() * (Math.abs(ux) + Math.abs(uy));
-        double aside = Math.max(Math.abs(dx * uy - dy * ux) - extent, 0);
-        double t = dx * ux + dy * uy;
-        double away = Math.max(Math.max(-(t + extent), t - extent - pieces.length[p]), 0);
-        return aside * aside + away * away <= reach * reach;
-    }
-
     /**
-     * As {@link #lineNear}, without what a joined neighbour covers: beyond its end a line adds nothing to the next
+     * Whether a line may reach a block, without what a joined neighbour covers: beyond its end a line adds nothing to the next
      * one, before its start nothing to the previous one unless the block lies in the wedge beyond that one's end.
      */
-    private boolean lineTouches(int p, double bx, double by, int p0, int p1) {
+    private boolean lineTouches(int p, double bx, double by, int p0, int p1, double reachMm) {
         double ux = pieces.ux[p];
         double uy = pieces.uy[p];
         double dx = bx - pieces.x0[p];
         double dy = by - pieces.y0[p];
-        double reach = pieces.reach[p] + ToolProfile.TOUCH_MM;
+        double reach = reachMm + ToolProfile.TOUCH_MM;
         double half = kernel.halfMm();
         double extent = half * (Math.abs(ux) + Math.abs(uy));
         double aside = Math.abs(dx * uy - dy * ux) - extent;
