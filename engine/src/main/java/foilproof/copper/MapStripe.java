@@ -60,8 +60,7 @@ final class MapStripe {
     /**
      * @param areaOnly whether the contour alone is wanted: no runs, and no crests between cells but where the contour asks
      */
-    MapStripe(
-            MarginField field, float levelMm, int firstSquareRow, int endSquareRow, RowPool pool, boolean areaOnly) {
+    MapStripe(MarginField field, float levelMm, int firstSquareRow, int endSquareRow, RowPool pool, boolean areaOnly) {
         this.field = field;
         this.areaOnly = areaOnly;
         level = levelMm;
