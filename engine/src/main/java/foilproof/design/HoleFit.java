@@ -18,6 +18,8 @@ import org.jspecify.annotations.Nullable;
  * @param turnDeg turn of the bored pattern, degrees, + = counter-clockwise
  * @param scatterMm root mean square of the distances left, mm
  * @param worstMm largest distance left, mm
+ * @param spreadMm root of the sum of squares of the matched places' distances from their middle, mm: what scale and turn
+ *     are measured on
  * @param extentsRatio size of the box round the bores over that round the places; near 25.4 or 1/25.4 the units slipped
  */
 public record HoleFit(
@@ -30,6 +32,7 @@ public record HoleFit(
         double turnDeg,
         double scatterMm,
         double worstMm,
+        double spreadMm,
         double extentsRatio) {
     /** Copies the lists. */
     public HoleFit {
@@ -53,6 +56,138 @@ public record HoleFit(
     }
 
     private static final int MOST_VOTES = 2_000_000;
+    private static final long MOST_TRIALS = 4_000_000;
+    /** Median of distances in the plane whose parts along X and Y scatter by 1 (Rayleigh's law): the root of 2 ln 2. */
+    private static final double RAYLEIGH_MEDIAN = 1.1774;
+    /** Distance, in scatters, beyond which one in a hundred of the pairs that belong lies by chance (Rayleigh's law). */
+    private static final double BELONGS = 3.03;
+    /** Places of two files, each rounded to 0.0001 in, lie up to this far from one another, mm. */
+    private static final double ROUNDING_MM = 0.0036;
+
+    /** Whether what is left over of scale and turn is more than chance: see {@link #scaleError()}. */
+    public boolean scaleTold() {
+        return Math.abs(scale - 1) > chance() * scaleError();
+    }
+
+    /** Whether the turn is more than the pairs' scatter makes by chance. */
+    public boolean turnTold() {
+        return Math.abs(StrictMath.toRadians(turnDeg)) > chance() * scaleError();
+    }
+
+    /**
+     * Standard error of {@link #scale}, and of the turn in rad: the scatter of a coordinate over the spread of the places
+     * (linear regression in the complex plane; two coordinates a pair, four of them spent on the fit).
+     */
+    public double scaleError() {
+        int n = matched.size();
+        double squares = Math.max(scatterMm * scatterMm * n, 2 * ROUNDING_MM * ROUNDING_MM / 12 * n);
+        return n <= 2 || spreadMm < 1e-9
+                ? Double.POSITIVE_INFINITY
+                : Math.sqrt(squares / (2 * n - 4)) / spreadMm;
+    }
+
+    /** Student's t where Gauss's law has 3 (Abramowitz and Stegun 26.7.5, two terms). */
+    private double chance() {
+        double free = Math.max(1, 2 * matched.size() - 4);
+        return 3 + 30 / (4 * free) + 1656 / (96 * free * free);
+    }
+
+    /**
+     * The fit to the pairs that agree on it, where more than half of them do: one hole that was moved is then told from a
+     * pattern that lies off. The agreement is that of the least median of squares (Rousseeuw and Leroy, Robust Regression
+     * and Outlier Detection, 1987, chapter 5) over trial fits through two pairs; the rest is least squares again. Pairs
+     * that stand apart are no longer matched. This fit itself where all agree, or too few do to tell.
+     *
+     * @param bores the bores that were fitted
+     * @param places the places that were fitted
+     */
+    public HoleFit agreeing(List<double[]> bores, List<double[]> places) {
+        int n = matched.size();
+        if (n < 4) {
+            return this;
+        }
+        PlaneMap map = leastMedian(bores, places);
+        List<Pair> kept = matched;
+        for (int k = 0; k < 4; k++) {
+            double[] left = distances(bores, places, map);
+            double[] sorted = left.clone();
+            Arrays.sort(sorted);
+            // the small-sample factor of the book, for a fit through two of n pairs
+            double scatter = sorted[n / 2] / RAYLEIGH_MEDIAN * (1 + 5.0 / (n - 2));
+            double most = Math.max(ROUNDING_MM, BELONGS * scatter);
+            List<Pair> next = new ArrayList<>();
+            for (int i = 0; i < n; i++) {
+                if (left[i] <= most) {
+                    next.add(new Pair(matched.get(i).bore(), matched.get(i).place(), left[i]));
+                }
+            }
+            kept = next;
+            map = leastSquares(bores, places, kept);
+        }
+        if (kept.size() == n || kept.size() < Math.max(4, n / 2 + 1)) {
+            return this;
+        }
+        List<Pair> agreed = new ArrayList<>();
+        for (Pair p : kept) {
+            agreed.add(new Pair(p.bore(), p.place(), distance(bores, places, p, map)));
+        }
+        return of(bores, places, agreed, map, extentsRatio);
+    }
+
+    private PlaneMap leastMedian(List<double[]> bores, List<double[]> places) {
+        int n = matched.size();
+        PlaneMap best = leastSquares(bores, places, matched);
+        double least = median(distances(bores, places, best));
+        int stride = (int) Math.max(1, 3L * n * n / MOST_TRIALS);
+        for (int i = 0; i < n; i += stride) {
+            // partners far away fix scale and turn; three, so that one that was moved does not spoil all trials
+            boolean[] tried = new boolean[n];
+            tried[i] = true;
+            for (int k = 0; k < 3; k++) {
+                int far = -1;
+                double most = -1;
+                for (int j = 0; j < n; j++) {
+                    double[] p = places.get(matched.get(i).place());
+                    double[] q = places.get(matched.get(j).place());
+                    double d = StrictMath.hypot(p[0] - q[0], p[1] - q[1]);
+                    if (!tried[j] && d > most) {
+                        most = d;
+                        far = j;
+                    }
+                }
+                if (far < 0) {
+                    break;
+                }
+                tried[far] = true;
+                PlaneMap trial = leastSquares(bores, places, List.of(matched.get(i), matched.get(far)));
+                double median = median(distances(bores, places, trial));
+                if (median < least) {
+                    least = median;
+                    best = trial;
+                }
+            }
+        }
+        return best;
+    }
+
+    private static double median(double[] values) {
+        Arrays.sort(values);
+        return values[values.length / 2];
+    }
+
+    private double[] distances(List<double[]> bores, List<double[]> places, PlaneMap map) {
+        double[] out = new double[matched.size()];
+        for (int i = 0; i < out.length; i++) {
+            out[i] = distance(bores, places, matched.get(i), map);
+        }
+        return out;
+    }
+
+    private static double distance(List<double[]> bores, List<double[]> places, Pair pair, PlaneMap map) {
+        double[] b = bores.get(pair.bore());
+        double[] p = places.get(pair.place());
+        return StrictMath.hypot(b[0] - map.xMm(p[0], p[1]), b[1] - map.yMm(p[0], p[1]));
+    }
 
     /**
      * Fits.
@@ -140,6 +275,11 @@ public record HoleFit(
             map = leastSquares(bores, places, pairs);
             pairs = match(bores, places, map, k < 3 ? 2 * within : within);
         }
+        return of(bores, places, pairs, map, ratio);
+    }
+
+    private static HoleFit of(
+            List<double[]> bores, List<double[]> places, List<Pair> pairs, PlaneMap map, double ratio) {
         boolean[] boreUsed = new boolean[bores.size()];
         boolean[] placeUsed = new boolean[places.size()];
         double sum = 0;
@@ -161,7 +301,24 @@ public record HoleFit(
                 StrictMath.toDegrees(StrictMath.atan2(map.yx(), map.xx())),
                 pairs.isEmpty() ? 0 : Math.sqrt(sum / pairs.size()),
                 worst,
+                spread(places, pairs),
                 ratio);
+    }
+
+    private static double spread(List<double[]> places, List<Pair> pairs) {
+        double px = 0;
+        double py = 0;
+        for (Pair p : pairs) {
+            px += places.get(p.place())[0] / pairs.size();
+            py += places.get(p.place())[1] / pairs.size();
+        }
+        double sum = 0;
+        for (Pair p : pairs) {
+            double dx = places.get(p.place())[0] - px;
+            double dy = places.get(p.place())[1] - py;
+            sum += dx * dx + dy * dy;
+        }
+        return Math.sqrt(sum);
     }
 
     private static List<double[]> without(List<double[]> points, boolean[] used) {

@@ -12,7 +12,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Bores against the rings that are milled round them, program by program (B8, B19, A23), where no layer image says
@@ -31,12 +30,12 @@ final class BoresOnRings implements Check {
 
     @Override
     public List<String> kinds() {
-        return List.of(Kinds.SIDES_SHIFTED, Kinds.MIRRORED, Kinds.OTHER_REVISION);
+        return List.of(Kinds.SIDES_SHIFTED, Kinds.MIRRORED, Kinds.OTHER_REVISION, Kinds.HOLE_MISSING);
     }
 
     @Override
     public List<String> needsRows() {
-        return List.of("A23", "B8", "B11", "B19");
+        return List.of("A23", "B8", "B11", "B19", "G3");
     }
 
     @Override
@@ -216,7 +215,8 @@ final class BoresOnRings implements Check {
                 || scattered(
                         x,
                         side,
-                        HoleFit.fit(bores, rings, 1.0),
+                        bores,
+                        rings,
                         "the rings milled round them",
                         holes.get(0).firstSegment(),
                         out)) {
@@ -226,7 +226,47 @@ final class BoresOnRings implements Check {
         if (fit == null || !SharedShift.alike(fit)) {
             return;
         }
+        if (x.design().read().drill() == null) {
+            moved(x, fit, holes, bores, rings, out);
+        }
         tell(x, side, fit, holes.get(0).firstSegment(), bores, inch, out);
+    }
+
+    /** Holes that lie off their ring while all others lie on theirs (G3 where no drill file says where they belong). */
+    private static void moved(
+            Examination x,
+            HoleFit fit,
+            List<foilproof.motion.Hole> holes,
+            List<double[]> bores,
+            List<double[]> rings,
+            FindingCollector out) {
+        HoleFit all = HoleFit.fit(bores, rings, PlaceOfDesign.BORES_WITHIN_MM);
+        if (all == null) {
+            return;
+        }
+        double limit = x.limit(LimitKey.HOLE_PLACE);
+        for (HoleFit.Pair pair : all.matched()) {
+            double dx = bores.get(pair.bore())[0] - rings.get(pair.place())[0];
+            double dy = bores.get(pair.bore())[1] - rings.get(pair.place())[1];
+            double off = StrictMath.hypot(dx - fit.dxMm(), dy - fit.dyMm());
+            if (fit.matched().stream().anyMatch(p -> p.bore() == pair.bore()) || off <= limit + PLUS_MINUS_MM) {
+                continue;
+            }
+            out.add(x.at(
+                            Finding.of(Kinds.HOLE_MISSING, Severity.STOP, Certainty.GEOMETRY),
+                            holes.get(pair.bore()).firstSegment())
+                    .at(bores.get(pair.bore())[0], bores.get(pair.bore())[1])
+                    .atMost(Measured.mm("distance from the ring's middle", off, PLUS_MINUS_MM), limit)
+                    .says(String.format(
+                            Locale.ROOT,
+                            "This hole lies (%+.2f, %+.2f) mm off the middle of the ring milled round it; %d others of this"
+                                    + " program lie on theirs. It was moved, or its ring was.",
+                            dx,
+                            dy,
+                            fit.matched().size()))
+                    .doThis("Export copper and holes again from one revision, and compare this hole's X and Y.")
+                    .build());
+        }
     }
 
     private static void tell(
@@ -238,9 +278,7 @@ final class BoresOnRings implements Check {
             boolean inch,
             FindingCollector out) {
         double shift = StrictMath.hypot(fit.dxMm(), fit.dyMm());
-        double turn = Math.abs(fit.turnDeg());
-        double scale = Math.abs(fit.scale() - 1);
-        boolean scaled = scale > x.limit(LimitKey.XY_SCALE) + 1e-5 || turn > x.limit(LimitKey.XY_ROTATION) + 1e-3;
+        boolean scaled = SharedShift.scaled(x, fit);
         double watch = x.limit(LimitKey.XY_SHIFT_WATCH);
         double fix = x.limit(LimitKey.XY_SHIFT_FIX);
         if (shift <= watch + PLUS_MINUS_MM && !scaled) {
@@ -282,9 +320,21 @@ final class BoresOnRings implements Check {
 
     /** Tells holes that lie on no pattern of the other file: more scatter than one shift, scale and turn explain. */
     static boolean scattered(
-            Examination x, int side, @Nullable HoleFit fit, String what, int segment, FindingCollector out) {
+            Examination x,
+            int side,
+            List<double[]> bores,
+            List<double[]> places,
+            String what,
+            int segment,
+            FindingCollector out) {
+        HoleFit fit = HoleFit.fit(bores, places, 1.0);
         double limit = x.limit(LimitKey.FIT_SCATTER);
         if (fit == null || fit.unitsSlipped() || fit.matched().size() < 4 || fit.scatterMm() <= limit + 1e-6) {
+            return false;
+        }
+        HoleFit agreed = fit.agreeing(bores, places);
+        if (agreed.matched().size() == fit.matched().size() - 1 && SharedShift.alike(agreed)) {
+            // all but one lie on their places: that one was moved
             return false;
         }
         out.add(x.at(Finding.of(Kinds.OTHER_REVISION, Severity.STOP, Certainty.GEOMETRY), segment)

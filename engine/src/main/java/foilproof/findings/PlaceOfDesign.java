@@ -275,7 +275,7 @@ final class PlaceOfDesign implements Check {
                 .mapToInt(Hole::segment)
                 .min()
                 .orElse(-1);
-        if (BoresOnRings.scattered(x, copper.side(), HoleFit.fit(bores, places, 1.0), "the drill file", first, out)) {
+        if (BoresOnRings.scattered(x, copper.side(), bores, places, "the drill file", first, out)) {
             return;
         }
         HoleFit fit = SharedShift.fit(bores, places, BORES_WITHIN_MM, bores.size());
@@ -286,8 +286,7 @@ final class PlaceOfDesign implements Check {
         double dy = fit.dyMm() - copper.dyMm();
         double shift = StrictMath.hypot(dx, dy);
         Severity severity = grade(x, shift);
-        boolean scaled = Math.abs(fit.scale() - 1) > x.limit(LimitKey.XY_SCALE)
-                || Math.abs(fit.turnDeg()) > x.limit(LimitKey.XY_ROTATION);
+        boolean scaled = SharedShift.scaled(x, fit);
         if (severity == null && !scaled) {
             return;
         }

@@ -1,5 +1,6 @@
 package foilproof.findings;
 
+import foilproof.bench.LimitKey;
 import foilproof.design.DrillFile;
 import foilproof.design.HoleFit;
 import foilproof.design.PlaneMap;
@@ -36,14 +37,23 @@ final class SharedShift {
         return places;
     }
 
-    /** The fit, where it explains at least three places and half of {@code of}, and the units are the same; else null. */
+    /**
+     * The fit, where it explains at least three places and half of {@code of}, and the units are the same; else null. A few
+     * holes that were moved by themselves do not count in it.
+     */
     static @Nullable HoleFit fit(List<double[]> bores, List<double[]> places, double withinMm, int of) {
         HoleFit fit = HoleFit.fit(bores, places, withinMm);
         boolean explains = fit != null
                 && !fit.unitsSlipped()
                 && fit.matched().size() >= LEAST_PAIRS
                 && 2 * fit.matched().size() >= of;
-        return explains ? fit : null;
+        return explains ? fit.agreeing(bores, places) : null;
+    }
+
+    /** Whether scale or turn is beyond its limit, and more than the scatter of the fit makes by chance. */
+    static boolean scaled(Examination x, HoleFit fit) {
+        return Math.abs(fit.scale() - 1) > x.limit(LimitKey.XY_SCALE) + 1e-5 && fit.scaleTold()
+                || Math.abs(fit.turnDeg()) > x.limit(LimitKey.XY_ROTATION) + 1e-3 && fit.turnTold();
     }
 
     /** Whether the holes of a fit lie off their places all alike. */

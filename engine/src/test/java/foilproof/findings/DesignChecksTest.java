@@ -595,6 +595,27 @@ class DesignChecksTest {
         boredOff(0.04).isSilentOn(Kinds.SIDES_SHIFTED);
     }
 
+    /** Needs, row B8: a shift of all bores. One that was moved is G3's alone. */
+    @Test
+    @Silent("B8 sides-shifted")
+    @Fires("G3 hole-missing")
+    void shouldTakeOneMovedHoleForAMovedHoleAndNotForAShiftOrAScale() {
+        StringBuilder holes = new StringBuilder("M48\nMETRIC\nT1C1.000\n%\nG05\nT1\n");
+        StringBuilder bores = new StringBuilder(start(2));
+        for (double[] land : LANDS) {
+            holes.append(text("X%sY%s\n", land[0], land[1]));
+            double off = land[0] == 16 ? 0.3 : 0;
+            bores.append(bore(land[0] + off, land[1], 1.0, 0.8, -0.4, -0.8, -1.2, -1.65));
+        }
+        Verdicts v = landed((x, y) -> new double[] {x, y})
+                .design("drill", "holes.drl", holes + "M30\n")
+                .program("b.ngc", bores + END)
+                .isSilentOn(Kinds.SIDES_SHIFTED);
+        assertThat(v.findings().stream().filter(f -> f.kind().equals(Kinds.HOLE_MISSING)))
+                .hasSize(2)
+                .allMatch(f -> f.severity() == STOP);
+    }
+
     private static Bench withLayer(String header) {
         String layer = "%FSLAX46Y46*%\n%MOMM*%\n" + header + "%ADD10C,1*%\nD10*\nX0Y0D03*\nM02*\n";
         return Bench.job().runs(Programs.isolation()).design("bottom_copper", "layer.gbr", layer);

@@ -634,6 +634,35 @@ class PlaceAndHoldChecksTest {
                 .isSilentOn(Kinds.OTHER_REVISION);
     }
 
+    /** Needs, row G3: no match within 0.15, to the drill file, else to rings. One hole off is no shift of all (B8). */
+    @Test
+    @Fires("G3 hole-missing")
+    @Silent({"B8 sides-shifted", "A23 other-revision"})
+    void shouldTellOneHoleThatLiesOffItsRingAndNoShiftOfAll() {
+        Verdicts moved = onRings(1, 0, 0, 0, 0, 0.153, 0, 0, 0, 0, 0, 0, 0)
+                .isSilentOn(Kinds.SIDES_SHIFTED)
+                .isSilentOn(Kinds.OTHER_REVISION);
+        moved.raises(Kinds.HOLE_MISSING, STOP, GEOMETRY)
+                .at(14.153, 4)
+                .measuring(0.153, "mm", 0.0013)
+                .against(0.15)
+                .saying("5 others")
+                .in("b.ngc");
+        // four tenths off, and all of them shifted besides
+        onRings(1, 0.06, 0, 0.06, 0, 0.46, 0, 0.06, 0, 0.06, 0, 0.06, 0)
+                .raises(Kinds.SIDES_SHIFTED, WATCH, GEOMETRY)
+                .measuring(0.06, "mm", 0.0013)
+                .saying("5 of 6");
+    }
+
+    @Test
+    @Silent({"G3 hole-missing", "B8 sides-shifted"})
+    void shouldNotMindOneHoleLessThanFifteenHundredthsOffItsRing() {
+        onRings(1, 0, 0, 0, 0, 0.147, 0, 0, 0, 0, 0, 0, 0)
+                .isSilentOn(Kinds.HOLE_MISSING)
+                .isSilentOn(Kinds.SIDES_SHIFTED);
+    }
+
     @Test
     @Fires("A23 other-revision")
     void shouldStopWhereHolesScatterAgainstTheRings() {
