@@ -81,9 +81,7 @@ public record HoleFit(
     public double scaleError() {
         int n = matched.size();
         double squares = Math.max(scatterMm * scatterMm * n, 2 * ROUNDING_MM * ROUNDING_MM / 12 * n);
-        return n <= 2 || spreadMm < 1e-9
-                ? Double.POSITIVE_INFINITY
-                : Math.sqrt(squares / (2 * n - 4)) / spreadMm;
+        return n <= 2 || spreadMm < 1e-9 ? Double.POSITIVE_INFINITY : Math.sqrt(squares / (2 * n - 4)) / spreadMm;
     }
 
     /** Student's t where Gauss's law has 3 (Abramowitz and Stegun 26.7.5, two terms). */

@@ -153,7 +153,8 @@ class RegistrationTest {
                 double[] p = places.get(i);
                 double off = i < moved ? 0.2 + 0.2 * random.nextDouble() : 0;
                 bores.add(new double[] {
-                    0.1 + 1.002 * p[0] + off + 0.001 * random.nextGaussian(), 1.002 * p[1] + 0.001 * random.nextGaussian()
+                    0.1 + 1.002 * p[0] + off + 0.001 * random.nextGaussian(),
+                    1.002 * p[1] + 0.001 * random.nextGaussian()
                 });
             }
             HoleFit fit = HoleFit.fit(bores, places, 0.5).agreeing(bores, places);
@@ -180,7 +181,8 @@ class RegistrationTest {
             HoleFit fit = HoleFit.fit(bores, places, 0.5);
             told += fit.scaleTold() || fit.turnTold() ? 1 : 0;
         }
-        // Gauss's law leaves 0.27 % beyond three scatters, for scale and for turn: 1.6 of 300; seven and more in 1 of 1000
+        // Gauss's law leaves 0.27 % beyond three scatters, for scale and for turn: 1.6 of 300; seven and more in 1 of
+        // 1000
         assertThat(told).isLessThan(7);
     }
 
