@@ -43,11 +43,13 @@ final class SharedShift {
      */
     static @Nullable HoleFit fit(List<double[]> bores, List<double[]> places, double withinMm, int of) {
         HoleFit fit = HoleFit.fit(bores, places, withinMm);
-        boolean explains = fit != null
-                && !fit.unitsSlipped()
-                && fit.matched().size() >= LEAST_PAIRS
-                && 2 * fit.matched().size() >= of;
-        return explains ? fit.agreeing(bores, places) : null;
+        if (fit == null
+                || fit.unitsSlipped()
+                || fit.matched().size() < LEAST_PAIRS
+                || 2 * fit.matched().size() < of) {
+            return null;
+        }
+        return fit.agreeing(bores, places);
     }
 
     /** Whether scale or turn is beyond its limit, and more than the scatter of the fit makes by chance. */
