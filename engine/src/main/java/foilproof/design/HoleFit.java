@@ -64,7 +64,7 @@ public record HoleFit(
     /** Places of two files, each rounded to 0.0001 in, lie up to this far from one another, mm. */
     private static final double ROUNDING_MM = 0.0036;
 
-    /** Whether what is left over of scale and turn is more than chance: see {@link #scaleError()}. */
+    /** Whether the scale is off by more than the pairs' scatter makes by chance. */
     public boolean scaleTold() {
         return Math.abs(scale - 1) > chance() * scaleError();
     }
@@ -78,7 +78,7 @@ public record HoleFit(
      * Standard error of {@link #scale}, and of the turn in rad: the scatter of a coordinate over the spread of the places
      * (linear regression in the complex plane; two coordinates a pair, four of them spent on the fit).
      */
-    public double scaleError() {
+    private double scaleError() {
         int n = matched.size();
         double squares = Math.max(scatterMm * scatterMm * n, 2 * ROUNDING_MM * ROUNDING_MM / 12 * n);
         return n <= 2 || spreadMm < 1e-9 ? Double.POSITIVE_INFINITY : Math.sqrt(squares / (2 * n - 4)) / spreadMm;
