@@ -50,8 +50,8 @@ final class HoldDown implements Check {
         double h = loop.extents().y1Mm() - loop.extents().y0Mm() - 2 * r;
         double slug = x.limit(LimitKey.SLUG);
         if (run.side().hold() != Hold.FULL_TAPE
-                || w <= slug
-                || h <= slug
+                || w <= slug + 1e-6
+                || h <= slug + 1e-6
                 || tool.flutes().isEmpty()) {
             return;
         }

@@ -31,9 +31,17 @@ final class NotThrough implements Check {
         outlines(x, out);
     }
 
+    /**
+     * How much thicker the blank may be below a cut, mm: nothing where the zero lies on the spoil board, since the
+     * blank's underside, on its tape, is then where it is however thick the blank.
+     */
+    private static double spreadMm(Examination x, RunFacts run) {
+        return run.zeroOnSpoilBoard() ? 0 : x.job().spread().thicknessMm();
+    }
+
     private static void holes(Examination x, FindingCollector out) {
-        double spread = x.job().spread().thicknessMm();
         for (RunFacts run : x.runs()) {
+            double spread = spreadMm(x, run);
             int count = 0;
             Hole worst = null;
             double worstMm = 0;
@@ -73,15 +81,14 @@ final class NotThrough implements Check {
     }
 
     private static double thickestMm(Examination x, Hole hole) {
-        return x.thicknessAtMm(hole.side(), hole.xMm(), hole.yMm())
-                + x.job().spread().thicknessMm();
+        return x.thicknessAtMm(hole.side(), hole.xMm(), hole.yMm()) + spreadMm(x, x.run(hole.run()));
     }
 
     /** Outlines and inside cuts that stop short of the thickest blank; tabs do not count, the deepest place does. */
     private static void outlines(Examination x, FindingCollector out) {
-        double spread = x.job().spread().thicknessMm();
         double skin = x.limit(LimitKey.FLOOR_LEFT);
         for (RunFacts run : x.runs()) {
+            double spread = spreadMm(x, run);
             CutLoop worst = null;
             double worstMm = 0;
             int count = 0;
@@ -128,8 +135,7 @@ final class NotThrough implements Check {
                 }
             }
         }
-        return (Double.isInfinite(thickest) ? x.thicknessMm() : thickest)
-                + x.job().spread().thicknessMm();
+        return (Double.isInfinite(thickest) ? x.thicknessMm() : thickest) + spreadMm(x, x.run(loop.run()));
     }
 
     /** The first move of a loop at its deepest place. */

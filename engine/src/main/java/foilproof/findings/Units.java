@@ -2,6 +2,7 @@ package foilproof.findings;
 
 import foilproof.bench.LimitKey;
 import foilproof.bench.Machine;
+import foilproof.bench.Tool;
 import foilproof.bench.Work;
 import foilproof.language.LanguageNote;
 import foilproof.language.NoteKind;
@@ -10,7 +11,10 @@ import foilproof.motion.Segments;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Units never stated, or files of one side that differ by the inch (A1). */
+/**
+ * Units never stated, or files of one side that differ by the inch (A1): by the size of their cuts, or by where their
+ * holes would lie with their numbers read in the other unit.
+ */
 final class Units implements Check {
     @Override
     public List<String> kinds() {
@@ -52,6 +56,7 @@ final class Units implements Check {
         }
         if (!ratios(x, told, out)) {
             againstTheDesign(x, told, out);
+            OtherUnit.holes(x, told, out);
         }
     }
 
@@ -95,7 +100,8 @@ final class Units implements Check {
     private static boolean ratios(Examination x, List<PlannedProgram> told, FindingCollector out) {
         double least = x.limit(LimitKey.UNITS_RATIO_LEAST);
         double most = x.limit(LimitKey.UNITS_RATIO_MOST);
-        List<PlannedProgram> programs = x.plan().programs();
+        List<PlannedProgram> programs =
+                x.plan().programs().stream().filter(p -> !onePlace(x, p)).toList();
         for (int i = 0; i < programs.size(); i++) {
             for (int j = 0; j < programs.size(); j++) {
                 PlannedProgram small = programs.get(i);
@@ -123,6 +129,23 @@ final class Units implements Check {
             }
         }
         return false;
+    }
+
+    /** Whether all cuts of a program lie in one place, such as a single hole: its size then says nothing of the unit. */
+    private static boolean onePlace(Examination x, PlannedProgram program) {
+        double widest = 0;
+        for (int i = program.firstSegment(); i < program.endSegment(); i++) {
+            Tool tool = x.run(x.plan().segments().run(i)).tool();
+            widest = Math.max(widest, tool == null ? 0 : 2 * tool.cutRadiusAtHeightMm(0));
+        }
+        // a single hole's cuts span what its bore is wider than the cutter, whatever it measures
+        boolean holes = x.paths().holes().stream()
+                        .filter(h ->
+                                h.firstSegment() >= program.firstSegment() && h.firstSegment() < program.endSegment())
+                        .count()
+                == 1;
+        double[] span = extents(x, program);
+        return span[0] < widest && span[1] < widest && holes;
     }
 
     private static boolean within(double ratio, double least, double most) {

@@ -492,6 +492,50 @@ class DepthChecksTest {
         bored(-0.4, -0.8, -1.2, -1.52).spread("thickness", "0.02 mm").isSilentOn(Kinds.NOT_THROUGH);
     }
 
+    /**
+     * Zero on the spoil board, 0.1 mm of tape below the blank: a cut to 0.10 mm above the spoil board passes every blank,
+     * and 0.101 mm leaves 0.001 mm in every one.
+     */
+    private static Bench fromTheSpoilBoard(double deepest) {
+        String bore = start(2) + bore(8, 7, 1.2, 0.8, 1.2, 0.8, 0.4, deepest);
+        return Bench.job().side("z_zero", "spoil board").runs(bore.replace("G1 Z0.0 F90", "G1 Z1.6 F90") + END);
+    }
+
+    @Test
+    @Fires({"G4 not-through", "I3 not-through"})
+    void shouldTellABoreThatStopsShortOfTheUndersideAboveTheSpoilBoard() {
+        fromTheSpoilBoard(0.101)
+                .raises(Kinds.NOT_THROUGH, FIX, GEOMETRY)
+                .measuring(1.499, "mm", 1e-6)
+                .against(1.5);
+    }
+
+    @Test
+    @Silent({"G4 not-through", "I3 not-through", "H8 not-through"})
+    void shouldNotAddTheSpreadOfThicknessWhereTheZeroLiesOnTheSpoilBoard() {
+        fromTheSpoilBoard(0.0999).isSilentOn(Kinds.NOT_THROUGH);
+        StringBuilder outline = new StringBuilder(start(2) + text("G0 X2 Y2\nG0 Z2.6\n"));
+        for (double z : new double[] {1.15, 0.7, 0.25, 0.115}) {
+            outline.append(text("G1 Z%s F90\nG1 X15 F200\nG1 Y12\nG1 X2\nG1 Y2\n", z));
+        }
+        Bench.job().side("z_zero", "spoil board").runs(outline + END).isSilentOn(Kinds.NOT_THROUGH);
+    }
+
+    @Test
+    @Fires("H8 not-through")
+    void shouldTellASkinAboveTheTapeWhereTheZeroLiesOnTheSpoilBoard() {
+        StringBuilder outline = new StringBuilder(start(2) + text("G0 X2 Y2\nG0 Z2.6\n"));
+        for (double z : new double[] {1.15, 0.7, 0.25, 0.121}) {
+            outline.append(text("G1 Z%s F90\nG1 X15 F200\nG1 Y12\nG1 X2\nG1 Y2\n", z));
+        }
+        Bench.job()
+                .side("z_zero", "spoil board")
+                .runs(outline + END)
+                .raises(Kinds.NOT_THROUGH, FIX, GEOMETRY)
+                .measuring(0.021, "mm", 1e-6)
+                .against(0.02);
+    }
+
     /** The controller follows a foil that lies 0.12 mm higher at the bore; the underside stays on the spoil board. */
     private static Bench followed(double height, double deepest) {
         return bored(-0.4, -0.8, -1.2, -deepest)

@@ -583,12 +583,15 @@ class PlaceAndHoldChecksTest {
                 .runs(loose(4.2, 0.825))
                 .raises(Kinds.HOLD_WEAK, WATCH, RULE_OF_THUMB)
                 .against(1);
+        Bench.job().runs(loose(3.81, 0.825)).raises(Kinds.HOLD_WEAK, WATCH, RULE_OF_THUMB);
     }
 
     @Test
     @Silent("I6 hold-weak")
     void shouldNotMindAPartOnEnoughTapeNorOneOnTabs() {
         Bench.job().runs(loose(11, 0.3)).isSilentOn(Kinds.HOLD_WEAK);
+        // what is no larger than 3 x 3 mm is a chip and no part (row H6)
+        Bench.job().runs(loose(3.8, 0.825)).isSilentOn(Kinds.HOLD_WEAK);
         Bench.job().runs(outline(0.4, -1.0, 3, 3, 8, 8)).isSilentOn(Kinds.HOLD_WEAK);
     }
 

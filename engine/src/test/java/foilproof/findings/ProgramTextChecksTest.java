@@ -242,6 +242,61 @@ class ProgramTextChecksTest {
                 .program("large.ngc", start(1) + rectangle(4, 4, 4 + 0.45 * times, 4 + 0.4 * times, -0.1) + END);
     }
 
+    private static final double[][] DRILLED = {{4, 3}, {9, 3}, {4, 7}, {9, 7}, {14, 3}, {16, 11}};
+
+    /** Copper of the pencil in mm, then holes of the drill in the same file, their numbers divided by a factor. */
+    private static String holesDividedBy(double factor, String unit) {
+        StringBuilder t = new StringBuilder(start(5) + rectangle(2, 2, 18, 13, -0.1) + "M5\nG0 Z25\nT4 M6\nM0\n" + unit
+                + "\nS15000 M3\nG4 P3\n");
+        for (double[] h : DRILLED) {
+            t.append(text(
+                    "G0 Z%s\nG0 X%s Y%s\nG1 Z%s F90\n",
+                    2 / factor, h[0] / factor, h[1] / factor, -1.95 / factor));
+        }
+        return t + END;
+    }
+
+    private static Bench drilledBy(String program) {
+        StringBuilder drill = new StringBuilder("M48\nMETRIC\nT1C1.000\n%\nG05\nT1\n");
+        for (double[] h : DRILLED) {
+            drill.append(text("X%sY%s\n", h[0], h[1]));
+        }
+        return Bench.job()
+                .side("face", "top")
+                .design("drill", "holes.drl", drill + "M30\n")
+                .runs(program);
+    }
+
+    /** An inch is 25.4 mm (international inch, 1959). */
+    @Test
+    @Fires("A1 units-unset")
+    void shouldStopWhereHolesFitTheDrillFileOnlyInTheOtherUnit() {
+        drilledBy(holesDividedBy(25.4, "G21"))
+                .raises(Kinds.UNITS_UNSET, STOP, GEOMETRY)
+                .with("drill")
+                .saying("6 of 6")
+                .saying("read as inches");
+        drilledBy(holesDividedBy(1, "G20")).raises(Kinds.UNITS_UNSET, STOP, GEOMETRY).saying("read as mm");
+    }
+
+    @Test
+    @Silent("A1 units-unset")
+    void shouldNotMindUnitsThatChangeWithTheirNumbersNorHolesOfAnotherBoard() {
+        drilledBy(holesDividedBy(25.4, "G20")).isSilentOn(Kinds.UNITS_UNSET);
+        drilledBy(holesDividedBy(1, "G21")).isSilentOn(Kinds.UNITS_UNSET);
+        drilledBy(holesDividedBy(23, "G21")).isSilentOn(Kinds.UNITS_UNSET);
+    }
+
+    /** A hole bored 1.2 mm wide spans 0.4 mm, a cut of 10 mm is 25 times that and no inch. */
+    @Test
+    @Silent("A1 units-unset")
+    void shouldNotTakeASingleHoleForAFileInTheOtherUnit() {
+        Bench.job()
+                .program("hole.ngc", start(2) + Programs.bore(8, 7, 1.2, 0.8, -0.4, -0.8, -1.2, -1.65) + END)
+                .program("large.ngc", start(1) + rectangle(3, 3, 13, 13, -0.1) + END)
+                .isSilentOn(Kinds.UNITS_UNSET);
+    }
+
     @Test
     @Fires("A1 units-unset")
     void shouldStopWhereTwoFilesDifferByTheInch() {
