@@ -35,7 +35,8 @@ final class Distance implements Check {
                         .doThis("Write G90 into the first lines.")
                         .build());
             }
-            if (!afterRetract(x, program, out)) {
+            boolean told = program.interpretation().errors().stream().anyMatch(d -> AbsoluteArc.meant(program, d));
+            if (!told && !afterRetract(x, program, out)) {
                 leftOn(x, program, out);
             }
         }

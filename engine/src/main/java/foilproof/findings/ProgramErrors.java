@@ -10,17 +10,17 @@ import java.util.List;
 
 /**
  * Program text that is in neither language (A3, A14, A20), and programs that were cut short (A19). An error in a cut
- * last line is the cut's consequence.
+ * last line is the cut's consequence, an arc that fits only as absolute that of a G91 left in force (A4).
  */
 final class ProgramErrors implements Check {
     @Override
     public List<String> kinds() {
-        return List.of(Kinds.PROGRAM_ERROR, Kinds.PROGRAM_TRUNCATED, Kinds.CYCLE_SUSPECT);
+        return List.of(Kinds.PROGRAM_ERROR, Kinds.PROGRAM_TRUNCATED, Kinds.CYCLE_SUSPECT, Kinds.DISTANCE_MODE);
     }
 
     @Override
     public List<String> needsRows() {
-        return List.of("A3", "A14", "A16", "A19", "A20");
+        return List.of("A3", "A4", "A14", "A16", "A19", "A20");
     }
 
     @Override
@@ -28,7 +28,7 @@ final class ProgramErrors implements Check {
         for (PlannedProgram program : x.plan().programs()) {
             Interpretation text = program.interpretation();
             List<Finding> errors = text.errors().stream()
-                    .map(d -> ofCycle(d, error(x, program, d)))
+                    .map(d -> ofDistance(program, d, ofCycle(d, error(x, program, d))))
                     .toList();
             if (!truncated(x, program, text, errors, out)) {
                 errors.forEach(out::add);
@@ -73,6 +73,26 @@ final class ProgramErrors implements Check {
                                 : "R of the cycle in line " + d.span().line() + " lies below the hole's bottom.")
                 .doThis(peck ? "Write Q with the depth of one peck, such as Q0.5." : "Raise R above the foil top.")
                 .folding(List.of(error));
+        return placed(b, error);
+    }
+
+    /** An arc whose numbers fit as absolute, while G91 is in force: the distance mode is the fault, the arc follows from it. */
+    private static Finding ofDistance(PlannedProgram program, Diagnostic d, Finding error) {
+        if (!AbsoluteArc.meant(program, d)) {
+            return error;
+        }
+        return placed(
+                Finding.of(Kinds.DISTANCE_MODE, Severity.STOP, Certainty.GEOMETRY)
+                        .says("G91 (incremental) is in force at the arc in line "
+                                + d.span().line()
+                                + ", which cannot be drawn so; as absolute its numbers fit. All moves since G91 came into"
+                                + " force count from where the cutter stood. The dry run of this program ends here.")
+                        .doThis("Write G90 after the incremental moves, or into the header.")
+                        .folding(List.of(error)),
+                error);
+    }
+
+    private static Finding placed(Finding.Builder b, Finding error) {
         if (error.side() != null) {
             b.side(error.side());
         }

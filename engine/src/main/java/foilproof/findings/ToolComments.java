@@ -22,6 +22,10 @@ import org.jspecify.annotations.Nullable;
  */
 final class ToolComments implements Check {
     private static final String NUMBER = "(\\d+\\s*/\\s*\\d+|\\d*\\.?\\d+)";
+    /** What stands before a number that is a size: not the T of a tool's number, nor a part of the number. */
+    private static final String NO_NUMBER_OF_A_TOOL =
+            "(?<!\\bt\\s{0,2}#?)(?<!\\btool\\s{0,2}#?\\s{0,2})(?<![\\d.])";
+
     private static final String UNIT =
             "\\s*(mm|millimet(?:er|re)s?|in\\b|inch(?:es)?|\"|thou|deg(?:rees?)?\\b|\u00b0)?";
     private static final String MILL =
@@ -32,7 +36,7 @@ final class ToolComments implements Check {
     private static final String FILLER =
             "(?:\\s*[,;:=_-]?\\s*(?:flat|square|dia(?:meter|m)?\\.?|carbide|ball|nose|\\d\\s*-?\\s*flutes?|\\d\\s*fl\\b|v|of|a|an|the))*\\s*[,;:=_-]?\\s*";
     private static final Pattern BEFORE =
-            Pattern.compile(NUMBER + UNIT + FILLER + "(?:(" + POINTED + ")|(" + MILL + ")|(" + DRILL + "))");
+            Pattern.compile(NO_NUMBER_OF_A_TOOL + NUMBER + UNIT + FILLER + "(?:(" + POINTED + ")|(" + MILL + ")|(" + DRILL + "))");
     private static final Pattern AFTER =
             Pattern.compile("(?:(" + POINTED + ")|(" + MILL + ")|\\b(" + DRILL + "))" + FILLER + NUMBER + UNIT);
     private static final Pattern DIAMETER = Pattern.compile(
@@ -41,6 +45,10 @@ final class ToolComments implements Check {
     private static final Pattern SIZE = Pattern.compile(
             "\\bt(?:ool)?\\s*#?\\s*\\d*\\s*[:=-]\\s*" + NUMBER
                     + "\\s*(mm|in\\b|inch|thou)\\b(?!\\s*(?:deep|depth|cut|pass|step|wide|width|high|above|below|over|up|down|z))");
+
+    /** "3.175 mm shank", "shank 1/8 in", "1/8 in shaft": no size of what cuts. */
+    private static final Pattern SHANK = Pattern.compile(NUMBER + UNIT + "\\s*-?\\s*(?:dia(?:m(?:eter)?)?\\.?\\s*)?sha(?:nk|ft)\\b"
+            + "|\\bsha(?:nk|ft)\\b\\s*(?:dia(?:m(?:eter)?)?\\.?)?\\s*[:=]?\\s*" + NUMBER + UNIT);
 
     private static final Pattern ANGLE = Pattern.compile(NUMBER + "\\s*(?:deg(?:rees?)?\\b|\u00b0)");
     private static final Pattern TIP = Pattern.compile(
@@ -153,10 +161,11 @@ final class ToolComments implements Check {
     }
 
     /** What the comment names that the tool is not, in words; null where it fits or names nothing clearly. */
-    private static @Nullable String mismatch(Examination x, Tool tool, String text) {
+    private static @Nullable String mismatch(Examination x, Tool tool, String said) {
         double share = x.limit(LimitKey.COMMENT_DIAMETER);
         boolean pointed = tool.shape() == ToolShape.V;
         List<double[]> sizes = new ArrayList<>();
+        String text = pointed ? said : SHANK.matcher(said).replaceAll(" ");
         boolean mill = false;
         boolean drill = false;
         for (Pattern pattern : List.of(BEFORE, AFTER)) {
@@ -242,10 +251,13 @@ final class ToolComments implements Check {
     }
 
     private static boolean fits(Tool tool, List<double[]> sizes, double share) {
+        boolean pointed = tool.shape() == ToolShape.V;
         for (double[] readings : sizes) {
             for (double said : readings) {
+                // the shank is a V-shaped bit's largest diameter, and no size of another cutter
                 if (near(said, tool.diameterMm(), share)
-                        || tool.shankMm().isPresent()
+                        || pointed
+                                && tool.shankMm().isPresent()
                                 && near(said, tool.shankMm().getAsDouble(), share)
                         || tool.tipWidthMm().isPresent()
                                 && near(said, tool.tipWidthMm().getAsDouble(), share)) {

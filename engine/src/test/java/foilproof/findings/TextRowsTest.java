@@ -140,6 +140,45 @@ class TextRowsTest {
                 .folding(Kinds.WRONG_Z_REFERENCE);
     }
 
+    /** Two sides of a rectangle with round corners, then whatever is put in their midst. */
+    private static String roundCorners(String inTheMidst, String secondArc) {
+        return start(1) + "G0 X5 Y4\nG0 Z1\nG1 Z-0.1 F90\nG1 X12 F300\nG3 X13 Y5 I0 J1\nG1 Y9\n" + inTheMidst + secondArc
+                + "G1 X5\nG0 Z5\n" + END;
+    }
+
+    /** NISTIR 6556, sections 3.5.3 and 3.5.17: in G91 the end is counted from where the cutter stands, the centre always. */
+    @Test
+    @Fires("A4 distance-mode")
+    void shouldNameTheDistanceModeWhereAnArcFitsOnlyAsAbsolute() {
+        for (String arc : new String[] {"G3 X12 Y10 I-1 J0\n", "G3 X12 Y10 R1\n"}) {
+            Bench.job()
+                    .runs(roundCorners("G91\n", arc))
+                    .isSilentOn(Kinds.PROGRAM_ERROR)
+                    .raises(Kinds.DISTANCE_MODE, STOP, GEOMETRY)
+                    .onLineOf("G3 X12")
+                    .saying("as absolute its numbers fit")
+                    .folding(Kinds.PROGRAM_ERROR);
+        }
+        Bench.job()
+                .runs(roundCorners("", "G3 X12 Y10 I-1 J0\n").replace(" G90 ", " G91 "))
+                .raises(Kinds.DISTANCE_MODE, STOP, GEOMETRY)
+                .onLineOf("G3 X13");
+    }
+
+    @Test
+    @Silent("A4 distance-mode")
+    void shouldNotBlameTheDistanceModeForAnArcThatIsWrongByItself() {
+        Bench.job()
+                .runs(roundCorners("G91\n", "G3 X-1 Y1.2 I-1 J0\nG90\n"))
+                .isSilentOn(Kinds.DISTANCE_MODE)
+                .raises(Kinds.PROGRAM_ERROR, STOP, GEOMETRY)
+                .onLineOf("G3 X-1");
+        Bench.job()
+                .runs(roundCorners("G91\n", "G3 X-1 Y1 I-1 J0\nG90\n"))
+                .isSilentOn(Kinds.DISTANCE_MODE)
+                .isSilentOn(Kinds.PROGRAM_ERROR);
+    }
+
     // ---- A13
 
     @Test
@@ -311,7 +350,10 @@ class TextRowsTest {
             "(T2 V-bit 30 deg)",
             "(0.9 end mill)",
             "(tool diameter 1.0 mm)",
-            "(T2: 1.0 mm)"
+            "(T2: 1.0 mm)",
+            "(T2 = 3.175 mm end mill)",
+            "(T2 1.0 mm end mill, 3.175 mm shank)",
+            "(T2 shank 3.175 mm, end mill 1.0 mm)"
         }) {
             String program = start(2).replace("T2 M6\n", "T2 M6 " + comment + "\n") + BORES + END;
             Bench.job()
@@ -349,6 +391,10 @@ class TextRowsTest {
             "(feed 300 mm/min)",
             "(T2 end mill 0.87 mm)",
             "(3.175 mm shank, 0.8 mm end mill)",
+            "(T2 0.8 mm end mill 1/8 in shank)",
+            "(T2 end mill, shank dia 3.175 mm)",
+            "(T2 end mill)",
+            "(tool #2 end mill)",
             "(step down 0.4 mm)",
             "(T2 H2 D2)",
             "(T2: 0.1 mm deep)",
