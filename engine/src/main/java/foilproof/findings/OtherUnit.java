@@ -62,7 +62,8 @@ final class OtherUnit {
                         holes.get(0).firstSegment())
                 .at(holes.get(0).xMm(), holes.get(0).yMm())
                 .measured(new Measured("holes that fit in the other unit", best, "of " + holes.size(), null))
-                .says(best + " of " + holes.size() + " holes of this cutter lie where the board has places for holes only if"
+                .says(best + " of " + holes.size()
+                        + " holes of this cutter lie where the board has places for holes only if"
                         + " their numbers are read as " + (inch ? "inches" : "mm") + "; they were run as "
                         + (inch ? "mm" : "inches") + ", and " + asRun + " lie on such a place.")
                 .doThis("Check one coordinate by hand and set G20 or G21 to match the numbers.")

@@ -23,8 +23,7 @@ import org.jspecify.annotations.Nullable;
 final class ToolComments implements Check {
     private static final String NUMBER = "(\\d+\\s*/\\s*\\d+|\\d*\\.?\\d+)";
     /** What stands before a number that is a size: not the T of a tool's number, nor a part of the number. */
-    private static final String NO_NUMBER_OF_A_TOOL =
-            "(?<!\\bt\\s{0,2}#?)(?<!\\btool\\s{0,2}#?\\s{0,2})(?<![\\d.])";
+    private static final String NO_NUMBER_OF_A_TOOL = "(?<!\\bt\\s{0,2}#?)(?<!\\btool\\s{0,2}#?\\s{0,2})(?<![\\d.])";
 
     private static final String UNIT =
             "\\s*(mm|millimet(?:er|re)s?|in\\b|inch(?:es)?|\"|thou|deg(?:rees?)?\\b|\u00b0)?";
@@ -35,8 +34,8 @@ final class ToolComments implements Check {
     private static final String DRILL = "(?:twist\\s+)?drill(?:\\s+bit)?\\b";
     private static final String FILLER =
             "(?:\\s*[,;:=_-]?\\s*(?:flat|square|dia(?:meter|m)?\\.?|carbide|ball|nose|\\d\\s*-?\\s*flutes?|\\d\\s*fl\\b|v|of|a|an|the))*\\s*[,;:=_-]?\\s*";
-    private static final Pattern BEFORE =
-            Pattern.compile(NO_NUMBER_OF_A_TOOL + NUMBER + UNIT + FILLER + "(?:(" + POINTED + ")|(" + MILL + ")|(" + DRILL + "))");
+    private static final Pattern BEFORE = Pattern.compile(
+            NO_NUMBER_OF_A_TOOL + NUMBER + UNIT + FILLER + "(?:(" + POINTED + ")|(" + MILL + ")|(" + DRILL + "))");
     private static final Pattern AFTER =
             Pattern.compile("(?:(" + POINTED + ")|(" + MILL + ")|\\b(" + DRILL + "))" + FILLER + NUMBER + UNIT);
     private static final Pattern DIAMETER = Pattern.compile(
@@ -47,8 +46,9 @@ final class ToolComments implements Check {
                     + "\\s*(mm|in\\b|inch|thou)\\b(?!\\s*(?:deep|depth|cut|pass|step|wide|width|high|above|below|over|up|down|z))");
 
     /** "3.175 mm shank", "shank 1/8 in", "1/8 in shaft": no size of what cuts. */
-    private static final Pattern SHANK = Pattern.compile(NUMBER + UNIT + "\\s*-?\\s*(?:dia(?:m(?:eter)?)?\\.?\\s*)?sha(?:nk|ft)\\b"
-            + "|\\bsha(?:nk|ft)\\b\\s*(?:dia(?:m(?:eter)?)?\\.?)?\\s*[:=]?\\s*" + NUMBER + UNIT);
+    private static final Pattern SHANK =
+            Pattern.compile(NUMBER + UNIT + "\\s*-?\\s*(?:dia(?:m(?:eter)?)?\\.?\\s*)?sha(?:nk|ft)\\b"
+                    + "|\\bsha(?:nk|ft)\\b\\s*(?:dia(?:m(?:eter)?)?\\.?)?\\s*[:=]?\\s*" + NUMBER + UNIT);
 
     private static final Pattern ANGLE = Pattern.compile(NUMBER + "\\s*(?:deg(?:rees?)?\\b|\u00b0)");
     private static final Pattern TIP = Pattern.compile(

@@ -246,12 +246,11 @@ class ProgramTextChecksTest {
 
     /** Copper of the pencil in mm, then holes of the drill in the same file, their numbers divided by a factor. */
     private static String holesDividedBy(double factor, String unit) {
-        StringBuilder t = new StringBuilder(start(5) + rectangle(2, 2, 18, 13, -0.1) + "M5\nG0 Z25\nT4 M6\nM0\n" + unit
-                + "\nS15000 M3\nG4 P3\n");
+        StringBuilder t = new StringBuilder(
+                start(5) + rectangle(2, 2, 18, 13, -0.1) + "M5\nG0 Z25\nT4 M6\nM0\n" + unit + "\nS15000 M3\nG4 P3\n");
         for (double[] h : DRILLED) {
-            t.append(text(
-                    "G0 Z%s\nG0 X%s Y%s\nG1 Z%s F90\n",
-                    2 / factor, h[0] / factor, h[1] / factor, -1.95 / factor));
+            t.append(
+                    text("G0 Z%s\nG0 X%s Y%s\nG1 Z%s F90\n", 2 / factor, h[0] / factor, h[1] / factor, -1.95 / factor));
         }
         return t + END;
     }
@@ -276,7 +275,9 @@ class ProgramTextChecksTest {
                 .with("drill")
                 .saying("6 of 6")
                 .saying("read as inches");
-        drilledBy(holesDividedBy(1, "G20")).raises(Kinds.UNITS_UNSET, STOP, GEOMETRY).saying("read as mm");
+        drilledBy(holesDividedBy(1, "G20"))
+                .raises(Kinds.UNITS_UNSET, STOP, GEOMETRY)
+                .saying("read as mm");
     }
 
     @Test

@@ -142,8 +142,8 @@ class TextRowsTest {
 
     /** Two sides of a rectangle with round corners, then whatever is put in their midst. */
     private static String roundCorners(String inTheMidst, String secondArc) {
-        return start(1) + "G0 X5 Y4\nG0 Z1\nG1 Z-0.1 F90\nG1 X12 F300\nG3 X13 Y5 I0 J1\nG1 Y9\n" + inTheMidst + secondArc
-                + "G1 X5\nG0 Z5\n" + END;
+        return start(1) + "G0 X5 Y4\nG0 Z1\nG1 Z-0.1 F90\nG1 X12 F300\nG3 X13 Y5 I0 J1\nG1 Y9\n" + inTheMidst
+                + secondArc + "G1 X5\nG0 Z5\n" + END;
     }
 
     /** NISTIR 6556, sections 3.5.3 and 3.5.17: in G91 the end is counted from where the cutter stands, the centre always. */
