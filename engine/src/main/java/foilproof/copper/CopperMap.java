@@ -313,6 +313,23 @@ public final class CopperMap {
         return component < 0 ? -1 : pieceOfComponent[component];
     }
 
+    /** Whether every cell that a box meets is copper of one piece; false where the box leaves the blank. */
+    public boolean wholeIn(double x0Mm, double y0Mm, double x1Mm, double y1Mm) {
+        if (!(x0Mm >= 0 && y0Mm >= 0 && x1Mm <= field.widthMm() && y1Mm <= field.heightMm())) {
+            return false;
+        }
+        int i0 = Math.min((int) (x0Mm / field.cellMm()), field.columns() - 1);
+        int i1 = Math.min((int) (x1Mm / field.cellMm()), field.columns() - 1);
+        int j1 = Math.min((int) (y1Mm / field.cellMm()), field.rows() - 1);
+        for (int j = Math.min((int) (y0Mm / field.cellMm()), field.rows() - 1); j <= j1; j++) {
+            int run = runAt(j, i0);
+            if (run < 0 || runEnd[run] <= i1) {
+                return false;
+            }
+        }
+        return true;
+    }
+
     /** The contours' vertices in bins, made when first asked for. */
     synchronized VertexIndex vertices() {
         VertexIndex have = vertices;

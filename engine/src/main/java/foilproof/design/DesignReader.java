@@ -20,7 +20,15 @@ public final class DesignReader {
      * @throws InputException where the file leaves its image undefined, or is over the limits
      */
     public static Reading<LayerImage> readLayer(SourceFile file, InputLimits limits) throws InputException {
-        return new LayerReader(file, limits).read();
+        Reading<LayerImage> reading = new LayerReader(file, limits).read();
+        TextPlaces places = new TextPlaces(file);
+        TouchingObjects.tell(reading.value(), places);
+        if (places.warnings().isEmpty()) {
+            return reading;
+        }
+        List<Diagnostic> warnings = new ArrayList<>(reading.warnings());
+        warnings.addAll(places.warnings());
+        return new Reading<>(reading.value(), warnings);
     }
 
     /**
@@ -56,7 +64,7 @@ public final class DesignReader {
      * @throws InputException where the file cannot be read or holds no closed contour
      */
     public static Reading<Outline> readOutline(SourceFile file, InputLimits limits) throws InputException {
-        Reading<LayerImage> image = readLayer(file, limits);
+        Reading<LayerImage> image = new LayerReader(file, limits).read();
         TextPlaces places = new TextPlaces(file);
         Outline outline = new OutlineMaker(places).make(image.value());
         List<Diagnostic> warnings = new ArrayList<>(image.warnings());

@@ -9,8 +9,9 @@ import org.jspecify.annotations.Nullable;
  * @param tools the tool table, in the order of the file
  * @param holes in the order of the file
  * @param slots in the order of the file
+ * @param cutShort true where the file has no end (M30): holes may be missing
  */
-public record DrillFile(List<Tool> tools, List<Hole> holes, List<Slot> slots) {
+public record DrillFile(List<Tool> tools, List<Hole> holes, List<Slot> slots, boolean cutShort) {
     /** Copies the lists. */
     public DrillFile {
         tools = List.copyOf(tools);

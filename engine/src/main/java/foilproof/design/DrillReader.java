@@ -6,6 +6,7 @@ import foilproof.source.InputLimits;
 import foilproof.source.SourceFile;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
@@ -104,8 +105,9 @@ final class DrillReader {
                     Math.max(0, text.length() - 1),
                     text.length(),
                     "drill-cut-short",
-                    "The end of the drill file (M30) is missing: the file may be cut short.",
-                    null);
+                    "The end of the drill file (M30) is missing after " + holes.size() + " holes and "
+                            + slots.size() + " slots: the file may be cut short.",
+                    "Compare with the exported file.");
         }
         if (down) {
             throw error("drill-slot", "The file ends while a slot is being routed.", null);
@@ -113,7 +115,7 @@ final class DrillReader {
         if (!sawHeader && !holes.isEmpty()) {
             places.warnFile("drill-header", "The drill file has no header (M48).");
         }
-        return new Reading<>(new DrillFile(List.copyOf(tools.values()), holes, slots), places.warnings());
+        return new Reading<>(new DrillFile(List.copyOf(tools.values()), holes, slots, !ended), places.warnings());
     }
 
     private InputException error(String code, String message, @Nullable String expected) {
@@ -132,6 +134,17 @@ final class DrillReader {
         int semicolon = line.indexOf(';');
         if (semicolon > 0) {
             line = line.substring(0, semicolon).trim();
+        }
+        String upper = line.toUpperCase(Locale.ROOT);
+        if (!upper.equals(line) && !line.startsWith("(")) {
+            places.warnOnce(
+                    "lower case",
+                    lineAt,
+                    lineAt + line.length(),
+                    "drill-lower-case",
+                    "Words are written in lower case; they are read as if in upper case.",
+                    null);
+            line = upper;
         }
         if (line.equals("M48")) {
             header = true;
@@ -231,12 +244,13 @@ final class DrillReader {
         int number = Integer.parseInt(line.substring(1, p));
         int c = line.indexOf('C', p);
         if (c < 0) {
-            if (p < line.length() && !header) {
-                // feed and speed words may follow the tool
-                String rest = line.substring(p);
-                if (!rest.matches("([FSBHZ][0-9.+-]*)*")) {
-                    warn("drill-unknown", "\"" + rest + "\" after the tool number is not known and is left out.", null);
-                }
+            if (header && tools.containsKey(number)) {
+                // a tool that is known already is not listed again: it is put to work
+                header = false;
+                warn(
+                        "drill-header",
+                        "The header does not end (% or M95) before tool T" + number + " is chosen; it is taken to end here.",
+                        null);
             }
             if (header) {
                 warn("drill-tool", "Tool T" + number + " is listed without a diameter.", null);
@@ -247,8 +261,15 @@ final class DrillReader {
             if (number != 0 && tool == null) {
                 throw error(
                         "drill-tool-undefined",
-                        "Tool T" + number + " has no diameter in the header.",
+                        "Tool T" + number + " is chosen here and has no diameter in the header or before.",
                         "Write T" + number + "C and the diameter into the header.");
+            }
+            String rest = line.substring(p);
+            // feed and speed words may follow the tool, and its first hole
+            if (!rest.isEmpty() && !rest.matches("([FSBHZ][0-9.+-]*)*")) {
+                lineAt += p;
+                line = rest;
+                words();
             }
             return;
         }
@@ -442,7 +463,7 @@ final class DrillReader {
         return true;
     }
 
-    private boolean general(String v) {
+    private boolean general(String v) throws InputException {
         String code = v.startsWith("0") && v.length() == 2 ? v.substring(1) : v;
         switch (code) {
             case "0" -> {
@@ -459,6 +480,16 @@ final class DrillReader {
             case "40" -> {
                 return true;
             }
+            case "82", "83", "84", "87", "32", "33", "34", "35", "36", "37" ->
+                throw error(
+                        "drill-pattern",
+                        "The pattern or cycle G" + v + " is not read: its holes would be missing.",
+                        "Export the drill file with every hole by its place.");
+            case "93", "92" ->
+                throw error(
+                        "drill-zero",
+                        "G" + v + " moves the file's zero, which is not read: all holes after it would lie elsewhere.",
+                        "Export the drill file without a shifted zero.");
             default -> {
                 return false;
             }
@@ -473,7 +504,7 @@ final class DrillReader {
                 finishPath();
                 ended = true;
             }
-            case "15" -> {
+            case "14", "15" -> {
                 down = true;
                 path = new ArrayList<>();
                 pathLine = lineNumber;
@@ -483,6 +514,11 @@ final class DrillReader {
             case "9", "6" -> {
                 return true;
             }
+            case "70", "80", "90" ->
+                throw error(
+                        "drill-zero",
+                        "M" + v + " swaps or mirrors the axes, which is not read: all holes after it would lie elsewhere.",
+                        "Export the drill file without it.");
             case "25", "1", "2", "8" ->
                 throw error(
                         "drill-pattern",

@@ -30,9 +30,11 @@ public final class LayerImage {
     private final List<ObjectAttributes> attributes;
     private final Map<String, List<String>> fileAttributes;
     private final Bounds bounds;
+    private final boolean cutShort;
     private volatile @Nullable BoxIndex index;
     private volatile @Nullable Groups groups;
     private volatile @Nullable CopperPieces pieces;
+    private volatile @Nullable List<Pad> pads;
 
     private LayerImage(Builder b) {
         figures = Arrays.copyOf(b.figures, b.count);
@@ -43,6 +45,7 @@ public final class LayerImage {
         flags = Arrays.copyOf(b.flags, b.count);
         attributes = List.copyOf(b.attributes);
         fileAttributes = Map.copyOf(b.fileAttributes);
+        cutShort = b.cutShort;
         Bounds box = Bounds.NONE;
         for (int i = 0; i < b.count; i++) {
             box = isDark(i) ? box.with(boundsOf(i)) : box;
@@ -53,6 +56,11 @@ public final class LayerImage {
     /** Number of objects. */
     public int size() {
         return figures.length;
+    }
+
+    /** True where the file has no end (M02): objects may be missing, so what the image joins is not known. */
+    public boolean cutShort() {
+        return cutShort;
     }
 
     /** An object in polarity order. */
@@ -95,7 +103,7 @@ public final class LayerImage {
         return bounds;
     }
 
-    private Bounds boundsOf(int i) {
+    Bounds boundsOf(int i) {
         Bounds b = figures[i].box;
         return new Bounds(b.minXMm() + dx[i], b.minYMm() + dy[i], b.maxXMm() + dx[i], b.maxYMm() + dy[i]);
     }
@@ -182,26 +190,73 @@ public final class LayerImage {
         return Collections.unmodifiableSet(names);
     }
 
-    /** Every dark flash, in the order of the file. */
+    /** Every dark flash, in the order of the file. Worked out on first use, then kept. */
     public List<Pad> pads() {
-        List<Pad> pads = new ArrayList<>();
-        for (int i = 0; i < size(); i++) {
-            if (isDark(i) && kindOf(i) == GraphicObject.Kind.FLASH) {
-                Bounds box = boundsOf(i);
-                pads.add(new Pad(
-                        i,
-                        Pad.Shape.values()[flags[i] >> Builder.SHAPE_SHIFT & 7],
-                        dx[i],
-                        dy[i],
-                        box.widthMm(),
-                        box.heightMm(),
-                        box,
-                        figures[i].areaMm2(),
-                        attributesOf(i),
-                        lineOf[i]));
+        List<Pad> known = pads;
+        if (known == null) {
+            List<Pad> made = new ArrayList<>();
+            for (int i = 0; i < size(); i++) {
+                if (isPad(i)) {
+                    made.add(pad(i));
+                }
+            }
+            known = Collections.unmodifiableList(made);
+            pads = known;
+        }
+        return known;
+    }
+
+    private boolean isPad(int i) {
+        return isDark(i) && kindOf(i) == GraphicObject.Kind.FLASH;
+    }
+
+    private Pad pad(int i) {
+        Bounds box = boundsOf(i);
+        return new Pad(
+                i,
+                Pad.Shape.values()[flags[i] >> Builder.SHAPE_SHIFT & 7],
+                dx[i],
+                dy[i],
+                box.widthMm(),
+                box.heightMm(),
+                box,
+                figures[i].areaMm2(),
+                attributesOf(i),
+                lineOf[i]);
+    }
+
+    /** Dark flashes whose box, grown by {@code reachMm} on all sides, holds the point; in the order of the file. */
+    public List<Pad> padsNear(double xMm, double yMm, double reachMm) {
+        BoxIndex grid = index();
+        BitSet found = new BitSet();
+        for (int r = grid.rowOf(yMm - reachMm); r <= grid.rowOf(yMm + reachMm); r++) {
+            for (int c = grid.columnOf(xMm - reachMm); c <= grid.columnOf(xMm + reachMm); c++) {
+                int cell = r * grid.columns() + c;
+                for (int p = grid.from(cell); p < grid.to(cell); p++) {
+                    takeNear(grid.item(p), xMm, yMm, reachMm, found);
+                }
             }
         }
-        return pads;
+        for (int i : grid.large()) {
+            takeNear(i, xMm, yMm, reachMm, found);
+        }
+        List<Pad> out = new ArrayList<>(found.cardinality());
+        for (int i = found.nextSetBit(0); i >= 0; i = found.nextSetBit(i + 1)) {
+            out.add(pad(i));
+        }
+        return out;
+    }
+
+    private void takeNear(int i, double x, double y, double reach, BitSet found) {
+        if (isPad(i)) {
+            Bounds box = figures[i].box;
+            if (x >= box.minXMm() + dx[i] - reach
+                    && x <= box.maxXMm() + dx[i] + reach
+                    && y >= box.minYMm() + dy[i] - reach
+                    && y <= box.maxYMm() + dy[i] + reach) {
+                found.set(i);
+            }
+        }
     }
 
     /**
@@ -264,6 +319,7 @@ public final class LayerImage {
         Map<Figure, Figure> done = new IdentityHashMap<>();
         Builder b = new Builder();
         b.fileAttributes.putAll(fileAttributes);
+        b.cutShort = cutShort;
         for (int i = 0; i < size(); i++) {
             Figure figure = done.computeIfAbsent(figures[i], f -> f.mapped(linear));
             b.add(figure, map.xMm(dx[i], dy[i]), map.yMm(dx[i], dy[i]), flags[i], attributesOf(i), lineOf[i]);
@@ -271,7 +327,7 @@ public final class LayerImage {
         return b.build();
     }
 
-    private BoxIndex index() {
+    BoxIndex index() {
         BoxIndex known = index;
         if (known == null) {
             int n = size();
@@ -420,6 +476,8 @@ public final class LayerImage {
         final Map<String, List<String>> fileAttributes = new HashMap<>();
         private @Nullable ObjectAttributes lastAttributes;
         private int lastAttributeIndex;
+        /** Whether the file ended before its end. */
+        boolean cutShort;
 
         static byte flagsOf(boolean dark, GraphicObject.Kind kind, Pad.Shape shape) {
             return (byte) ((dark ? DARK : 0) | kind.ordinal() << KIND_SHIFT | shape.ordinal() << SHAPE_SHIFT);

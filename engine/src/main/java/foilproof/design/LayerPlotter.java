@@ -192,7 +192,7 @@ final class LayerPlotter {
         Aperture aperture = needAperture(at, end);
         PlaneMap map = apertureMap();
         if (aperture.block() != null) {
-            flashBlock(aperture.block(), map, at);
+            flashBlock(aperture, aperture.block(), map, at);
             return;
         }
         Figure figure = mapped(aperture.figure(), map);
@@ -225,8 +225,8 @@ final class LayerPlotter {
         return turned.computeIfAbsent(map, m -> new IdentityHashMap<>()).computeIfAbsent(figure, f -> f.mapped(map));
     }
 
-    private void flashBlock(LayerImage.Builder block, PlaneMap map, int at) throws InputException {
-        ObjectAttributes own = attributes(null);
+    private void flashBlock(Aperture aperture, LayerImage.Builder block, PlaneMap map, int at) throws InputException {
+        ObjectAttributes own = attributes(aperture);
         for (int i = 0; i < block.size(); i++) {
             byte flags = block.flag(i);
             if (!dark) {
@@ -238,7 +238,7 @@ final class LayerPlotter {
                     x + map.xMm(block.x(i), block.y(i)),
                     y + map.yMm(block.x(i), block.y(i)),
                     flags,
-                    inner.nets().isEmpty() && !own.nets().isEmpty() ? own : inner,
+                    inner.within(own),
                     at);
         }
     }

@@ -10,6 +10,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 
 /**
  * Reads a layer image (Gerber Layer Format specification 2021.02; deprecated forms that older files still use are
@@ -17,6 +18,10 @@ import java.util.Map;
  * leave the image undefined is an error with its place.
  */
 final class LayerReader {
+    /** Standard attributes that this reader acts on. */
+    private static final Set<String> STANDARD =
+            Set.of("N", "P", "C", "AperFunction", "FileFunction", "FilePolarity", "Part");
+
     private final TextPlaces places;
     private final String text;
     private final LayerPlotter plot;
@@ -123,6 +128,7 @@ final class LayerReader {
                     "layer-cut-short",
                     "The end of the file (M02) is missing: the file may be cut short.",
                     "Compare with the exported file.");
+            plot.target().cutShort = true;
         }
         plot.endRepeat(last);
         for (int k = p; k < n && ended; k++) {
@@ -499,7 +505,7 @@ final class LayerReader {
         for (String field : s.split(",", -1)) {
             fields.add(unescaped(field));
         }
-        String name = fields.get(0).startsWith(".") ? fields.get(0).substring(1) : fields.get(0);
+        String name = keyOf(fields.get(0));
         if (name.isEmpty()) {
             places.warn(at, end, "layer-attribute", "An attribute without a name is left out.", null);
             return;
@@ -510,8 +516,19 @@ final class LayerReader {
         }
     }
 
+    /**
+     * Names that begin with a point are the specification's, all others the user's own (5.1): a user's own attribute that
+     * is called N is no net.
+     */
+    private static String keyOf(String name) {
+        if (name.startsWith(".")) {
+            return name.substring(1);
+        }
+        return STANDARD.contains(name) ? name + " (own)" : name;
+    }
+
     private void deleteAttribute(String s) {
-        String name = s.startsWith(".") ? s.substring(1) : s;
+        String name = keyOf(s);
         if (name.isEmpty()) {
             plot.apertureAttributes.clear();
             plot.objectAttributes.clear();
@@ -573,6 +590,16 @@ final class LayerReader {
                 throw places.error(from, p, "layer-syntax", "A command does not end in *.", null);
             }
             int at = p++;
+            if (c >= 'a' && c <= 'z' && "gdmxyij".indexOf(c) >= 0) {
+                places.warnOnce(
+                        "lower case",
+                        at,
+                        at + 1,
+                        "layer-lower-case",
+                        "Commands are written in lower case; they are read as if in upper case.",
+                        "The specification knows upper case only.");
+                c = Character.toUpperCase(c);
+            }
             switch (c) {
                 case 'X' -> p = number(p, 0);
                 case 'Y' -> p = number(p, 1);

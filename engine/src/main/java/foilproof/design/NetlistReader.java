@@ -7,6 +7,7 @@ import foilproof.source.SourceFile;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
@@ -69,7 +70,7 @@ final class NetlistReader {
         }
         List<Netlist.TestPoint> named = new ArrayList<>(points.size());
         for (Netlist.TestPoint p : points) {
-            String full = aliases.get(p.net());
+            String full = aliases.get(p.net().toUpperCase(Locale.ROOT));
             named.add(
                     full == null
                             ? p
@@ -107,7 +108,7 @@ final class NetlistReader {
     }
 
     private void record() throws InputException {
-        char first = line.charAt(0);
+        char first = at(1);
         boolean remark = first == 'C' || first == 'P';
         known |= remark || line.matches("[0-9]{3}.*");
         if (first == 'C') {
@@ -158,8 +159,11 @@ final class NetlistReader {
 
     private void parameter() throws InputException {
         String[] w = line.substring(1).trim().split("\\s+");
-        if (w[0].equals("UNITS") && w.length > 1) {
-            String unit = w[1].equals("CUST") && w.length > 2 ? "CUST " + w[2] : w[1];
+        String what = w[0].toUpperCase(Locale.ROOT);
+        if (what.equals("UNITS") && w.length > 1) {
+            String kind = w[1].toUpperCase(Locale.ROOT);
+            String unit = kind.equals("CUST") && w.length > 2 ? "CUST " + w[2] : kind;
+            double before = unitMm;
             switch (unit) {
                 case "CUST 0", "CUST" -> unitMm = Length.MM_PER_INCH / 10_000;
                 case "CUST 1", "SI" -> unitMm = 0.001;
@@ -175,9 +179,25 @@ final class NetlistReader {
                             "The unit " + unit + " is not known.",
                             "P  UNITS CUST 0 (inch), CUST 1 or SI (mm), CUST 2 (inch, radians).");
             }
-        } else if (w[0].startsWith("NNAME") && w.length > 1) {
-            aliases.put(w[0], w[1]);
-        } else if (w[0].equals("IMAGE") && !(w.length > 1 && w[1].equals("PRIMARY"))) {
+            if (before != 0 && before != unitMm && !points.isEmpty()) {
+                throw error(
+                        1,
+                        line.length(),
+                        "netlist-units",
+                        "The unit changes after the first record: which places are in which unit is not certain.",
+                        "A netlist has one unit, stated before its first record.");
+            }
+        } else if (what.startsWith("NNAME") && w.length > 1) {
+            String other = aliases.put(what, w[1]);
+            if (other != null && !other.equals(w[1])) {
+                throw error(
+                        1,
+                        line.length(),
+                        "netlist-alias",
+                        "The alias " + what + " stands for " + other + " before and for " + w[1] + " here.",
+                        "One alias, one net: export the netlist again.");
+            }
+        } else if (what.equals("IMAGE") && !(w.length > 1 && w[1].equals("PRIMARY"))) {
             places.warnOnce(
                     "image",
                     lineAt,
@@ -194,8 +214,9 @@ final class NetlistReader {
                 : line.substring(from - 1, Math.min(to, line.length())).trim();
     }
 
+    /** A marker, which may be written in lower case. */
     private char at(int column) {
-        return line.length() < column ? ' ' : line.charAt(column - 1);
+        return line.length() < column ? ' ' : Character.toUpperCase(line.charAt(column - 1));
     }
 
     private void point(Netlist.Kind kind) throws InputException {
@@ -210,7 +231,11 @@ final class NetlistReader {
         if (points.size() >= limits.flashes()) {
             throw error(1, 3, "over-limit", "The netlist has more than " + limits.flashes() + " records.", null);
         }
-        if (at(42) != 'X' || at(50) != 'Y') {
+        boolean continued = at(1) == '0';
+        Netlist.TestPoint before = points.isEmpty() ? null : points.get(points.size() - 1);
+        // a continuation may say more of the place of the record before it, and name no place of its own
+        boolean sameplace = continued && before != null && field(42, 57).isEmpty();
+        if (!sameplace && (at(42) != 'X' || at(50) != 'Y')) {
             throw error(
                     Math.min(42, line.length() + 1),
                     Math.max(43, line.length()),
@@ -219,7 +244,14 @@ final class NetlistReader {
                     "X stands in column 42 and Y in column 50.");
         }
         String net = field(4, 17);
-        boolean continued = at(1) == '0';
+        if (!field(18, 20).isEmpty()) {
+            places.warn(
+                    lineAt + 17,
+                    lineAt + 20,
+                    "netlist-name-long",
+                    "The name of the net goes on beyond its 14 columns; it is read as " + net + ".",
+                    "Longer names come by aliases: P  NNAME1  LONG_NAME.");
+        }
         if (net.isEmpty() && continued) {
             net = lastNet;
         }
@@ -238,6 +270,10 @@ final class NetlistReader {
         double rotation = at(68) == 'R' && !field(69, 71).isEmpty() ? number(69, 71) : 0;
         String reference = field(21, 26);
         String pin = field(28, 31);
+        if (continued && before != null && reference.isEmpty() && pin.isEmpty() && (sameplace || hole != null)) {
+            reference = before.reference() == null ? "" : before.reference();
+            pin = before.pin() == null ? "" : before.pin();
+        }
         points.add(new Netlist.TestPoint(
                 net,
                 kind,
@@ -247,8 +283,8 @@ final class NetlistReader {
                 hole,
                 plated,
                 access(),
-                signed(43) * unitMm,
-                signed(51) * unitMm,
+                sameplace ? before.xMm() : signed(43) * unitMm,
+                sameplace ? before.yMm() : signed(51) * unitMm,
                 sizeX,
                 sizeY == 0 ? sizeX : sizeY,
                 sizeY == 0,

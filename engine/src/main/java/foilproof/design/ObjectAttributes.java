@@ -1,5 +1,6 @@
 package foilproof.design;
 
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -27,6 +28,22 @@ public record ObjectAttributes(
     public ObjectAttributes {
         nets = List.copyOf(nets);
         others = Map.copyOf(others);
+    }
+
+    /** The same object within a block whose flash has attributes of its own: they hold for what the object leaves open. */
+    ObjectAttributes within(ObjectAttributes block) {
+        if (block.equals(NONE)) {
+            return this;
+        }
+        Map<String, String> all = new HashMap<>(block.others);
+        all.putAll(others);
+        boolean part = reference != null;
+        return new ObjectAttributes(
+                nets.isEmpty() ? block.nets : nets,
+                part ? reference : block.reference,
+                part ? pin : block.pin,
+                function != null ? function : block.function,
+                all);
     }
 
     /** The one net that the object belongs to, or null where none or several are named, or {@code N/C}. */

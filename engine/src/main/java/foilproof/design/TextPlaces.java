@@ -116,6 +116,12 @@ final class TextPlaces {
         }
     }
 
+    /** A word about a whole line, from 1. */
+    void warnLine(int line, String code, String message, @Nullable String expected) {
+        int from = lineStart[line - 1];
+        warn(from, from + Math.max(1, lineText(line).length()), code, message, expected);
+    }
+
     void warnFile(String code, String message) {
         warnings.add(Diagnostic.of(SourceSpan.ofFile(file), code, message));
     }

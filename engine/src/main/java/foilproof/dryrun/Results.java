@@ -10,6 +10,7 @@ import foilproof.bench.ToolShape;
 import foilproof.findings.Catalogue;
 import foilproof.findings.Examination;
 import foilproof.findings.Hole;
+import foilproof.findings.RemovalRate;
 import foilproof.findings.RunFacts;
 import foilproof.findings.Words;
 import foilproof.motion.PlannedProgram;
@@ -165,6 +166,7 @@ final class Results {
                 rpm[1] = Math.max(rpm[1], s.spindleRpm(i));
             }
         }
+        RemovalRate rate = RemovalRate.of(x, tool);
         return new ResultDocument.ToolFacts(
                 tool.name(),
                 tool.number().isPresent() ? tool.number().getAsInt() : null,
@@ -176,7 +178,9 @@ final class Results {
                 inSubstrate,
                 time,
                 feed[1] > 0 && !Double.isInfinite(feed[0]) ? feed : null,
-                rpm[1] > 0 && !Double.isInfinite(rpm[0]) ? rpm : null);
+                rpm[1] > 0 && !Double.isInfinite(rpm[0]) ? rpm : null,
+                rate.mostMm3PerMin() > 0 ? rate.mostMm3PerMin() : null,
+                rate.mostMm3PerMin() > 0 && tool.shape() == ToolShape.FLAT ? rate.leastWidthShare() : null);
     }
 
     private static String shape(Tool tool) {

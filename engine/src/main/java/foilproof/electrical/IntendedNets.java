@@ -36,7 +36,7 @@ public record IntendedNets(Source source, List<Net> nets) {
         NETLIST,
         /** Copper that the layer images join; the nets have no names of their own. */
         CONNECTIVITY,
-        /** No design file tells nets. */
+        /** No design file tells nets, or only layer images that were cut short. */
         NONE
     }
 
@@ -79,7 +79,10 @@ public record IntendedNets(Source source, List<Net> nets) {
         if (netlist != null && !netlist.points().isEmpty()) {
             return fromNetlist(netlist, faces);
         }
-        return layers.isEmpty() ? new IntendedNets(Source.NONE, List.of()) : fromConnectivity(layers, drill, faces);
+        // what an image that was cut short leaves apart, the whole one may join
+        return layers.isEmpty() || layers.values().stream().anyMatch(LayerImage::cutShort)
+                ? new IntendedNets(Source.NONE, List.of())
+                : fromConnectivity(layers, drill, faces);
     }
 
     /**

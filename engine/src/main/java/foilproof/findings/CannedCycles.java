@@ -167,7 +167,7 @@ final class CannedCycles implements Check {
             }
             return;
         }
-        DrillFile drill = x.design().read().drill();
+        DrillFile drill = x.design().read().wholeDrill();
         for (Made hole : missed) {
             boolean parking = isProgramZero(program, hole);
             // a hole that is only out of its place is told as a hole (G3)
@@ -214,7 +214,7 @@ final class CannedCycles implements Check {
 
     /** The holes that hit neither a hole of the drill file nor a milled ring; null where that cannot be said. */
     private static @Nullable List<Made> missed(Examination x, PlannedProgram program, List<Made> holes, double factor) {
-        DrillFile drill = x.design().read().drill();
+        DrillFile drill = x.design().read().wholeDrill();
         List<Made> missed = new ArrayList<>();
         for (Made hole : holes) {
             double[] at = mended(program, hole, factor);

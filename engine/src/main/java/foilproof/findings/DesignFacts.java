@@ -31,10 +31,8 @@ public final class DesignFacts {
         this.x = x;
         this.read = read;
         this.placement = Placement.of(x.job());
-        this.netsKnown = !read.layers().isEmpty() || read.netlist() != null;
-        this.nets = netsKnown
-                ? IntendedNets.of(read.layers(), read.netlist(), read.drill(), faces())
-                : new IntendedNets(IntendedNets.Source.values()[0], List.of());
+        this.nets = IntendedNets.of(read.layers(), read.netlist(), read.drill(), faces());
+        this.netsKnown = nets.source() != IntendedNets.Source.NONE;
     }
 
     private Set<Face> faces() {

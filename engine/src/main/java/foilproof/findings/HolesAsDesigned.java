@@ -65,7 +65,17 @@ final class HolesAsDesigned implements Check {
             }
         }
         List<Finding> extra = new ArrayList<>();
-        for (int i = 0; i < x.holes().size(); i++) {
+        if (drill.cutShort()) {
+            out.notChecked(
+                    "holes that the drill file does not ask for",
+                    "it ends without M30 after " + drill.holes().size() + " holes"
+                            + (drill.holes().isEmpty()
+                                    ? ""
+                                    : ", the last in line "
+                                            + drill.holes().get(drill.holes().size() - 1).line())
+                            + ": it may be cut short");
+        }
+        for (int i = 0; i < x.holes().size() && !drill.cutShort(); i++) {
             Hole hole = x.holes().get(i);
             if (!used[i] && !Slots.inSlot(x, drill, hole) && hole.meantThrough(x.thicknessMm())) {
                 extra.add(extra(x, hole));

@@ -13,7 +13,10 @@ import foilproof.motion.Segments;
 import foilproof.motion.Stroke;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -28,8 +31,8 @@ final class Lands implements Check {
     private static final int FINE_GRID = 160;
     /** An edge off by half a sample on every side of a land, and the copper's by as much: 4 x 0.5 / GRID. */
     private static final double AREA_ROUGH = 0.05;
-    /** A board has no more; an image made of flashes has. */
-    private static final int MOST_LANDS = 20_000;
+    /** Copper is asked this far beyond a land's edge (E10), mm. */
+    private static final double BESIDE_MM = 0.15;
 
     @Override
     public List<String> kinds() {
@@ -51,48 +54,70 @@ final class Lands implements Check {
             if (layer == null || copper.windows().isEmpty()) {
                 continue;
             }
-            if (layer.pads().size() > MOST_LANDS) {
-                out.notChecked(
-                        "lands of side " + copper.side() + ": width, area and gaps beside them",
-                        "the layer image flashes more than " + MOST_LANDS + " places: no lands, but art");
-                continue;
-            }
             List<Land> lands = lands(x, copper.side(), layer);
-            List<Finding> deep = new ArrayList<>();
-            List<Finding> small = new ArrayList<>();
-            List<Finding> heat = new ArrayList<>();
+            RunFacts run = engraving(x, copper);
+            // where foil stays in the grooves every land is joined to all
+            boolean cleared = copper.left().values().stream().allMatch(List::isEmpty);
+            List<Suspect> deep = new ArrayList<>();
+            List<Suspect> small = new ArrayList<>();
+            List<Suspect> heat = new ArrayList<>();
             for (Land land : lands) {
-                add(deep, width(x, copper, layer, land));
-                double[] areas = areas(x, copper, layer, land);
-                add(small, area(x, copper, land, areas));
-                // where foil stays in the grooves every land is joined to all
-                add(heat, copper.left().values().stream().allMatch(List::isEmpty) ? thermal(x, copper, land) : null);
-                add(heat, lifting(x, copper, land, areas));
+                boolean untouched = untouched(x, copper, run, land);
+                if (!untouched) {
+                    add(deep, run == null ? null : width(x, copper, run, layer, land));
+                    double[] areas = areas(x, copper, layer, land);
+                    add(small, area(x, copper, land, areas));
+                    add(heat, lifting(x, copper, land, areas));
+                }
+                add(heat, cleared ? thermal(x, copper, land, untouched) : null);
             }
             lead(deep, out);
             lead(small, out);
             lead(heat, out);
-            lead(gaps(x, copper, lands), out);
+            lead(gaps(x, copper, layer, lands), out);
         }
         lettering(x, out);
     }
 
-    private static void add(List<Finding> list, @Nullable Finding f) {
+    /** A land with something to say, said only of the worst: an image may flash a million. */
+    private record Suspect(Severity severity, double value, Supplier<Finding> finding) {}
+
+    /** Whether no wall of a groove or bore comes near a land, on top of the foil or below. */
+    private static boolean untouched(Examination x, CopperFacts copper, @Nullable RunFacts run, Land land) {
+        double slope = run == null
+                ? 0
+                : run.knownTool()
+                        .cutRadiusAtHeightMm(
+                                x.foilMm() + Math.max(0, x.spreadOf(run).toMm()));
+        double reach = Math.max(BESIDE_MM, slope) + copper.field().cellMm();
+        return copper.map()
+                .wholeIn(
+                        land.xMm - land.halfXMm - reach,
+                        land.yMm - land.halfYMm - reach,
+                        land.xMm + land.halfXMm + reach,
+                        land.yMm + land.halfYMm + reach);
+    }
+
+    private static void add(List<Suspect> list, @Nullable Suspect f) {
         if (f != null) {
             list.add(f);
         }
     }
 
-    private static void lead(List<Finding> all, FindingCollector out) {
+    private static void lead(List<Suspect> all, FindingCollector out) {
         if (!all.isEmpty()) {
-            all.sort(Comparator.comparing(Finding::severity)
-                    .thenComparing(f -> f.measured() == null ? 0 : f.measured().value()));
-            out.add(all.get(0).withConsequences(all.subList(1, Math.min(all.size(), 1 + MOST_FOLDED))));
+            all.sort(Comparator.comparing(Suspect::severity).thenComparing(Suspect::value));
+            List<Finding> told = new ArrayList<>();
+            for (Suspect f : all.subList(0, Math.min(all.size(), 1 + MOST_FOLDED))) {
+                told.add(f.finding().get());
+            }
+            out.add(told.get(0).withConsequences(told.subList(1, told.size())));
         }
     }
 
     private static List<Land> lands(Examination x, int side, LayerImage layer) {
         PlaneMap map = x.design().blankFromDesign(side);
+        List<double[]> bored = bored(x, side);
         List<Land> lands = new ArrayList<>();
         for (Pad pad : layer.pads()) {
             double px = map.xMm(pad.xMm(), pad.yMm());
@@ -106,15 +131,10 @@ final class Lands implements Check {
             double qx = map.xMm(pad.xMm() + 1, pad.yMm()) - px;
             boolean turned = Math.abs(qx) < 0.5;
             double hole = 0;
-            for (Hole h : x.holes()) {
-                double hx = x.stock().xOnSideMm(h.side(), side, h.xMm());
-                double hy = x.stock().yOnSideMm(h.side(), side, h.yMm());
-                boolean own = h.side() == side;
-                if ((own || h.through())
-                        && -h.tipMm() > x.thicknessMm() / 2
-                        && x.run(h.run()).tool() != null
-                        && StrictMath.hypot(hx - px, hy - py) < 0.25 * (pad.widthMm() + pad.heightMm())) {
-                    hole = Math.max(hole, Rings.radiusMm(x, h, own));
+            double near = 0.25 * (pad.widthMm() + pad.heightMm());
+            for (double[] h : bored) {
+                if (Math.abs(h[0] - px) < near && StrictMath.hypot(h[0] - px, h[1] - py) < near) {
+                    hole = Math.max(hole, h[2]);
                 }
             }
             lands.add(new Land(
@@ -128,12 +148,27 @@ final class Lands implements Check {
         return lands;
     }
 
-    /** D3: the width on top across the shorter side, with the deepest error that the spread allows. */
-    private static @Nullable Finding width(Examination x, CopperFacts copper, LayerImage layer, Land land) {
-        RunFacts run = engraving(x, copper);
-        if (run == null) {
-            return null;
+    /** Holes through the foil of a side: X, Y on that side and radius there, mm. */
+    private static List<double[]> bored(Examination x, int side) {
+        List<double[]> out = new ArrayList<>();
+        for (Hole h : x.holes()) {
+            boolean own = h.side() == side;
+            if ((own || h.through())
+                    && -h.tipMm() > x.thicknessMm() / 2
+                    && x.run(h.run()).tool() != null) {
+                out.add(new double[] {
+                    x.stock().xOnSideMm(h.side(), side, h.xMm()),
+                    x.stock().yOnSideMm(h.side(), side, h.yMm()),
+                    Rings.radiusMm(x, h, own)
+                });
+            }
         }
+        return out;
+    }
+
+    /** D3: the width on top across the shorter side, with the deepest error that the spread allows. */
+    private static @Nullable Suspect width(
+            Examination x, CopperFacts copper, RunFacts run, LayerImage layer, Land land) {
         boolean alongX = land.halfXMm <= land.halfYMm;
         double half = alongX ? land.halfXMm : land.halfYMm;
         double ux = alongX ? 1 : 0;
@@ -159,7 +194,9 @@ final class Lands implements Check {
         }
         boolean fix = top < bad - 1e-6 && much;
         double limit = fix ? bad : eaten ? (1 - x.limit(LimitKey.WIDTH_LOSS)) * designed : thin;
-        Finding.Builder b = Finding.of(Kinds.TOO_DEEP, fix ? Severity.FIX : Severity.WATCH, Certainty.SET_UP)
+        Severity severity = fix ? Severity.FIX : Severity.WATCH;
+        return new Suspect(severity, top, () -> {
+        Finding.Builder b = Finding.of(Kinds.TOO_DEEP, severity, Certainty.SET_UP)
                 .side(copper.side())
                 .at(land.xMm, land.yMm)
                 .atLeast(Measured.mm("width on top", top, 0.002), limit)
@@ -169,6 +206,7 @@ final class Lands implements Check {
                 .doThis("Cut shallower, or use a bit with a narrower angle or tip.");
         copper.nearestLine(x, b, land.xMm, land.yMm);
         return b.build();
+        });
     }
 
     /** The V-shaped or ball cutter whose window this side has; null where walls do not slope. */
@@ -222,10 +260,13 @@ final class Lands implements Check {
         PlaneMap map = x.design().designFromBlank(copper.side());
         int designed = 0;
         int left = 0;
-        for (int j = 0; j < grid; j++) {
-            for (int i = 0; i < grid; i++) {
-                double dx = land.halfXMm * (2 * (i + 0.5) / grid - 1);
-                double dy = land.halfYMm * (2 * (j + 0.5) / grid - 1);
+        // no closer than half a cell: the map knows no more
+        double closest = Math.ceil(4 * Math.max(land.halfXMm, land.halfYMm) / copper.field().cellMm());
+        int n = (int) Math.max(4, Math.min(grid, closest));
+        for (int j = 0; j < n; j++) {
+            for (int i = 0; i < n; i++) {
+                double dx = land.halfXMm * (2 * (i + 0.5) / n - 1);
+                double dy = land.halfYMm * (2 * (j + 0.5) / n - 1);
                 boolean round = land.pad.shape() == Pad.Shape.CIRCLE && dx * dx + dy * dy > land.halfXMm * land.halfXMm;
                 if (round || dx * dx + dy * dy <= land.holeMm * land.holeMm) {
                     continue;
@@ -238,16 +279,17 @@ final class Lands implements Check {
                 }
             }
         }
-        double cell = 4 * land.halfXMm * land.halfYMm / ((double) grid * grid);
+        double cell = 4 * land.halfXMm * land.halfYMm / ((double) n * n);
         return new double[] {designed * cell, left * cell};
     }
 
-    private static @Nullable Finding area(Examination x, CopperFacts copper, Land land, double[] areas) {
+    private static @Nullable Suspect area(Examination x, CopperFacts copper, Land land, double[] areas) {
         double share = areas[0] <= 0 ? 1 : areas[1] / areas[0];
         double limit = x.limit(LimitKey.LAND_SHARE);
         if (share >= limit - 0.01) {
             return null;
         }
+        return new Suspect(Severity.WATCH, 100 * share, () -> {
         Finding.Builder b = Finding.of(Kinds.LAND_SMALL, Severity.WATCH, Certainty.GEOMETRY)
                 .side(copper.side())
                 .at(land.xMm, land.yMm)
@@ -257,14 +299,19 @@ final class Lands implements Check {
                 .doThis("Cut shallower or with a narrower groove, or enlarge the land.");
         copper.nearestLine(x, b, land.xMm, land.yMm);
         return b.build();
+        });
     }
 
     /** E10: copper goes on round more than a share of the land's edge, in a large piece. */
-    private static @Nullable Finding thermal(Examination x, CopperFacts copper, Land land) {
+    private static @Nullable Suspect thermal(Examination x, CopperFacts copper, Land land, boolean untouched) {
         int piece = -1;
         int joined = 0;
         int rays = 72;
-        for (int k = 0; k < rays; k++) {
+        if (untouched) {
+            piece = copper.map().pieceAt(land.xMm, land.yMm);
+            joined = rays;
+        }
+        for (int k = joined; k < rays; k++) {
             double c = StrictMath.cos(2 * Math.PI * k / rays);
             double s = StrictMath.sin(2 * Math.PI * k / rays);
             double edge = land.pad.shape() == Pad.Shape.CIRCLE
@@ -272,7 +319,7 @@ final class Lands implements Check {
                     : Math.min(
                             Math.abs(c) < 1e-9 ? Double.MAX_VALUE : land.halfXMm / Math.abs(c),
                             Math.abs(s) < 1e-9 ? Double.MAX_VALUE : land.halfYMm / Math.abs(s));
-            int at = copper.map().pieceAt(land.xMm + (edge + 0.15) * c, land.yMm + (edge + 0.15) * s);
+            int at = copper.map().pieceAt(land.xMm + (edge + BESIDE_MM) * c, land.yMm + (edge + BESIDE_MM) * s);
             double within = 0.5 * (Math.min(land.holeMm, edge) + edge);
             boolean own = at >= 0 && at == copper.map().pieceAt(land.xMm + within * c, land.yMm + within * s);
             joined += own ? 1 : 0;
@@ -284,7 +331,7 @@ final class Lands implements Check {
                 || copper.map().pieces().get(piece).areaMm2() <= x.limit(LimitKey.THERMAL_AREA)) {
             return null;
         }
-        return Finding.of(Kinds.LAND_HEAT, Severity.NOTE, Certainty.RULE_OF_THUMB)
+        return new Suspect(Severity.NOTE, 100 * share, () -> Finding.of(Kinds.LAND_HEAT, Severity.NOTE, Certainty.RULE_OF_THUMB)
                 .side(copper.side())
                 .at(land.xMm, land.yMm)
                 .atMost(
@@ -294,15 +341,15 @@ final class Lands implements Check {
                         + " goes over into large copper, which draws the heat off: soldering needs a big iron, and the"
                         + " foil may lift.")
                 .doThis("Join it by spokes.")
-                .build();
+                .build());
     }
 
     /** F9: a small land round a bore lifts by heat. */
-    private static @Nullable Finding lifting(Examination x, CopperFacts copper, Land land, double[] areas) {
+    private static @Nullable Suspect lifting(Examination x, CopperFacts copper, Land land, double[] areas) {
         if (land.holeMm <= 0 || areas[1] <= 0 || areas[1] >= x.limit(LimitKey.LIFTING_LAND_AREA)) {
             return null;
         }
-        return Finding.of(Kinds.LAND_HEAT, Severity.NOTE, Certainty.RULE_OF_THUMB)
+        return new Suspect(Severity.NOTE, areas[1], () -> Finding.of(Kinds.LAND_HEAT, Severity.NOTE, Certainty.RULE_OF_THUMB)
                 .side(copper.side())
                 .at(land.xMm, land.yMm)
                 .atLeast(
@@ -311,7 +358,7 @@ final class Lands implements Check {
                 .says("Only " + Words.number(areas[1], 2) + " mm2 of copper hold round the bore of " + named(land)
                         + ": soldered by hand more than once it may lift.")
                 .doThis("Use a longer land or a teardrop.")
-                .build();
+                .build());
     }
 
     /**
@@ -319,20 +366,31 @@ final class Lands implements Check {
      * joins nothing yet, and one pass of a fine bit leaves such gaps round every land of a sound board: those are a note.
      * Two nets that face one another so closely are a watch.
      */
-    private static List<Finding> gaps(Examination x, CopperFacts copper, List<Land> lands) {
-        double pin = x.limit(LimitKey.PIN_GAP);
-        double pad = x.limit(LimitKey.LAND_GAP);
-        List<Finding> found = new ArrayList<>();
-        for (NarrowGap gap : StripFinder.gaps(copper.map(), Math.max(pin, pad))) {
+    private static List<Suspect> gaps(Examination x, CopperFacts copper, LayerImage layer, List<Land> lands) {
+        double pinMm = x.limit(LimitKey.PIN_GAP);
+        double padMm = x.limit(LimitKey.LAND_GAP);
+        PlaneMap map = x.design().designFromBlank(copper.side());
+        Map<Integer, Land> byObject = new HashMap<>();
+        lands.forEach(land -> byObject.put(land.pad.object(), land));
+        List<Suspect> found = new ArrayList<>();
+        for (NarrowGap gap : StripFinder.gaps(copper.map(), Math.max(pinMm, padMm))) {
             // narrower ones have a finding of their own
             if (gap.bottomMm() < x.limit(LimitKey.NARROW_GAP) - 1e-6 || copper.foilLeftNear(gap.xMm(), gap.yMm())) {
                 continue;
             }
-            for (Land land : lands) {
-                double limit = land.holeMm > 0 ? pin : pad;
+            for (Pad pad : layer.padsNear(
+                    map.xMm(gap.xMm(), gap.yMm()), map.yMm(gap.xMm(), gap.yMm()), gap.bottomMm() + 1e-6)) {
+                Land land = byObject.get(pad.object());
+                if (land == null) {
+                    continue;
+                }
+                double limit = land.holeMm > 0 ? pinMm : padMm;
                 double off = outsideMm(land, gap.xMm(), gap.yMm());
                 if (off < gap.bottomMm() && gap.bottomMm() < limit - 1e-6) {
-                    found.add(gap(x, copper, gap, land, limit));
+                    boolean nets = x.design().carriesNet(copper.side(), gap.pieceA())
+                            && x.design().carriesNet(copper.side(), gap.pieceB());
+                    Severity severity = nets ? Severity.WATCH : Severity.NOTE;
+                    found.add(new Suspect(severity, gap.bottomMm(), () -> gap(x, copper, gap, land, limit, severity)));
                     break;
                 }
             }
@@ -340,10 +398,10 @@ final class Lands implements Check {
         return found;
     }
 
-    private static Finding gap(Examination x, CopperFacts copper, NarrowGap gap, Land land, double limit) {
-        boolean nets = x.design().carriesNet(copper.side(), gap.pieceA())
-                && x.design().carriesNet(copper.side(), gap.pieceB());
-        Finding.Builder b = Finding.of(Kinds.NARROW_GAP, nets ? Severity.WATCH : Severity.NOTE, Certainty.RULE_OF_THUMB)
+    private static Finding gap(
+            Examination x, CopperFacts copper, NarrowGap gap, Land land, double limit, Severity severity) {
+        boolean nets = severity == Severity.WATCH;
+        Finding.Builder b = Finding.of(Kinds.NARROW_GAP, severity, Certainty.RULE_OF_THUMB)
                 .side(copper.side())
                 .at(gap.xMm(), gap.yMm())
                 .atLeast(Measured.mm("gap", gap.bottomMm(), gap.errorMm()), limit)

@@ -34,7 +34,12 @@ final class NetlistDiffers implements Check {
         }
         List<String> differs = new ArrayList<>(names(read, netlist));
         boolean bothFaces = read.layers().size() == 2 || !x.job().blank().bothSides();
-        if (bothFaces) {
+        boolean whole = read.layers().values().stream().noneMatch(LayerImage::cutShort);
+        if (!whole) {
+            out.notChecked(
+                    "whether netlist and layer image agree", "a layer image ends without M02: it may be cut short");
+        }
+        if (bothFaces && whole) {
             NetVerdict verdict = NetlistCheck.compare(netlist, read.layers(), read.drill());
             for (NetVerdict.Short s : verdict.shorts()) {
                 differs.add("the layer image joins " + s.placeA().label() + " (" + s.netA() + ") and "
@@ -92,7 +97,7 @@ final class NetlistDiffers implements Check {
     }
 
     private static @org.jspecify.annotations.Nullable String padNet(LayerImage layer, double xMm, double yMm) {
-        for (var pad : layer.pads()) {
+        for (var pad : layer.padsNear(xMm, yMm, NEAR_MM)) {
             if (Math.abs(pad.xMm() - xMm) <= NEAR_MM && Math.abs(pad.yMm() - yMm) <= NEAR_MM && pad.net() != null) {
                 return pad.net();
             }

@@ -34,7 +34,11 @@ final class NetsWholeAndApart implements Check {
             out.notChecked("whether " + warning.span() + " is read as it was meant", warning.message());
         }
         if (verdict == null) {
-            out.notChecked("opens and shorts", "no netlist or layer image is given");
+            out.notChecked(
+                    "opens and shorts",
+                    design.read().layers().isEmpty()
+                            ? "no netlist or layer image is given"
+                            : "a layer image ends without M02: what it joins is not known where it was cut short");
             return;
         }
         // Bores and an outline alone part no nets: their copper is milled by programs that are not in this job.

@@ -264,7 +264,7 @@ final class PlaceOfDesign implements Check {
 
     /** The bores of a side against its copper. */
     private static void bores(Examination x, Shift copper, FindingCollector out) {
-        DrillFile drill = x.design().read().drill();
+        DrillFile drill = x.design().read().wholeDrill();
         if (drill == null) {
             return;
         }

@@ -43,6 +43,12 @@ public record ReadDesign(
         warnings = List.copyOf(warnings);
     }
 
+    /** The drill file where it is whole; null where none is given or it was cut short, so that holes may be missing. */
+    @Nullable
+    DrillFile wholeDrill() {
+        return drill == null || drill.cutShort() ? null : drill;
+    }
+
     /** No design at all. */
     static final ReadDesign NONE = new ReadDesign(Map.of(), null, null, null, List.of());
 

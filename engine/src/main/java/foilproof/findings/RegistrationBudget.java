@@ -101,7 +101,7 @@ final class RegistrationBudget implements Check {
         PlaneMap map = x.design().designFromBlank(side);
         double dx = map.xMm(xMm, yMm);
         double dy = map.yMm(xMm, yMm);
-        for (Pad pad : layer.pads()) {
+        for (Pad pad : layer.padsNear(dx, dy, 0)) {
             if (Math.abs(pad.xMm() - dx) <= pad.widthMm() / 2 && Math.abs(pad.yMm() - dy) <= pad.heightMm() / 2) {
                 return pad;
             }

@@ -51,10 +51,10 @@ final class Rings implements Check {
         double px = x.stock().xOnSideMm(hole.side(), copper.side(), hole.xMm());
         double py = x.stock().yOnSideMm(hole.side(), copper.side(), hole.yMm());
         boolean designed = x.design().layerUp(copper.side()) != null;
-        if (designed && !onLand(x, copper.side(), px, py)) {
+        double radius = radiusMm(x, hole, own);
+        if (designed && !onLand(x, copper.side(), px, py, radius)) {
             return;
         }
-        double radius = radiusMm(x, hole, own);
         double ring = copper.ringMm(px, py, radius, x.limit(LimitKey.SOLDER_RING));
         boolean broken = ring <= BROKEN_MM;
         Severity severity = broken
@@ -88,7 +88,7 @@ final class Rings implements Check {
         return hole.pathRadiusMm() + tool.cutRadiusAtHeightMm(Math.max(0, level - hole.circledMm()));
     }
 
-    private static boolean onLand(Examination x, int side, double xMm, double yMm) {
+    private static boolean onLand(Examination x, int side, double xMm, double yMm, double radiusMm) {
         LayerImage layer = x.design().layerUp(side);
         if (layer == null) {
             return false;
@@ -96,7 +96,7 @@ final class Rings implements Check {
         PlaneMap map = x.design().designFromBlank(side);
         double dx = map.xMm(xMm, yMm);
         double dy = map.yMm(xMm, yMm);
-        for (Pad pad : layer.pads()) {
+        for (Pad pad : layer.padsNear(dx, dy, radiusMm)) {
             if (StrictMath.hypot(pad.xMm() - dx, pad.yMm() - dy) <= Math.max(pad.widthMm(), pad.heightMm()) / 2) {
                 return true;
             }

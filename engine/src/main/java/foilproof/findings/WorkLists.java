@@ -114,7 +114,7 @@ final class WorkLists implements Check {
 
     private static @Nullable Pad pad(@Nullable LayerImage layer, DrillFile.Hole hole) {
         if (layer != null) {
-            for (Pad pad : layer.pads()) {
+            for (Pad pad : layer.padsNear(hole.xMm(), hole.yMm(), 0.05)) {
                 if (StrictMath.hypot(pad.xMm() - hole.xMm(), pad.yMm() - hole.yMm()) < 0.05) {
                     return pad;
                 }

@@ -7,6 +7,7 @@ import foilproof.bench.Side;
 import foilproof.bench.Tool;
 import foilproof.electrical.NetVerdict;
 import foilproof.findings.CopperPlaces;
+import foilproof.findings.RemovalRate;
 import foilproof.findings.Examination;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -14,6 +15,8 @@ import java.util.OptionalDouble;
 /** Sections of the report that need the examined job itself: set-up map, slivers, cards for the bench, template. */
 final class BenchSections {
     private static final int MOST_SLIVERS = 60;
+    /** Share of the width below which thinner chips are worth a word. */
+    private static final double NEARLY_HALF = 0.45;
 
     private final Examination x;
     private final ResultDocument result;
@@ -115,8 +118,22 @@ final class BenchSections {
                                                     : ", down to "
                                                             + HumanText.length(Math.abs(tool.deepestMm()))
                                                             + (tool.deepestMm() > 0 ? " above" : " below")
-                                                            + " the foil top.")));
+                                                            + " the foil top.")
+                                            + chips(tool)));
         }
+    }
+
+    /** How fast material comes off, and how thin chips get where little of the width is in the cut. */
+    private static String chips(ResultDocument.ToolFacts tool) {
+        Double rate = tool.removalMm3PerMin();
+        Double share = tool.leastWidthShare();
+        return (rate == null ? "" : " It takes off up to " + Decimals.plain(rate, 1) + " mm3/min.")
+                + (share == null || share >= NEARLY_HALF || share <= 0
+                        ? ""
+                        : " Where only " + Decimals.fixed(share, 2)
+                                + " of its width is in the cut, chips are "
+                                + Decimals.fixed(RemovalRate.chipThinning(share), 1)
+                                + " times thinner than the feed a tooth says.");
     }
 
     private static String span(double[] ends) {

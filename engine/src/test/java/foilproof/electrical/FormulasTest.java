@@ -168,6 +168,22 @@ class FormulasTest {
     }
 
     @Test
+    void shouldNeedTwiceTheWidthInHalfTheFoil() {
+        // row S10 (by I10: only the section counts): a track wide enough in one-ounce foil has half the width that the
+        // same current needs in half-ounce foil; 0.25 mm of Sn63 takes its resistance to 0.369
+        double oneOunce = 1.37 * THOU;
+        double halfOunce = 0.685 * THOU;
+        double width = TemperatureRise.widthMm(TemperatureRise.EXTERNAL, 5, 10, oneOunce);
+        assertThat(width / THOU).isCloseTo(109.51, within(0.01));
+        assertThat(TemperatureRise.widthMm(TemperatureRise.EXTERNAL, 5, 10, halfOunce))
+                .isCloseTo(2 * width, within(1e-9));
+        assertThat(TemperatureRise.riseK(TemperatureRise.EXTERNAL, 5, width * halfOunce))
+                .as("cut in half the foil, by dT ~ A^(-0.725 / 0.44): 3.13 times as warm")
+                .isCloseTo(31.33, within(0.05));
+        assertThat(Solder.SN63PB37.floodedFactor(0.0174, 0.25)).isCloseTo(0.369, within(5e-4));
+    }
+
+    @Test
     void shouldBoundFusingCurrents() {
         // rows S6, S7 (circular mils are mm2 here), S8, S9; the trap of S6, 234 - Ta, would give 178
         double area = 2581 * Math.PI / 4 * THOU * THOU;

@@ -35,7 +35,7 @@ class CanonicalMotionTest {
                 .containsExactly(code);
     }
 
-    @Test // C02 to C05, C07: table 10
+    @Test // C02, C03, C04, C05, C07: table 10
     void shouldListTheSessionOfTable10() {
         Listing session = run(
                 strict(),
@@ -226,6 +226,40 @@ class CanonicalMotionTest {
                 .containsExactly("T(10,20,0)", "T(1,2,0)");
     }
 
+    @Test // K7: section 3.5.5; readings by arithmetic
+    void shouldSetOnlyTheOriginsOfTheAxesThatG10NamesAndKeepTheG92Offset() {
+        Listing l = run(
+                strict(),
+                "G0 X0 Y0 Z0",
+                "G92 X5",
+                "G10 L2 P1 Y3",
+                "G91 G0 Z0",
+                "G90 G10 L2 P1 X2",
+                "G91 G0 Z0",
+                "G90 G10 L2 P3 X9",
+                "G91 G0 Z0");
+        assertThat(l.errorCodes()).isEmpty();
+        assertThat(l.motionsFromLine(2)).containsExactly("T(5,-3,0)", "T(3,-3,0)", "T(3,-3,0)");
+        refused("g10", "G10 L2 P-1 X1");
+        refused("g10", "G10 L2 X1");
+    }
+
+    @Test // K8: section 3.5.8, appendix B.5
+    void shouldRefuseHomeMovesWhileCompensationIsOn() {
+        refused("comp-origin", "F1", "G41 D1 G1 X5", "G28 X1");
+        refused("comp-origin", "F1", "G41 D1 G1 X5", "G30 X1");
+        assertThat(run(strict(), "G0 X5 Y5 Z5", "G30 Z10").motionsFromLine(2)).containsExactly("T(5,5,10)", "T(0,0,0)");
+    }
+
+    @Test // K15: section 3.5.18: incremental distance mode has no effect on G92; appendix B.5 for compensation
+    void shouldSetOffsetsAlikeInBothDistanceModes() {
+        assertThat(run(strict(), "G0 X4", "G91 G92 X5", "G0 Z0").motionsFromLine(2))
+                .containsExactly("T(5,0,0)");
+        assertThat(run(strict(), "G0 X4", "G90 G92 X5", "G0 Z0").motionsFromLine(2))
+                .containsExactly("T(5,0,0)");
+        refused("comp-origin", "F1", "G41 D1 G1 X5", "G92 X1");
+    }
+
     @Test // C34: section 3.5.12
     void shouldMoveInMachineCoordinates() {
         Listing l = run(strict().origin(1, 10, 0, 0), "G0 X0", "G0 G53 X0");
@@ -264,7 +298,7 @@ class CanonicalMotionTest {
                 .hasSize(1);
     }
 
-    @Test // C36: section 3.5.15
+    @Test // C36, K14: section 3.5.15
     void shouldRefuseAxisWordsWhileNoMotionIsInForce() {
         refused("no-motion-mode", "G80", "X1");
         refused("no-motion-mode", "G80 X1");

@@ -65,6 +65,8 @@ final class SampleResults {
                         118,
                         55.5,
                         new double[] {90, 420},
+                        null,
+                        3.8,
                         null)),
                 List.of(new ResultDocument.RunFacts(1, "engraver", 1, "isolation.ngc", 4, 0, 55.5, -0.1)),
                 List.of(new ResultDocument.HoleFacts(1, new double[] {10, 8.89}, 1.06, 0.21, true, 0.4, "cutter", 12)),

@@ -24,7 +24,7 @@ class ToolProfileTest {
         }
     }
 
-    @Test
+    @Test // Q3, Q4
     void shouldFollowOtherAnglesAndTheInverse() {
         double[][] q3 = {{20, 0.13527}, {60, 0.21547}, {90, 0.3}};
         for (double[] row : q3) {
@@ -34,7 +34,7 @@ class ToolProfileTest {
         assertThat(StockFixtures.v30(0.1).riseMm(0.1)).as("Q4").isEqualTo(0.18660, within(TOL));
     }
 
-    @Test
+    @Test // Q5, Q6
     void shouldBlendARoundTipIntoTheConeTangentially() {
         double[][] q5 = {{0.0174, 0.09693}, {0.0254, 0.11359}, {0.0508, 0.14368}, {0.1, 0.17053}};
         ToolProfile fine = ToolProfile.vRoundTip(StockFixtures.rad(30), 0.0762, 3.175, 0);
@@ -44,6 +44,9 @@ class ToolProfileTest {
         assertThat(fine.riseMm(0.0762 * StrictMath.cos(StockFixtures.rad(15))))
                 .as("tangent depth")
                 .isEqualTo(0.05648, within(TOL));
+        assertThat(fine.radiusMm(0.0762 * (1 - StrictMath.sin(StrictMath.toRadians(15)))))
+                .as("half the width there")
+                .isEqualTo(0.07360, within(TOL));
         double[][] q6 = {{0.0174, 0.12833}, {0.0254, 0.15240}, {0.0508, 0.20320}, {0.1, 0.24849}};
         ToolProfile coarse = ToolProfile.vRoundTip(StockFixtures.rad(30), 0.127, 3.175, 0);
         for (double[] row : q6) {
@@ -51,7 +54,7 @@ class ToolProfileTest {
         }
     }
 
-    @Test
+    @Test // Q21; P11 says the same in round figures: 0.300 D, 0.207 D, 0.5 D
     void shouldMakeDrillPointsAsLongAsTheirAngleSays() {
         double[][] q21 = {{90, 0.5}, {118, 0.300430}, {130, 0.233154}, {135, 0.207107}, {140, 0.181985}};
         for (double[] row : q21) {
