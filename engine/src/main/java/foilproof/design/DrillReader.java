@@ -105,8 +105,8 @@ final class DrillReader {
                     Math.max(0, text.length() - 1),
                     text.length(),
                     "drill-cut-short",
-                    "The end of the drill file (M30) is missing after " + holes.size() + " holes and "
-                            + slots.size() + " slots: the file may be cut short.",
+                    "The end of the drill file (M30) is missing after " + holes.size() + " holes and " + slots.size()
+                            + " slots: the file may be cut short.",
                     "Compare with the exported file.");
         }
         if (down) {
@@ -249,7 +249,8 @@ final class DrillReader {
                 header = false;
                 warn(
                         "drill-header",
-                        "The header does not end (% or M95) before tool T" + number + " is chosen; it is taken to end here.",
+                        "The header does not end (% or M95) before tool T" + number
+                                + " is chosen; it is taken to end here.",
                         null);
             }
             if (header) {
@@ -517,7 +518,8 @@ final class DrillReader {
             case "70", "80", "90" ->
                 throw error(
                         "drill-zero",
-                        "M" + v + " swaps or mirrors the axes, which is not read: all holes after it would lie elsewhere.",
+                        "M" + v
+                                + " swaps or mirrors the axes, which is not read: all holes after it would lie elsewhere.",
                         "Export the drill file without it.");
             case "25", "1", "2", "8" ->
                 throw error(

@@ -165,7 +165,9 @@ final class TouchingObjects {
             }
             for (int n = k; n < ys.count && ys.at[n] - ys.at[k] <= 1.25 * FIRM_MM; n++) {
                 for (int way = 0; way < (n == k ? 1 : 2); way++) {
-                    double[] s = n == k ? share : way == 0 ? share(a, b, ys.at[k], ys.at[n]) : share(a, b, ys.at[n], ys.at[k]);
+                    double[] s = n == k
+                            ? share
+                            : way == 0 ? share(a, b, ys.at[k], ys.at[n]) : share(a, b, ys.at[n], ys.at[k]);
                     double y = 0.5 * (ys.at[k] + ys.at[n]);
                     if (s[0] > -0.02 && fits(a, b, s[1], y)) {
                         join(a, b);

@@ -72,7 +72,9 @@ final class HolesAsDesigned implements Check {
                             + (drill.holes().isEmpty()
                                     ? ""
                                     : ", the last in line "
-                                            + drill.holes().get(drill.holes().size() - 1).line())
+                                            + drill.holes()
+                                                    .get(drill.holes().size() - 1)
+                                                    .line())
                             + ": it may be cut short");
         }
         for (int i = 0; i < x.holes().size() && !drill.cutShort(); i++) {

@@ -196,16 +196,16 @@ final class Lands implements Check {
         double limit = fix ? bad : eaten ? (1 - x.limit(LimitKey.WIDTH_LOSS)) * designed : thin;
         Severity severity = fix ? Severity.FIX : Severity.WATCH;
         return new Suspect(severity, top, () -> {
-        Finding.Builder b = Finding.of(Kinds.TOO_DEEP, severity, Certainty.SET_UP)
-                .side(copper.side())
-                .at(land.xMm, land.yMm)
-                .atLeast(Measured.mm("width on top", top, 0.002), limit)
-                .says("A groove eats " + Words.number(100 * loss / designed, 0) + " % of the width of "
-                        + named(land) + ": " + Words.mm(top) + " of " + Words.plainMm(designed)
-                        + " is left on top" + (e > 0 ? " where the cut is " + Words.plainMm(e) + " deeper." : "."))
-                .doThis("Cut shallower, or use a bit with a narrower angle or tip.");
-        copper.nearestLine(x, b, land.xMm, land.yMm);
-        return b.build();
+            Finding.Builder b = Finding.of(Kinds.TOO_DEEP, severity, Certainty.SET_UP)
+                    .side(copper.side())
+                    .at(land.xMm, land.yMm)
+                    .atLeast(Measured.mm("width on top", top, 0.002), limit)
+                    .says("A groove eats " + Words.number(100 * loss / designed, 0) + " % of the width of "
+                            + named(land) + ": " + Words.mm(top) + " of " + Words.plainMm(designed)
+                            + " is left on top" + (e > 0 ? " where the cut is " + Words.plainMm(e) + " deeper." : "."))
+                    .doThis("Cut shallower, or use a bit with a narrower angle or tip.");
+            copper.nearestLine(x, b, land.xMm, land.yMm);
+            return b.build();
         });
     }
 
@@ -261,7 +261,8 @@ final class Lands implements Check {
         int designed = 0;
         int left = 0;
         // no closer than half a cell: the map knows no more
-        double closest = Math.ceil(4 * Math.max(land.halfXMm, land.halfYMm) / copper.field().cellMm());
+        double closest = Math.ceil(
+                4 * Math.max(land.halfXMm, land.halfYMm) / copper.field().cellMm());
         int n = (int) Math.max(4, Math.min(grid, closest));
         for (int j = 0; j < n; j++) {
             for (int i = 0; i < n; i++) {
@@ -290,15 +291,15 @@ final class Lands implements Check {
             return null;
         }
         return new Suspect(Severity.WATCH, 100 * share, () -> {
-        Finding.Builder b = Finding.of(Kinds.LAND_SMALL, Severity.WATCH, Certainty.GEOMETRY)
-                .side(copper.side())
-                .at(land.xMm, land.yMm)
-                .atLeast(new Measured("share of the land's area", 100 * share, "%", 2.0), 100 * limit)
-                .says("Of " + named(land) + " only " + Words.number(100 * share, 0)
-                        + " % of the designed area is left: too little to solder to.")
-                .doThis("Cut shallower or with a narrower groove, or enlarge the land.");
-        copper.nearestLine(x, b, land.xMm, land.yMm);
-        return b.build();
+            Finding.Builder b = Finding.of(Kinds.LAND_SMALL, Severity.WATCH, Certainty.GEOMETRY)
+                    .side(copper.side())
+                    .at(land.xMm, land.yMm)
+                    .atLeast(new Measured("share of the land's area", 100 * share, "%", 2.0), 100 * limit)
+                    .says("Of " + named(land) + " only " + Words.number(100 * share, 0)
+                            + " % of the designed area is left: too little to solder to.")
+                    .doThis("Cut shallower or with a narrower groove, or enlarge the land.");
+            copper.nearestLine(x, b, land.xMm, land.yMm);
+            return b.build();
         });
     }
 
@@ -331,17 +332,18 @@ final class Lands implements Check {
                 || copper.map().pieces().get(piece).areaMm2() <= x.limit(LimitKey.THERMAL_AREA)) {
             return null;
         }
-        return new Suspect(Severity.NOTE, 100 * share, () -> Finding.of(Kinds.LAND_HEAT, Severity.NOTE, Certainty.RULE_OF_THUMB)
-                .side(copper.side())
-                .at(land.xMm, land.yMm)
-                .atMost(
-                        new Measured("share of the edge joined to large copper", 100 * share, "%", 3.0),
-                        100 * x.limit(LimitKey.THERMAL_SHARE))
-                .says("Round " + Words.number(100 * share, 0) + " % of its edge " + named(land)
-                        + " goes over into large copper, which draws the heat off: soldering needs a big iron, and the"
-                        + " foil may lift.")
-                .doThis("Join it by spokes.")
-                .build());
+        return new Suspect(
+                Severity.NOTE, 100 * share, () -> Finding.of(Kinds.LAND_HEAT, Severity.NOTE, Certainty.RULE_OF_THUMB)
+                        .side(copper.side())
+                        .at(land.xMm, land.yMm)
+                        .atMost(
+                                new Measured("share of the edge joined to large copper", 100 * share, "%", 3.0),
+                                100 * x.limit(LimitKey.THERMAL_SHARE))
+                        .says("Round " + Words.number(100 * share, 0) + " % of its edge " + named(land)
+                                + " goes over into large copper, which draws the heat off: soldering needs a big iron, and the"
+                                + " foil may lift.")
+                        .doThis("Join it by spokes.")
+                        .build());
     }
 
     /** F9: a small land round a bore lifts by heat. */
@@ -349,16 +351,17 @@ final class Lands implements Check {
         if (land.holeMm <= 0 || areas[1] <= 0 || areas[1] >= x.limit(LimitKey.LIFTING_LAND_AREA)) {
             return null;
         }
-        return new Suspect(Severity.NOTE, areas[1], () -> Finding.of(Kinds.LAND_HEAT, Severity.NOTE, Certainty.RULE_OF_THUMB)
-                .side(copper.side())
-                .at(land.xMm, land.yMm)
-                .atLeast(
-                        new Measured("copper round the bore", areas[1], "mm2", 0.03),
-                        x.limit(LimitKey.LIFTING_LAND_AREA))
-                .says("Only " + Words.number(areas[1], 2) + " mm2 of copper hold round the bore of " + named(land)
-                        + ": soldered by hand more than once it may lift.")
-                .doThis("Use a longer land or a teardrop.")
-                .build());
+        return new Suspect(
+                Severity.NOTE, areas[1], () -> Finding.of(Kinds.LAND_HEAT, Severity.NOTE, Certainty.RULE_OF_THUMB)
+                        .side(copper.side())
+                        .at(land.xMm, land.yMm)
+                        .atLeast(
+                                new Measured("copper round the bore", areas[1], "mm2", 0.03),
+                                x.limit(LimitKey.LIFTING_LAND_AREA))
+                        .says("Only " + Words.number(areas[1], 2) + " mm2 of copper hold round the bore of "
+                                + named(land) + ": soldered by hand more than once it may lift.")
+                        .doThis("Use a longer land or a teardrop.")
+                        .build());
     }
 
     /**

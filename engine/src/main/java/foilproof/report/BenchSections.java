@@ -7,8 +7,8 @@ import foilproof.bench.Side;
 import foilproof.bench.Tool;
 import foilproof.electrical.NetVerdict;
 import foilproof.findings.CopperPlaces;
-import foilproof.findings.RemovalRate;
 import foilproof.findings.Examination;
+import foilproof.findings.RemovalRate;
 import java.util.List;
 import java.util.OptionalDouble;
 

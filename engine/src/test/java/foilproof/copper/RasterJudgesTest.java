@@ -107,9 +107,7 @@ class RasterJudgesTest {
             f.flat(0, middle + half + 0.2, 3, middle + half + 0.2, 0.1, 0.2);
             f.flat(0, middle - half - 0.2, 3, middle - half - 0.2, 0.1, 0.2);
             FloatProcessor d = distances(
-                    f.columns(),
-                    f.rows(),
-                    (x, y) -> f.exactMarginMm((x + 0.5) * CELL_MM, (y + 0.5) * CELL_MM) > 0);
+                    f.columns(), f.rows(), (x, y) -> f.exactMarginMm((x + 0.5) * CELL_MM, (y + 0.5) * CELL_MM) > 0);
             // O3: width = 2 x distance - 1, in cells; either wall is known to a cell
             double byMap = (2 * d.getf(150, 100) - 1) * CELL_MM;
             double own = new LocalThickness(CopperMap.of(f, 0)).atMm(1.505, middle, 0.8);

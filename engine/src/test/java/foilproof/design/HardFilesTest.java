@@ -185,17 +185,24 @@ class HardFilesTest {
 
     @Test
     void shouldReadPrefixesUnitsAndDistanceModesOfOldFiles() throws InputException {
-        same(HEAD + APERTURES
-                + "G01*G54D10*X2000000Y3000000D03*G54D11*G01X2000000Y3000000D02*G01X7000000Y4000000D01*G75*"
-                + "G03X8000000Y5000000I0J1000000D01*M02*", NOW);
+        same(
+                HEAD + APERTURES
+                        + "G01*G54D10*X2000000Y3000000D03*G54D11*G01X2000000Y3000000D02*G01X7000000Y4000000D01*G75*"
+                        + "G03X8000000Y5000000I0J1000000D01*M02*",
+                NOW);
         same("%FSLAX46Y46*%" + "G71*" + APERTURES + NOW.substring(NOW.indexOf("G01*")), NOW);
         // incremental: every point from the one before
-        same(HEAD + APERTURES + "G91*G01*D10*X2000000Y3000000D03*D11*X0Y0D02*X5000000Y1000000D01*G75*"
-                + "G03X1000000Y1000000I0J1000000D01*M02*", NOW);
-        same("%FSLIX46Y46*%%MOMM*%" + APERTURES + "G01*D10*X2000000Y3000000D03*D11*D02*X5000000Y1000000D01*G75*"
-                + "G03X1000000Y1000000I0J1000000D01*M02*", NOW);
+        same(
+                HEAD + APERTURES + "G91*G01*D10*X2000000Y3000000D03*D11*X0Y0D02*X5000000Y1000000D01*G75*"
+                        + "G03X1000000Y1000000I0J1000000D01*M02*",
+                NOW);
+        same(
+                "%FSLIX46Y46*%%MOMM*%" + APERTURES + "G01*D10*X2000000Y3000000D03*D11*D02*X5000000Y1000000D01*G75*"
+                        + "G03X1000000Y1000000I0J1000000D01*M02*",
+                NOW);
         // inch by G70, 2.4 format
-        same("%FSLAX24Y24*%G70*%ADD10C,0.1*%D10*X10000Y20000D03*M02*",
+        same(
+                "%FSLAX24Y24*%G70*%ADD10C,0.1*%D10*X10000Y20000D03*M02*",
                 HEAD + "%ADD10C,2.54*%D10*X25400000Y50800000D03*M02*");
     }
 
@@ -206,13 +213,16 @@ class HardFilesTest {
                 + "G02X-8000000Y5000000I0J1000000D01*M02*";
         same(HEAD + "%MIA1B0*%" + APERTURES + body, HEAD + APERTURES + mirrored);
         same(HEAD + "%IPPOS*%%OFA0B0*%%SFA1.0B1.0*%%ASAXBY*%%IR0*%" + APERTURES + body, NOW);
-        same(HEAD + "%OFA1.5B-2*%" + APERTURES + body,
+        same(
+                HEAD + "%OFA1.5B-2*%" + APERTURES + body,
                 HEAD + APERTURES + "G01*D10*X3500000Y1000000D03*D11*X3500000Y1000000D02*X8500000Y2000000D01*G75*"
                         + "G03X9500000Y3000000I0J1000000D01*M02*");
-        same(HEAD + "%ASAYBX*%" + APERTURES + body,
+        same(
+                HEAD + "%ASAYBX*%" + APERTURES + body,
                 HEAD + APERTURES + "G01*D10*X3000000Y2000000D03*D11*X3000000Y2000000D02*X4000000Y7000000D01*G75*"
                         + "G02X5000000Y8000000I1000000J0D01*M02*");
-        same(HEAD + "%SFA2B2*%" + APERTURES + body,
+        same(
+                HEAD + "%SFA2B2*%" + APERTURES + body,
                 HEAD + APERTURES + "G01*D10*X4000000Y6000000D03*D11*X4000000Y6000000D02*X14000000Y8000000D01*G75*"
                         + "G03X16000000Y10000000I0J2000000D01*M02*");
         assertThatThrownBy(() -> layer(HEAD + "%IPNEG*%" + APERTURES + body)).isInstanceOf(InputException.class);
@@ -261,7 +271,8 @@ class HardFilesTest {
 
     @Test
     void shouldReadToolsThatAreListedInTheBodyAndRefuseThoseListedTooLate() throws InputException {
-        DrillFile file = drill("METRIC\nT1C0.8\nX1.0Y1.0\nT2C1.0\nX2.0Y1.0\nM30\n").value();
+        DrillFile file =
+                drill("METRIC\nT1C0.8\nX1.0Y1.0\nT2C1.0\nX2.0Y1.0\nM30\n").value();
         assertThat(file.holes()).extracting(DrillFile.Hole::diameterMm).containsExactly(0.8, 1.0);
         refused("M48\nMETRIC\n%\nT1\nX1.0Y1.0\nT1C0.8\nM30\n", "drill-tool-undefined", 4);
     }
@@ -270,7 +281,9 @@ class HardFilesTest {
     void shouldEndAHeaderThatDoesNotEndWhereAToolIsChosen() throws InputException {
         Reading<DrillFile> reading = drill("M48\nMETRIC\nT1C0.8\nT2C1.0\nT1\nX1.0Y1.0\nT2\nX2.0Y1.0\nM30\n");
         assertThat(codes(reading)).containsExactly("drill-header");
-        assertThat(reading.value().holes()).extracting(DrillFile.Hole::diameterMm).containsExactly(0.8, 1.0);
+        assertThat(reading.value().holes())
+                .extracting(DrillFile.Hole::diameterMm)
+                .containsExactly(0.8, 1.0);
     }
 
     @Test
@@ -332,8 +345,9 @@ class HardFilesTest {
 
     @Test
     void shouldNeverFallOverADrillFileCutShortAnywhere() {
-        String whole = "M48\n; c\nMETRIC,LZ\nT1C0.8\nT2C1.0\n%\nG05\nT1\nX1.0Y1.0\nR2X0.5\nX1.0Y1.0G85X4.0Y1.0\nT2\nG00X1.0"
-                + "Y5.0\nM15\nG01X4.0\nG03X4.0Y7.0A1.0\nM16\nG05\nX0125Y01\nM30\n";
+        String whole =
+                "M48\n; c\nMETRIC,LZ\nT1C0.8\nT2C1.0\n%\nG05\nT1\nX1.0Y1.0\nR2X0.5\nX1.0Y1.0G85X4.0Y1.0\nT2\nG00X1.0"
+                        + "Y5.0\nM15\nG01X4.0\nG03X4.0Y7.0A1.0\nM16\nG05\nX0125Y01\nM30\n";
         for (int cut = 1; cut < whole.length() - 1; cut++) {
             try {
                 Reading<DrillFile> part = drill(whole.substring(0, cut));
@@ -354,8 +368,9 @@ class HardFilesTest {
         String place = "017" + " ".repeat(14) + "   " + " ".repeat(12) + "      A02X+001000Y+002000X2000Y0000R000 S2";
         String size = "017" + " ".repeat(14) + "   " + " ".repeat(12) + "      A02" + " ".repeat(16) + "X2000Y1000";
         for (String more : List.of(place, size)) {
-            List<Netlist.TestPoint> points =
-                    netlist("P  UNITS SI\n" + J1 + "\n" + more + "\n999\n").value().points();
+            List<Netlist.TestPoint> points = netlist("P  UNITS SI\n" + J1 + "\n" + more + "\n999\n")
+                    .value()
+                    .points();
             assertThat(points).hasSize(2);
             assertThat(points.get(1).net()).isEqualTo("NET1");
             assertThat(points.get(1).xMm()).isEqualTo(1);
@@ -374,8 +389,9 @@ class HardFilesTest {
             assertThat(reading.warnings()).isEmpty();
             assertThat(reading.value().nets()).containsOnlyKeys("A_LONG_NAME_OF_A_NET");
         }
-        Netlist low = netlist(text.replace("P  UNITS CUST", "p  units cust").replace("P  NNAME", "p  nname").replace(
-                        J1.substring(32, 40), J1.substring(32, 40).toLowerCase(java.util.Locale.ROOT)))
+        Netlist low = netlist(text.replace("P  UNITS CUST", "p  units cust")
+                        .replace("P  NNAME", "p  nname")
+                        .replace(J1.substring(32, 40), J1.substring(32, 40).toLowerCase(java.util.Locale.ROOT)))
                 .value();
         assertThat(low.nets()).containsOnlyKeys("A_LONG_NAME_OF_A_NET");
         assertThat(low.points().get(0).holeMm()).isCloseTo(0.8, within(1e-12));

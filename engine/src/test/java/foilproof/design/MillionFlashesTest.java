@@ -21,8 +21,7 @@ class MillionFlashesTest {
             t.append((int) (50e6 * dice.nextDouble())).append('Y').append((int) (40e6 * dice.nextDouble()));
             t.append("D03*\n");
         }
-        LayerImage image = DesignReader.readLayer(
-                        SourceFile.ofText("many.gbr", t + "M02*\n"), InputLimits.DEFAULT)
+        LayerImage image = DesignReader.readLayer(SourceFile.ofText("many.gbr", t + "M02*\n"), InputLimits.DEFAULT)
                 .value();
         for (int k = 0; k < 500; k++) {
             double x = 60 * dice.nextDouble() - 5;
@@ -34,7 +33,9 @@ class MillionFlashesTest {
                             && y >= p.bounds().minYMm() - reach
                             && y <= p.bounds().maxYMm() + reach)
                     .toList();
-            assertThat(image.padsNear(x, y, reach)).as("seed %d, place %d", seed, k).isEqualTo(near);
+            assertThat(image.padsNear(x, y, reach))
+                    .as("seed %d, place %d", seed, k)
+                    .isEqualTo(near);
         }
     }
 }

@@ -35,7 +35,9 @@ class TouchingObjectsTest {
         for (int way = 0; way < 2; way++) {
             int s = way == 0 ? 1 : -1;
             String body = flash(aperture, 0.3, 0.2) + flash(aperture, 0.3 + s * d * ux, 0.2 + s * d * uy);
-            assertThat(told(body)).as("%.2f um along %.2f, %.2f", overlapUm, ux, uy).hasSize(1);
+            assertThat(told(body))
+                    .as("%.2f um along %.2f, %.2f", overlapUm, ux, uy)
+                    .hasSize(1);
         }
     }
 

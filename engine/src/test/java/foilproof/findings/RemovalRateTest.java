@@ -55,7 +55,9 @@ class RemovalRateTest {
         Bench b = Bench.job().cellUm(5);
         RemovalRate rate = of(b.runs(start(5) + line(3, 7, 15, 7, -0.1) + END), "pencil");
         assertThat(rate.mostMm3PerMin()).isCloseTo(3.80385, within(0.02 * 3.80385));
-        assertThat(rate.leastWidthShare()).as("its width changes with the depth").isEqualTo(1);
+        assertThat(rate.leastWidthShare())
+                .as("its width changes with the depth")
+                .isEqualTo(1);
     }
 
     @Test
