@@ -591,14 +591,7 @@ final class LayerReader {
             }
             int at = p++;
             if (c >= 'a' && c <= 'z' && "gdmxyij".indexOf(c) >= 0) {
-                places.warnOnce(
-                        "lower case",
-                        at,
-                        at + 1,
-                        "layer-lower-case",
-                        "Commands are written in lower case; they are read as if in upper case.",
-                        "The specification knows upper case only.");
-                c = Character.toUpperCase(c);
+                c = raised(c, at);
             }
             switch (c) {
                 case 'X' -> p = number(p, 0);
@@ -655,6 +648,18 @@ final class LayerReader {
         }
         execute(from, p);
         return p + 1;
+    }
+
+    /** The upper case of a letter that should have been written so. */
+    private char raised(char c, int at) {
+        places.warnOnce(
+                "lower case",
+                at,
+                at + 1,
+                "layer-lower-case",
+                "Commands are written in lower case; they are read as if in upper case.",
+                "The specification knows upper case only.");
+        return Character.toUpperCase(c);
     }
 
     private int digitsEnd(int from) {

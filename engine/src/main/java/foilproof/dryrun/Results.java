@@ -180,7 +180,7 @@ final class Results {
                 feed[1] > 0 && !Double.isInfinite(feed[0]) ? feed : null,
                 rpm[1] > 0 && !Double.isInfinite(rpm[0]) ? rpm : null,
                 rate.mostMm3PerMin() > 0 ? rate.mostMm3PerMin() : null,
-                rate.mostMm3PerMin() > 0 && tool.shape() == ToolShape.FLAT ? rate.leastWidthShare() : null);
+                rate.mostMm3PerMin() > 0 && tool.shape() == ToolShape.FLAT ? rate.leastShareInCut() : null);
     }
 
     private static String shape(Tool tool) {

@@ -10,10 +10,10 @@ import foilproof.motion.Segments;
  * #STRETCH_MM} mm and more, so that the grid's steps average out (about 2 % of the figure).
  *
  * @param mostMm3PerMin the greatest volume a minute in lateral moves, mm3/min; 0 where there are none
- * @param leastWidthShare the least share of its width that an end mill takes in lateral moves, 0 to 1; 1 for other
+ * @param leastShareInCut the least share of its width that an end mill takes in lateral moves, 0 to 1; 1 for other
  *     shapes, whose width changes with the depth
  */
-public record RemovalRate(double mostMm3PerMin, double leastWidthShare) {
+public record RemovalRate(double mostMm3PerMin, double leastShareInCut) {
     private static final double STRETCH_MM = 1;
 
     /**
@@ -30,10 +30,10 @@ public record RemovalRate(double mostMm3PerMin, double leastWidthShare) {
      * How much thinner than the feed a tooth the thickest chip is (radial chip thinning): 1 / (2 sqrt(k - k^2)) for a
      * share of the width k below one half, else 1 (check value P6).
      *
-     * @param widthShare share of the cutter's width in the material, above 0
+     * @param shareInCut share of the cutter's width in the material, above 0
      */
-    public static double chipThinning(double widthShare) {
-        return widthShare >= 0.5 ? 1 : 1 / (2 * Math.sqrt(widthShare - widthShare * widthShare));
+    public static double chipThinning(double shareInCut) {
+        return shareInCut >= 0.5 ? 1 : 1 / (2 * Math.sqrt(shareInCut - shareInCut * shareInCut));
     }
 
     /** What a tool does in all its runs. */

@@ -126,7 +126,7 @@ final class BenchSections {
     /** How fast material comes off, and how thin chips get where little of the width is in the cut. */
     private static String chips(ResultDocument.ToolFacts tool) {
         Double rate = tool.removalMm3PerMin();
-        Double share = tool.leastWidthShare();
+        Double share = tool.leastShareInCut();
         return (rate == null ? "" : " It takes off up to " + Decimals.plain(rate, 1) + " mm3/min.")
                 + (share == null || share >= NEARLY_HALF || share <= 0
                         ? ""

@@ -314,7 +314,7 @@ public record ResultDocument(
      * @param feedMmPerMin least and greatest feed used in material; null where it never cut
      * @param spindleRpm least and greatest spindle speed used in material; null where unknown
      * @param removalMm3PerMin greatest volume taken off a minute in lateral moves; null where there is none
-     * @param leastWidthShare least share of its width that an end mill takes in lateral moves, 0 to 1; null where its
+     * @param leastShareInCut least share of its width that an end mill takes in lateral moves, 0 to 1; null where its
      *     width is not one number, or it never cuts
      */
     public record ToolFacts(
@@ -330,7 +330,7 @@ public record ResultDocument(
             double @Nullable [] feedMmPerMin,
             double @Nullable [] spindleRpm,
             @Nullable Double removalMm3PerMin,
-            @Nullable Double leastWidthShare) {}
+            @Nullable Double leastShareInCut) {}
 
     /**
      * One tool run: one cutter from its touch-off to its removal.

@@ -263,7 +263,7 @@ public final class ResultJson {
             json.numbers("feed_mm_per_min", tool.feedMmPerMin(), 3)
                     .numbers("spindle_rpm", tool.spindleRpm(), 3)
                     .number("removal_mm3_per_min", tool.removalMm3PerMin(), 2)
-                    .number("least_width_share", tool.leastWidthShare(), 2)
+                    .number("least_width_share", tool.leastShareInCut(), 2)
                     .end();
         }
         json.end();

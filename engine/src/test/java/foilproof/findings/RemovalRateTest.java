@@ -46,7 +46,7 @@ class RemovalRateTest {
         Bench b = Bench.job().cellUm(10).tool("cutter", "diameter", "1/32 in");
         RemovalRate rate = of(b.runs(start(2) + line(3, 7, 15, 7, -0.1) + END), "cutter");
         assertThat(rate.mostMm3PerMin()).isCloseTo(47.625 / 2, within(0.02 * 47.625 / 2));
-        assertThat(rate.leastWidthShare()).isCloseTo(1, within(0.02));
+        assertThat(rate.leastShareInCut()).isCloseTo(1, within(0.02));
     }
 
     @Test
@@ -55,7 +55,7 @@ class RemovalRateTest {
         Bench b = Bench.job().cellUm(5);
         RemovalRate rate = of(b.runs(start(5) + line(3, 7, 15, 7, -0.1) + END), "pencil");
         assertThat(rate.mostMm3PerMin()).isCloseTo(3.80385, within(0.02 * 3.80385));
-        assertThat(rate.leastWidthShare())
+        assertThat(rate.leastShareInCut())
                 .as("its width changes with the depth")
                 .isEqualTo(1);
     }
@@ -65,6 +65,6 @@ class RemovalRateTest {
         Bench b = Bench.job().cellUm(10);
         RemovalRate rate =
                 of(b.runs(start(2) + line(3, 7, 15, 7, -0.1) + line(3, 7.24, 15, 7.24, -0.1) + END), "cutter");
-        assertThat(rate.leastWidthShare()).isCloseTo(0.3, within(0.02));
+        assertThat(rate.leastShareInCut()).isCloseTo(0.3, within(0.02));
     }
 }
