@@ -1,38 +1,50 @@
 package foilproof.dryrun;
 
 import foilproof.bench.Job;
-import foilproof.bench.Machine;
-import foilproof.bench.WhatIf;
 import foilproof.findings.Catalogue;
+import foilproof.findings.Causes;
 import foilproof.findings.Examination;
-import foilproof.findings.ExamineOptions;
 import foilproof.findings.Examiner;
 import foilproof.findings.Finding;
 import foilproof.findings.Kinds;
-import foilproof.findings.Measured;
-import foilproof.findings.ReadDesign;
 import foilproof.findings.Severity;
-import foilproof.findings.Words;
-import foilproof.motion.Segments;
 import foilproof.report.Approval;
 import foilproof.report.Verdict;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
-import org.jspecify.annotations.Nullable;
 
 /**
- * Judges the rest of a job again with a cause assumed mended, where the mend can be assumed: units that nobody states,
- * a depth that is off by ten, a length offset that is not the cutter's. The cause stands, and so does the verdict. Where
- * two mends are possible (mm or inch) the one with which less is wrong is taken, and said.
+ * Judges the rest of a job again with a cause assumed mended, where the mend can be assumed ({@link Mends}). The cause
+ * stands, and so does the verdict; what the mend takes away is folded under it, so that one cause is one finding, and
+ * what stays is told beside it. Where two mends are possible (mm or inch) the one with which less is wrong is taken, and
+ * said.
  */
 final class Mended {
     /** More causes than this are told as they are: each costs a run. */
     private static final int MOST = 3;
 
-    /** Between 1 and 25.4, nearer to neither in ratio. */
-    private static final double FIFTH = 5.04;
+    /** Findings this near to each other are of one thing, mm. */
+    private static final double SAME_PLACE_MM = 0.5;
+
+    /** What brings other findings with it and can be assumed mended; what makes most wrong first. */
+    private static final List<String> CAUSES = List.of(
+            Kinds.UNITS_UNSET,
+            Kinds.DISTANCE_MODE,
+            Kinds.DECIMAL_SLIP,
+            Kinds.LENGTH_OFFSET,
+            Kinds.TOUCH_OFF_SPOILT,
+            Kinds.WRONG_Z_REFERENCE,
+            Kinds.WORK_OFFSET,
+            Kinds.ARC_SUSPECT,
+            Kinds.CYCLE_SUSPECT,
+            Kinds.RAPID_IN_MATERIAL);
+
+    /** Causes of which a program has one. */
+    private static final Set<String> PROGRAM_WIDE =
+            Set.of(Kinds.UNITS_UNSET, Kinds.WRONG_Z_REFERENCE, Kinds.WORK_OFFSET, Kinds.RAPID_IN_MATERIAL);
 
     private Mended() {}
 
@@ -44,122 +56,121 @@ final class Mended {
      */
     record Outcome(List<Finding> findings, List<Approval.Remains> remains) {}
 
-    /** A mend: the job with it, and what it assumes in words. */
-    private record Mend(Job job, String assuming) {}
-
     static Outcome judge(Examination x, List<Finding> findings) {
-        List<Finding> out = new ArrayList<>(findings);
-        List<Approval.Remains> remains = new ArrayList<>();
+        List<Finding> order = new ArrayList<>();
+        for (String kind : CAUSES) {
+            findings.stream().filter(f -> f.kind().equals(kind)).forEach(order::add);
+        }
+        List<Finding> open = new ArrayList<>(findings);
+        List<Judged> judged = new ArrayList<>();
         Set<String> done = new HashSet<>();
-        for (int i = 0; i < findings.size() && remains.size() < MOST; i++) {
-            Finding cause = findings.get(i);
-            List<Mend> mends = cause.severity() == Severity.STOP && done.add(cause.kind() + "\n" + cause.program())
-                    ? mends(x, cause)
-                    : List.of();
-            Mend best = null;
+        for (Finding cause : order) {
+            int at = indexOf(open, cause);
+            String once = cause.kind() + "\n" + cause.program() + "\n" + (PROGRAM_WIDE.contains(cause.kind()) ? "" : cause.line());
+            if (at < 0 || judged.size() == MOST || !done.add(once)) {
+                continue;
+            }
+            Mends.Mend best = null;
             List<Finding> rest = List.of();
-            for (Mend mend : mends) {
-                List<Finding> now = without(cause, judged(x, mend.job()));
+            for (Mends.Mend mend : Mends.of(x, cause)) {
+                List<Finding> all = judged(x, mend.job());
+                List<Finding> now = mend.causeStays() ? without(cause, all) : all;
                 if (best == null || weight(now) < weight(rest)) {
                     best = mend;
                     rest = now;
                 }
             }
-            if (best != null) {
-                remains.add(new Approval.Remains(i + 1, best.assuming(), Verdict.of(rest), rest));
-                out.set(i, cause.withConsequences(hidden(best, rest, findings)));
+            if (best == null) {
+                continue;
+            }
+            Finding led = lead(cause, best, rest, open);
+            judged.add(new Judged(led, best.assuming(), rest));
+        }
+        List<Finding> out = Causes.sorted(open);
+        List<Approval.Remains> remains = new ArrayList<>();
+        for (Judged one : judged) {
+            int at = indexOf(out, one.led());
+            if (at >= 0) {
+                remains.add(new Approval.Remains(at + 1, one.assuming(), Verdict.of(one.rest()), one.rest()));
             }
         }
-        return new Outcome(List.copyOf(out), remains);
+        return new Outcome(out, remains);
+    }
+
+    /** A cause that leads, and what remains without it. */
+    private record Judged(Finding led, String assuming, List<Finding> rest) {}
+
+    /**
+     * Puts a cause at the head of what goes with it: findings that the mend takes away are its consequences, and what was
+     * taken for a consequence and stays nevertheless stands on its own.
+     */
+    private static Finding lead(Finding cause, Mends.Mend mend, List<Finding> rest, List<Finding> open) {
+        List<Finding> left = new ArrayList<>();
+        rest.forEach(f -> flatten(f, left));
+        List<Finding> follow = new ArrayList<>();
+        List<Finding> apart = new ArrayList<>();
+        for (Finding folded : cause.consequences()) {
+            (folded.severity().atLeast(Severity.WATCH) && stays(folded, left) ? apart : follow).add(folded);
+        }
+        List<Finding> kept = new ArrayList<>();
+        for (Finding other : open) {
+            boolean goes = other != cause && other.severity().atLeast(Severity.WATCH) && !stays(other, left);
+            if (goes) {
+                follow.add(other);
+            } else if (other != cause) {
+                kept.add(other);
+            }
+        }
+        List<Finding> base = new ArrayList<>(open);
+        Finding led = cause.withOnly(Causes.sorted(follow)).withConsequences(hidden(mend, rest, base));
+        open.clear();
+        open.addAll(kept);
+        open.add(led);
+        open.addAll(apart);
+        return led;
+    }
+
+    private static void flatten(Finding finding, List<Finding> into) {
+        into.add(finding);
+        finding.consequences().forEach(f -> flatten(f, into));
+    }
+
+    /** Whether a finding is still there with the mend: the same thing at the same line, or at the same place. */
+    private static boolean stays(Finding finding, List<Finding> left) {
+        for (Finding other : left) {
+            boolean kind = other.kind().equals(finding.kind())
+                    && Objects.equals(other.side(), finding.side())
+                    && Objects.equals(other.program(), finding.program());
+            double[] a = finding.atMm();
+            double[] b = other.atMm();
+            boolean place = a == null || b == null
+                    ? a == null && b == null
+                    : StrictMath.hypot(a[0] - b[0], a[1] - b[1]) <= SAME_PLACE_MM;
+            if (kind && (place || finding.line() != null && finding.line().equals(other.line()))) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static int indexOf(List<Finding> findings, Finding one) {
+        for (int i = 0; i < findings.size(); i++) {
+            if (findings.get(i) == one) {
+                return i;
+            }
+        }
+        return -1;
     }
 
     private static List<Finding> judged(Examination x, Job job) {
-        ReadDesign design = x.design().read();
-        ExamineOptions options = x.options();
-        return Catalogue.judge(Examiner.examine(job, design, options)).findings();
-    }
-
-    private static List<Mend> mends(Examination x, Finding cause) {
-        Job job = x.job();
-        String program = cause.program();
-        WhatIf old = job.whatIf();
-        List<Mend> out = new ArrayList<>();
-        if (program == null) {
-            return out;
-        }
-        switch (cause.kind()) {
-            case Kinds.UNITS_UNSET -> {
-                if (job.machine().units() == Machine.Units.UNKNOWN) {
-                    for (Machine.Units units : likelyUnits(x, program)) {
-                        out.add(new Mend(
-                                job.withWhatIf(old.withProgramUnits(program, units)),
-                                program + " is in " + (units == Machine.Units.MM ? "mm (G21)" : "inches (G20)")));
-                    }
-                }
-            }
-            case Kinds.WRONG_Z_REFERENCE -> {
-                Measured depth = cause.measured();
-                if (depth != null && depth.value() > 0) {
-                    boolean shallow = depth.value() < 0.05;
-                    double meantMm = shallow ? depth.value() * 10 : depth.value() / 10;
-                    out.add(new Mend(
-                            job.withWhatIf(old.withProgramZMm(program, meantMm - depth.value())),
-                            program + " was meant to reach " + Words.mm(meantMm) + " below the foil top, not "
-                                    + Words.mm(depth.value())));
-                }
-            }
-            case Kinds.LENGTH_OFFSET -> {
-                if (job.machine().onToolChange() == Machine.OnToolChange.MEASURED) {
-                    out.add(new Mend(
-                            job.withMachine(job.machine().withOnToolChange(Machine.OnToolChange.STOP)),
-                            "each cutter is touched off after its change"));
-                }
-            }
-            default -> {
-                // Nothing that can be assumed mended without knowing what was meant.
-            }
-        }
-        return out;
-    }
-
-    /**
-     * Units in which a program that was run as mm is likely written: inches where its moves span less than a fifth
-     * (about the root of 25.4) of what the other programs of the job span; both where there are none to compare with.
-     */
-    private static List<Machine.Units> likelyUnits(Examination x, String file) {
-        double[] own = box();
-        double[] others = box();
-        Segments s = x.plan().segments();
-        for (int i = 0; i < s.size(); i++) {
-            if (s.isFeed(i)) {
-                grow(x.plan().programOf(i).file().equals(file) ? own : others, s.planBox(i));
-            }
-        }
-        double ownMm = Math.max(own[2] - own[0], own[3] - own[1]);
-        double othersMm = Math.max(others[2] - others[0], others[3] - others[1]);
-        if (!(ownMm > 0) || !(othersMm > 0)) {
-            return List.of(Machine.Units.MM, Machine.Units.INCH);
-        }
-        return List.of(othersMm > FIFTH * ownMm ? Machine.Units.INCH : Machine.Units.MM);
-    }
-
-    private static double[] box() {
-        double inf = Double.POSITIVE_INFINITY;
-        return new double[] {inf, inf, -inf, -inf};
-    }
-
-    private static void grow(double[] into, double[] box) {
-        into[0] = Math.min(into[0], box[0]);
-        into[1] = Math.min(into[1], box[1]);
-        into[2] = Math.max(into[2], box[2]);
-        into[3] = Math.max(into[3], box[3]);
+        return Catalogue.judge(Examiner.examine(job, x.design().read(), x.options())).findings();
     }
 
     private static List<Finding> without(Finding cause, List<Finding> findings) {
         List<Finding> out = new ArrayList<>();
         for (Finding finding : findings) {
-            if (finding.kind().equals(cause.kind()) && same(finding.program(), cause.program())) {
-                out.addAll(finding.consequences());
+            if (isCause(finding, cause)) {
+                finding.consequences().stream().filter(f -> !isCause(f, cause)).forEach(out::add);
             } else {
                 out.add(finding);
             }
@@ -167,27 +178,23 @@ final class Mended {
         return List.copyOf(out);
     }
 
+    private static boolean isCause(Finding finding, Finding cause) {
+        return finding.kind().equals(cause.kind())
+                && Objects.equals(finding.program(), cause.program())
+                && (PROGRAM_WIDE.contains(cause.kind()) || Objects.equals(finding.line(), cause.line()));
+    }
+
     /** What comes to light only with the mend, said as such; what stands beside the cause anyway is not told twice. */
-    private static List<Finding> hidden(Mend mend, List<Finding> rest, List<Finding> base) {
-        Set<String> known = new HashSet<>();
-        base.forEach(finding -> known(finding, known));
+    private static List<Finding> hidden(Mends.Mend mend, List<Finding> rest, List<Finding> base) {
+        List<Finding> known = new ArrayList<>();
+        base.forEach(f -> flatten(f, known));
         List<Finding> out = new ArrayList<>();
         for (Finding finding : rest) {
-            if (finding.severity() != Severity.NOTE && !known.contains(key(finding))) {
+            if (finding.severity() != Severity.NOTE && !stays(finding, known)) {
                 out.add(finding.saying("Remains if " + mend.assuming() + ": " + finding.message()));
             }
         }
         return out;
-    }
-
-    private static void known(Finding finding, Set<String> into) {
-        into.add(key(finding));
-        finding.consequences().forEach(f -> known(f, into));
-    }
-
-    private static String key(Finding f) {
-        return f.kind() + "\n" + f.severity() + "\n" + f.program() + "\n" + f.line() + "\n" + f.side() + "\n"
-                + f.message();
     }
 
     private static double weight(List<Finding> findings) {
@@ -202,9 +209,5 @@ final class Mended {
             sum += weight(finding.consequences());
         }
         return sum;
-    }
-
-    private static boolean same(@Nullable String a, @Nullable String b) {
-        return a == null ? b == null : a.equals(b);
     }
 }

@@ -35,6 +35,9 @@ final class Bridges {
 
     private static final int MOST = 40;
 
+    /** What is measured of a short that a shallow groove leaves. */
+    static final String SHALLOW = "foil left on the floor of the groove";
+
     private Bridges() {}
 
     /**
@@ -132,17 +135,33 @@ final class Bridges {
                 WIDEST_MM);
         double px = chord == null ? bridge.xMm() : chord.xMm();
         double py = chord == null ? bridge.yMm() : chord.yMm();
+        // where no groove is cut at all, its meant way may run across all the same
         Finding.Builder f = Finding.of(Kinds.SHORT, Severity.STOP, Certainty.GEOMETRY)
                 .side(copper.side())
                 .at(px, py);
         String where = " at " + Words.place(px, py);
         int floor = chord == null ? grooveOver(x, copper, px, py) : -1;
         Cause cause = floor < 0 ? cause(x, copper.side(), px, py) : new Cause(floor, true, "", new double[] {px, py});
+        Crossing over = floor >= 0 || cause.over() ? null : Crossing.of(x, copper, chord, px, py);
+        if (over != null) {
+            floor = over.segment();
+            px = over.xMm();
+            py = over.yMm();
+            where = " at " + Words.place(px, py);
+            f.at(px, py);
+            cause = new Cause(floor, true, "", new double[] {px, py});
+        }
         boolean shallow = floor >= 0;
         if (shallow) {
-            f.says("Nets " + a + " and " + b + " are joined: line "
-                    + x.plan().segments().line(floor) + " runs between them" + where + ", but leaves "
-                    + Words.number(leastMarginMm(copper, px, py) * 1000, 1) + " um of foil on its floor.");
+            double left = over == null
+                    ? leastMarginMm(copper, px, py)
+                    : copper.field().exactMarginMm(px, py);
+            f.atMost(Measured.mm(SHALLOW, Math.min(left, x.foilMm()), 0.001), 0)
+                    .says("Nets " + a + " and " + b + " are joined: line "
+                            + x.plan().segments().line(floor) + " runs between them" + where + ", but "
+                            + (left > x.foilMm() + 1e-6
+                                    ? "passes " + Words.um(left - x.foilMm()) + " above the foil there."
+                                    : "leaves " + Words.um(left) + " of foil on its floor."));
         } else if (chord == null) {
             f.says("Nets " + a + " and " + b + " are joined: no groove runs between them" + where
                     + ", the copper there is more than " + Words.plainMm(WIDEST_MM) + " wide.");
@@ -159,7 +178,10 @@ final class Bridges {
         }
         String remedy = shallow
                 ? "Line " + x.plan().segments().line(floor) + ": "
-                        + Words.plainMm(leastMarginMm(copper, px, py) + x.limit(LimitKey.FOIL_CLEARED))
+                        + Words.plainMm((over == null
+                                        ? leastMarginMm(copper, px, py)
+                                        : copper.field().exactMarginMm(px, py))
+                                + x.limit(LimitKey.FOIL_CLEARED))
                         + " deeper here clears the foil."
                 : remedy(x, copper, chord, cause);
         return new Told(a, b, shallow, f.doThis(remedy).build());
@@ -170,6 +192,68 @@ final class Bridges {
                 && py >= 0
                 && px <= copper.field().widthMm()
                 && py <= copper.field().heightMm();
+    }
+
+    /** Where a groove as it was meant runs across the copper between two nets, too high to cut it. */
+    private record Crossing(int segment, double xMm, double yMm) {
+        private static final int STEPS = 64;
+
+        /** The crossing of the way over a bridge, or past a place where nets meet; null where none crosses. */
+        static @Nullable Crossing of(
+                Examination x, CopperFacts copper, @Nullable Chord chord, double px, double py) {
+            Segments s = x.plan().segments();
+            for (RunFacts run : x.runs()) {
+                if (run.side().number() != copper.side() || run.tool() == null) {
+                    continue;
+                }
+                double r = run.tool().cutRadiusAtHeightMm(0);
+                double[] a = chord == null ? null : new double[] {chord.x0Mm(), chord.y0Mm()};
+                double[] b = chord == null ? null : new double[] {chord.x1Mm(), chord.y1Mm()};
+                double[] near = {px - WIDEST_MM / 2, py - WIDEST_MM / 2, px + WIDEST_MM / 2, py + WIDEST_MM / 2};
+                for (int i = run.run().firstSegment(); i < run.run().endSegment(); i++) {
+                    double[] box = s.planBox(i);
+                    boolean meant = s.isFeed(i)
+                            && s.planLengthMm(i) > 0
+                            && run.depthMm(s.lowestMm(i)) - run.zErrorMm() > x.foilMm()
+                            && box[0] <= near[2]
+                            && box[1] <= near[3]
+                            && box[2] >= near[0]
+                            && box[3] >= near[1];
+                    for (int k = 0; meant && k < STEPS; k++) {
+                        double[] p = s.pointAt(i, (double) k / STEPS);
+                        double[] q = s.pointAt(i, (k + 1.0) / STEPS);
+                        double[] at = a == null || b == null ? past(p, q, px, py, r) : meets(p, q, a, b);
+                        if (at != null && copper.field().exactMarginMm(at[0], at[1]) > 0) {
+                            return new Crossing(i, at[0], at[1]);
+                        }
+                    }
+                }
+            }
+            return null;
+        }
+
+        private static double @Nullable [] past(double[] p, double[] q, double px, double py, double within) {
+            double dx = q[0] - p[0];
+            double dy = q[1] - p[1];
+            double t = ((px - p[0]) * dx + (py - p[1]) * dy) / Math.max(1e-18, dx * dx + dy * dy);
+            double u = Math.max(0, Math.min(1, t));
+            double[] at = {p[0] + u * dx, p[1] + u * dy};
+            return StrictMath.hypot(at[0] - px, at[1] - py) <= within ? at : null;
+        }
+
+        private static double @Nullable [] meets(double[] p, double[] q, double[] a, double[] b) {
+            double dx = q[0] - p[0];
+            double dy = q[1] - p[1];
+            double ex = b[0] - a[0];
+            double ey = b[1] - a[1];
+            double det = dx * ey - dy * ex;
+            if (Math.abs(det) < 1e-15) {
+                return null;
+            }
+            double t = ((a[0] - p[0]) * ey - (a[1] - p[1]) * ex) / det;
+            double u = ((a[0] - p[0]) * dy - (a[1] - p[1]) * dx) / det;
+            return t < 0 || t > 1 || u < 0 || u > 1 ? null : new double[] {p[0] + t * dx, p[1] + t * dy};
+        }
     }
 
     /** What left the bridge. {@code over}: the cutter passed there, but not deep enough. */

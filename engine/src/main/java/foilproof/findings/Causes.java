@@ -3,6 +3,7 @@ package foilproof.findings;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
@@ -99,8 +100,14 @@ public final class Causes {
     /** A cutter in the wrong job leaves no depth that is right: its empty window says nothing of its own. */
     private static final Set<String> OF_DUTY = Set.of(Kinds.THIN_MARGIN);
 
-    /** Beside the place where the foil is not cut at all, the groove is too narrow. */
-    private static final Set<String> OF_FOIL_LEFT = Set.of(Kinds.NARROW_GAP);
+    /**
+     * Beside the place where the foil is not cut at all, the groove is too narrow; what it should part is joined; and a
+     * blank that is not flat enough leaves no depth that works.
+     */
+    private static final Set<String> OF_FOIL_LEFT = Set.of(Kinds.NARROW_GAP, Kinds.SHORT, Kinds.THIN_MARGIN);
+
+    /** Work in a part that is already free comes after the outline cut. */
+    private static final Set<String> OF_FREE_PART = Set.of(Kinds.ORDER);
 
     /** Where copper and design do not lie on each other, nothing that compares the two means anything. */
     private static final Set<String> OF_PLACE = Set.of(
@@ -148,6 +155,9 @@ public final class Causes {
             Kinds.SEVERED_COPPER,
             Kinds.LAND_SMALL);
 
+    /** Causes that lead though they are only to be watched. */
+    private static final Set<String> MILD = Set.of(Kinds.SIDES_SHIFTED, Kinds.PART_FREE);
+
     /** How far beside a box a place still belongs to it, mm. */
     private static final double BESIDE_MM = 0.2;
 
@@ -171,6 +181,7 @@ public final class Causes {
                 Kinds.WRONG_BIT_DRILLING,
                 Kinds.DUTY_BROKEN,
                 Kinds.OPEN,
+                Kinds.PART_FREE,
                 Kinds.FOIL_LEFT)) {
             Set<String> follow =
                     switch (cause) {
@@ -181,12 +192,13 @@ public final class Causes {
                         case Kinds.WRONG_BIT_DRILLING -> OF_BIT;
                         case Kinds.CYCLE_SUSPECT -> OF_CYCLE;
                         case Kinds.DUTY_BROKEN -> OF_DUTY;
+                        case Kinds.PART_FREE -> OF_FREE_PART;
                         case Kinds.FOIL_LEFT -> OF_FOIL_LEFT;
                         default -> GEOMETRY;
                     };
             for (Finding root : List.copyOf(open)) {
                 boolean leads = root.severity().atLeast(Severity.FIX)
-                        || cause.equals(Kinds.SIDES_SHIFTED) && root.severity() == Severity.WATCH;
+                        || MILD.contains(cause) && root.severity() == Severity.WATCH;
                 if (!root.kind().equals(cause) || !leads || !open.contains(root)) {
                     continue;
                 }
@@ -197,7 +209,7 @@ public final class Causes {
                     }
                 }
                 open.removeAll(folded);
-                open.set(open.indexOf(root), root.withConsequences(sorted(folded)));
+                open.set(open.indexOf(root), remedied(root, folded).withConsequences(sorted(folded)));
             }
         }
         done.addAll(open);
@@ -214,7 +226,31 @@ public final class Causes {
         return List.copyOf(copy);
     }
 
+    /** Where no depth setting works, the remedy of foil that is left is not to cut deeper. */
+    private static Finding remedied(Finding root, List<Finding> folded) {
+        for (Finding other : folded) {
+            if (root.kind().equals(Kinds.FOIL_LEFT) && other.kind().equals(Kinds.THIN_MARGIN)) {
+                return root.doing(other.doThis());
+            }
+        }
+        return root;
+    }
+
     private static boolean follows(Finding root, Finding other, Set<String> follow) {
+        if (follow == OF_FREE_PART) {
+            return root.timeS() != null
+                    && other.timeS() != null
+                    && sameSide(root, other)
+                    && (other.timeS() >= root.timeS() - 1e-9 || Objects.equals(root.line(), other.line()))
+                    && holds(root, other);
+        }
+        if (follow == OF_FOIL_LEFT && !other.kind().equals(Kinds.NARROW_GAP)) {
+            boolean margin = other.kind().equals(Kinds.THIN_MARGIN);
+            boolean own = margin
+                    ? other.doThis().contains(ThinMargins.ON_FLAT)
+                    : other.measured() != null && other.measured().name().equals(Bridges.SHALLOW);
+            return own && sameSide(root, other) && sameOrigin(root, other);
+        }
         if (root.kind().equals(Kinds.OPEN)) {
             return sameSide(root, other) && holds(other, root);
         }

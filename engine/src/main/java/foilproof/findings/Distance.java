@@ -106,12 +106,18 @@ final class Distance implements Check {
         Segments s = x.plan().segments();
         int cut = -1;
         int feed = -1;
+        int down = -1;
+        int plunge = -1;
         for (int i = first; i >= 0 && i < program.endSegment(); i++) {
             cut = cut < 0 && x.removes(i) && !s.isRapid(i) ? i : cut;
-            feed = feed < 0 && s.isFeed(i) && s.planLengthMm(i) > 1e-6 ? i : feed;
+            boolean lateral = s.isFeed(i) && s.planLengthMm(i) > 1e-6;
+            feed = feed < 0 && lateral ? i : feed;
+            plunge = plunge < 0 && lateral && down == i - 1 && down >= 0 ? down : plunge;
+            down = s.isFeed(i) && !lateral && s.z1Mm(i) < s.z0Mm(i) - 1e-6 ? i : down;
         }
-        // where nothing was cut before, Z has walked off too: the feeds that should cut run through air
-        cut = cut < 0 && !cutsBefore(x, program, first) ? feed : cut;
+        // Z may have walked off too: feeds that should cut run through air. A retract or a way to park goes up or along;
+        // what plunges at feed and then travels was to cut
+        cut = cut < 0 && (!cutsBefore(x, program, first) || plunge >= 0) ? feed : cut;
         int last = program.endSegment() - 1;
         if (cut < 0 || StrictMath.hypot(s.x1Mm(last) - s.x0Mm(first), s.y1Mm(last) - s.y0Mm(first)) < WALK_MM) {
             return;

@@ -69,6 +69,27 @@ public record Finding(
                 consequences);
     }
 
+    /** The same finding with another remedy. */
+    public Finding doing(String newRemedy) {
+        return new Finding(
+                kind,
+                severity,
+                certainty,
+                message,
+                newRemedy,
+                side,
+                atMm,
+                boxMm,
+                program,
+                line,
+                timeS,
+                tool,
+                measured,
+                limit,
+                marginMm,
+                consequences);
+    }
+
     /** The same finding with {@code others} folded under it. */
     public Finding withConsequences(List<Finding> others) {
         List<Finding> all = new ArrayList<>(consequences);
@@ -90,6 +111,27 @@ public record Finding(
                 limit,
                 marginMm,
                 List.copyOf(all));
+    }
+
+    /** The same finding with {@code others} alone folded under it. */
+    public Finding withOnly(List<Finding> others) {
+        return new Finding(
+                kind,
+                severity,
+                certainty,
+                message,
+                doThis,
+                side,
+                atMm,
+                boxMm,
+                program,
+                line,
+                timeS,
+                tool,
+                measured,
+                limit,
+                marginMm,
+                List.copyOf(others));
     }
 
     /** The same finding at another severity. */

@@ -47,9 +47,11 @@ final class FoilLeftInGrooves implements Check {
         String file = x.plan().programs().get(worst.program()).file();
         return Finding.of(Kinds.FOIL_LEFT, Severity.STOP, asStated ? Certainty.GEOMETRY : Certainty.SET_UP)
                 .says("The groove does not clear the foil: "
-                        + (worst.leftMm() > 0
-                                ? Words.um(worst.leftMm()) + " of copper stay on its floor"
-                                : "its floor lies only " + Words.um(-worst.leftMm()) + " below the foil")
+                        + (worst.leftMm() > x.foilMm() + 1e-6
+                                ? "the cutter passes " + Words.um(worst.leftMm() - x.foilMm()) + " above the foil"
+                                : worst.leftMm() > 0
+                                        ? Words.um(worst.leftMm()) + " of copper stay on its floor"
+                                        : "its floor lies only " + Words.um(-worst.leftMm()) + " below the foil")
                         + " at the worst place, over " + Words.plainMm(length) + " of groove in all"
                         + (strips.size() > 1 ? " (" + strips.size() + " stretches)" : "") + ".")
                 .doThis("Cut at least " + Words.plainMm(worst.missingMm())

@@ -51,7 +51,8 @@ final class LengthOffsets implements Check {
                                 + " right.")
                         .doThis("Give the tool's length in the job, or touch it off.")
                         .build());
-            } else if (run.run().lengthsMeasured()) {
+            }
+            if (before == null && run.run().lengthsMeasured()) {
                 changed(x, run, first, out);
             }
         }

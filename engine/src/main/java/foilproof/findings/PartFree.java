@@ -6,6 +6,7 @@ import foilproof.motion.CutLoop;
 import foilproof.motion.Segments;
 import foilproof.motion.Stroke;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Parts that come free under a turning cutter (H2), slugs inside a cut (H6), work after that (H5), and tabs that are
@@ -58,7 +59,8 @@ final class PartFree implements Check {
         while (last > 0 && s.planLengthMm(last) < ROUNDING_MM) {
             last--;
         }
-        out.add(x.at(Finding.of(Kinds.PART_FREE, severity, Certainty.SET_UP), last)
+        Finding after = workAfter(x, run, loop, s.endS(last), hold);
+        Finding freed = x.at(Finding.of(Kinds.PART_FREE, severity, Certainty.SET_UP), last)
                 .time(s.endS(last))
                 .box(
                         loop.extents().x0Mm(),
@@ -75,8 +77,13 @@ final class PartFree implements Check {
                         hold == Hold.FULL_TAPE
                                 ? "The tape holds it; check that it sticks all over."
                                 : "Leave 3 or 4 tabs of 1.5 to 3 mm, 0.4 to 0.6 mm thick, or hold the part by full-face tape.")
-                .build());
-        workAfter(x, run, loop, s.endS(last), hold, out);
+                .build();
+        // a part that tabs hold bears work: what comes after follows from the part that is free
+        boolean leads = after != null && severity.atLeast(after.severity());
+        out.add(leads ? freed.withConsequences(List.of(after)) : freed);
+        if (after != null && !leads) {
+            out.add(after);
+        }
     }
 
     private static int deepestStroke(Examination x, CutLoop loop) {
@@ -113,8 +120,8 @@ final class PartFree implements Check {
     }
 
     /** Cuts within the freed part after the moment at which it is free. */
-    private static void workAfter(
-            Examination x, RunFacts run, CutLoop loop, double freeS, Hold hold, FindingCollector out) {
+    private static @Nullable Finding workAfter(
+            Examination x, RunFacts run, CutLoop loop, double freeS, Hold hold) {
         Segments s = x.plan().segments();
         LoopShape shape = LoopShape.of(x, loop, run.side().number());
         for (int i = 0; i < s.size(); i++) {
@@ -128,19 +135,24 @@ final class PartFree implements Check {
                     && x.run(s.run(i)).side().number() == run.side().number()
                     && x.removes(i)
                     && shape.holds(s.pointAt(i, 0.5)[0], s.pointAt(i, 0.5)[1])) {
-                out.add(x.at(
+                return x.at(
                                 Finding.of(
                                         Kinds.PART_FREE,
                                         hold == Hold.EDGE_CLAMPS ? Severity.STOP : Severity.WATCH,
                                         Certainty.SET_UP),
                                 i)
+                        .box(
+                                loop.extents().x0Mm(),
+                                loop.extents().y0Mm(),
+                                loop.extents().x1Mm(),
+                                loop.extents().y1Mm())
                         .says("Work goes on in a part that is already free since " + Words.number(freeS, 1)
                                 + " s: it may have moved, or is thrown.")
                         .doThis("Cut holes and inner openings first, the outline last.")
-                        .build());
-                return;
+                        .build();
             }
         }
+        return null;
     }
 
     private static void tabs(Examination x, RunFacts run, CutLoop loop, FindingCollector out) {

@@ -8,6 +8,9 @@ import java.util.List;
 
 /** Z windows that the stated spread leaves or nearly leaves (D2), and jobs for which no depth works (D6). */
 final class ThinMargins implements Check {
+    /** Said where flattening the blank is all that is wanting. */
+    static final String ON_FLAT = "; on a flat blank a depth of ";
+
     @Override
     public List<String> kinds() {
         return List.of(Kinds.THIN_MARGIN);
@@ -114,7 +117,7 @@ final class ThinMargins implements Check {
             double now = helps ? deepestMm(x, run) : 0;
             return "Flatten the blank (roller, full-face tape), map its height, or use a narrower spread"
                     + (helps && now > 0 && shift != null
-                            ? "; on a flat blank a depth of " + Words.mm(now + shift) + " below the foil top would do."
+                            ? ON_FLAT + Words.mm(now + shift) + " below the foil top would do."
                             : ".");
         }
         Double shift = window.bestShiftMm();

@@ -10,9 +10,12 @@ import foilproof.motion.ToolRun;
 import foilproof.stock.ComposedBoard;
 import foilproof.stock.ComposedSide;
 import foilproof.stock.Conditions;
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Cutters touched off where the foil is no longer whole (B2), or where grooves cut the touch point off from the clip of
@@ -35,6 +38,38 @@ final class TouchOffs implements Check {
 
     @Override
     public void examine(Examination x, FindingCollector out) {
+        FindingCollector each = new FindingCollector();
+        touches(x, each);
+        each.notChecked().forEach(row -> out.notChecked(row.what(), row.why()));
+        List<Finding> led = new ArrayList<>();
+        for (Finding f : each.findings()) {
+            int same = sameSpot(led, f);
+            if (same < 0) {
+                led.add(f);
+            } else {
+                led.set(same, led.get(same).withConsequences(List.of(f)));
+            }
+        }
+        led.forEach(out::add);
+    }
+
+    /** The finding that already says that a spot is spoilt: a spot is moved once, however many cutters use it. */
+    private static int sameSpot(List<Finding> led, Finding f) {
+        for (int k = 0; k < led.size(); k++) {
+            double[] a = led.get(k).atMm();
+            double[] b = f.atMm();
+            if (a != null
+                    && b != null
+                    && (led.get(k).measured() == null) == (f.measured() == null)
+                    && Objects.equals(led.get(k).side(), f.side())
+                    && StrictMath.hypot(a[0] - b[0], a[1] - b[1]) < PRISTINE_MM) {
+                return k;
+            }
+        }
+        return -1;
+    }
+
+    private static void touches(Examination x, FindingCollector out) {
         Set<Integer> told = new HashSet<>();
         for (MotionEvent event : x.plan().events()) {
             if (event.kind() == MotionEvent.Kind.PROBE_MISSED) {
@@ -51,16 +86,30 @@ final class TouchOffs implements Check {
             if (!x.cuts(run)) {
                 continue;
             }
-            spoilt(
-                    x,
-                    run,
-                    x.at(Finding.of(Kinds.TOUCH_OFF_SPOILT, Severity.STOP, Certainty.GEOMETRY), r.firstSegment())
-                            .line(run.entry().file(), Math.max(1, r.startLine()))
-                            .time(r.startS()),
-                    r.touchXMm(),
-                    r.touchYMm(),
-                    out);
-            circuit(x, run, out);
+            Finding spoilt = told.contains(r.index())
+                    ? null
+                    : spoilt(
+                            x,
+                            run,
+                            x.at(
+                                            Finding.of(Kinds.TOUCH_OFF_SPOILT, Severity.STOP, Certainty.GEOMETRY),
+                                            r.firstSegment())
+                                    .line(run.entry().file(), Math.max(1, r.startLine()))
+                                    .time(r.startS()),
+                            r.touchXMm(),
+                            r.touchYMm());
+            Finding circuit = circuit(x, run);
+            boolean cutAway = spoilt != null
+                    && x.board().before(run.side().number(), r.index()).surfaceMm(r.touchXMm(), r.touchYMm())
+                                    - run.zeroMm()
+                            > PRISTINE_MM;
+            if (spoilt != null) {
+                // where the foil is cut away under the touch point, no circuit closes for that very reason
+                out.add(cutAway && circuit != null ? spoilt.withConsequences(List.of(circuit)) : spoilt);
+            }
+            if (circuit != null && !cutAway) {
+                out.add(circuit);
+            }
         }
     }
 
@@ -93,13 +142,15 @@ final class TouchOffs implements Check {
         Finding.Builder b = x.at(Finding.of(Kinds.TOUCH_OFF_SPOILT, Severity.STOP, Certainty.GEOMETRY), segment)
                 .line(x.plan().programs().get(event.program()).file(), event.line())
                 .time(event.timeS());
-        if (spoilt(x, run, b, event.xMm(), event.yMm(), out)) {
+        Finding spoilt = spoilt(x, run, b, event.xMm(), event.yMm());
+        if (spoilt != null) {
+            out.add(spoilt);
             told.add(run.run().index());
         }
     }
 
-    private static boolean spoilt(
-            Examination x, RunFacts run, Finding.Builder b, double xMm, double yMm, FindingCollector out) {
+    private static @Nullable Finding spoilt(
+            Examination x, RunFacts run, Finding.Builder b, double xMm, double yMm) {
         ComposedSide before = x.board().before(run.side().number(), run.run().index());
         double reach = run.knownTool().cutRadiusAtHeightMm(0) + x.limit(LimitKey.TOUCH_CLEAR);
         double deepest = 0;
@@ -112,10 +163,10 @@ final class TouchOffs implements Check {
             }
         }
         if (deepest <= PRISTINE_MM) {
-            return false;
+            return null;
         }
         double at = before.surfaceMm(xMm, yMm) - before.exactHeightMm(xMm, yMm);
-        out.add(b.at(xMm, yMm)
+        return b.at(xMm, yMm)
                 .measured(Measured.mm("cut near the touch point", deepest, 0.001))
                 .says(
                         at > PRISTINE_MM
@@ -124,15 +175,14 @@ final class TouchOffs implements Check {
                                 : run.quotedName() + " is touched off within " + Words.plainMm(reach)
                                         + " of an earlier cut: burrs and edges falsify the touch.")
                 .doThis("Move touch_off to a spot that no program cuts, and keep it free.")
-                .build());
-        return true;
+                .build();
     }
 
-    private static void circuit(Examination x, RunFacts run, FindingCollector out) {
+    private static @Nullable Finding circuit(Examination x, RunFacts run) {
         XyMm clip = run.side().probeClipMm();
         ToolRun r = run.run();
         if (clip == null || !cutBefore(x, run)) {
-            return;
+            return null;
         }
         Conditions then = x.conditions();
         for (RunFacts later : x.runs()) {
@@ -145,7 +195,7 @@ final class TouchOffs implements Check {
         int touched = map.pieceAt(r.touchXMm(), r.touchYMm());
         int clipped = map.pieceAt(clip.xMm(), clip.yMm());
         if (touched < 0 || clipped < 0 || touched != clipped) {
-            out.add(x.at(Finding.of(Kinds.TOUCH_OFF_SPOILT, Severity.STOP, Certainty.GEOMETRY), r.firstSegment())
+            return x.at(Finding.of(Kinds.TOUCH_OFF_SPOILT, Severity.STOP, Certainty.GEOMETRY), r.firstSegment())
                     .at(r.touchXMm(), r.touchYMm())
                     .line(run.entry().file(), Math.max(1, r.startLine()))
                     .time(r.startS())
@@ -156,8 +206,9 @@ final class TouchOffs implements Check {
                                             + Words.place(clip.xMm(), clip.yMm()))
                             + ": an electric touch-off never closes, and the cutter dives.")
                     .doThis("Move the clip to the copper of the touch point, or touch off with a shim.")
-                    .build());
+                    .build();
         }
+        return null;
     }
 
     private static boolean cutBefore(Examination x, RunFacts run) {

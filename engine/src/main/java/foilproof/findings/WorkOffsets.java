@@ -13,6 +13,8 @@ import java.util.List;
  * job's work zero says where that lies.
  */
 final class WorkOffsets implements Check {
+    private static final String OFF = ", what is cut after it in this program lies off by the shift";
+
     @Override
     public List<String> kinds() {
         return List.of(Kinds.WORK_OFFSET);
@@ -102,8 +104,8 @@ final class WorkOffsets implements Check {
                     .span()
                     .line();
             out.add(finding(x, program, line)
-                    .says("G92 shifts the work zero, and the program ends without G92.1: the shift may still count when"
-                            + " the next job starts.")
+                    .says("G92 shifts the work zero" + (cutsAfter(x, program, line) ? OFF : "")
+                            + ", and the program ends without G92.1: the shift may still count when the next job starts.")
                     .doThis("Write G92.1 before the program ends, or set the work zero at the controller instead.")
                     .build());
         }
@@ -113,12 +115,22 @@ final class WorkOffsets implements Check {
             }
             out.add(finding(x, program, moved.span().line())
                     .says((moved.text().startsWith("G10") ? moved.text() : "A parameter") + " moves the zero of "
-                            + named((int) Math.max(1, moved.value()))
-                            + " in the controller's memory: it stays moved after the program ends.")
+                            + named((int) Math.max(1, moved.value())) + " in the controller's memory"
+                            + (cutsAfter(x, program, moved.span().line()) ? OFF : "")
+                            + ": it stays moved after the program ends.")
                     .doThis("Set the work zero at the controller and take the line out of the program.")
                     .build());
             return;
         }
+    }
+
+    private static boolean cutsAfter(Examination x, PlannedProgram program, int line) {
+        for (int i = Math.max(0, x.firstSegmentFrom(program, line + 1)); i < program.endSegment(); i++) {
+            if (i >= program.firstSegment() && x.plan().segments().line(i) > line && x.removes(i)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** Whether a zero is set right after a probing move, before anything is cut: then it is the touch-off. */

@@ -2,6 +2,7 @@ package foilproof.findings;
 
 import foilproof.bench.LimitKey;
 import foilproof.bench.Work;
+import foilproof.bench.ZZero;
 import foilproof.motion.PlannedProgram;
 import foilproof.motion.Segments;
 import java.util.List;
@@ -9,6 +10,11 @@ import java.util.List;
 /** Copper work far from the declared Z zero (B1), or a depth that looks ten times wrong (A2). */
 final class ZReference implements Check {
     private static final double ROUNDING_MM = 1e-6;
+    private static final String FOIL_TOP = "at the foil top";
+    private static final String SPOIL_BOARD = "on the spoil board";
+    private static final String OTHER_ZERO =
+            "Look in the program's header which zero it counts from, and say so in the job (z_zero); else make the"
+                    + " program again.";
 
     @Override
     public List<String> kinds() {
@@ -60,29 +66,53 @@ final class ZReference implements Check {
         }
         double leastMm = x.limit(LimitKey.COPPER_DEPTH_LEAST);
         double mostMm = x.limit(LimitKey.COPPER_DEPTH_MOST);
+        String fits = otherZero(x, program, deepestMm, leastMm, mostMm);
         boolean declaredCopper =
                 program.entry().work() != null ? program.entry().work().copper() : copper && !other;
         if (deepestMm < leastMm - ROUNDING_MM
                 && (declaredCopper || program.entry().work() == null)) {
             out.add(x.at(Finding.of(Kinds.WRONG_Z_REFERENCE, Severity.STOP, Certainty.GEOMETRY), at)
                     .atLeast(Measured.mm("deepest cut below the foil top", deepestMm, 0.001), leastMm)
-                    .says(
-                            deepestMm <= 0
+                    .says((deepestMm <= 0
                                     ? "Nothing in this program goes below the foil top: its deepest cut is "
                                             + Words.mm(-deepestMm)
                                             + " above it. The whole program cuts air."
                                     : "The deepest cut of this program is only " + Words.mm(deepestMm)
                                             + " below the foil top: usual copper work is ten times as deep.")
-                    .doThis("Check the Z zero (foil top or spoil board), and the decimal point of the depth: 0.1 is"
-                            + " not 0.01.")
+                                    + fits)
+                    .doThis(
+                            fits.isEmpty()
+                                    ? "Check the Z zero (foil top or spoil board), and the decimal point of the depth:"
+                                            + " 0.1 is not 0.01."
+                                    : OTHER_ZERO)
                     .build());
         } else if (declaredCopper && deepestMm > mostMm + ROUNDING_MM) {
             out.add(x.at(Finding.of(Kinds.WRONG_Z_REFERENCE, Severity.STOP, Certainty.GEOMETRY), at)
                     .atMost(Measured.mm("deepest cut below the foil top", deepestMm, 0.001), mostMm)
                     .says("Copper work goes " + Words.mm(deepestMm) + " below the foil top: usual is 0.05 to 0.2 mm."
-                            + " Either the Z zero is another one than declared, or the depth lost its decimal point.")
-                    .doThis("Check the Z zero (foil top or spoil board) and the depth: 0.1 mm, not 0.1 in and not 1.0.")
+                            + (fits.isEmpty()
+                                    ? " Either the Z zero is another one than declared, or the depth lost its decimal"
+                                            + " point."
+                                    : fits))
+                    .doThis(
+                            fits.isEmpty()
+                                    ? "Check the Z zero (foil top or spoil board) and the depth: 0.1 mm, not 0.1 in and"
+                                            + " not 1.0."
+                                    : OTHER_ZERO)
                     .build());
         }
+    }
+
+    /** What the depth would be from the other zero, where that is a usual depth; else empty. */
+    private static String otherZero(
+            Examination x, PlannedProgram program, double deepestMm, double leastMm, double mostMm) {
+        boolean foil = program.entry().zZero() == ZZero.FOIL;
+        double otherMm = deepestMm
+                + (foil ? 1 : -1) * (x.thicknessMm() + program.side().tapeMm());
+        return otherMm < leastMm || otherMm > mostMm
+                ? ""
+                : " The job says that Z 0 lies " + (foil ? FOIL_TOP : SPOIL_BOARD) + "; counted from Z 0 "
+                        + (foil ? SPOIL_BOARD : FOIL_TOP) + " the same program goes " + Words.mm(otherMm)
+                        + " deep, as copper work does.";
     }
 }

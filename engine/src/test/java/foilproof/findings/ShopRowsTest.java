@@ -166,12 +166,22 @@ class ShopRowsTest {
     @Fires("K5 order")
     void shouldWatchBoresAfterTheOutlineAndCopperAfterBores() {
         String outline = start(2) + "G0 X2 Y2\nG0 Z1\nG1 Z-1.65 F90\nG1 X16 F300\nG1 Y13\nG1 X2\nG1 Y2\nG0 Z5\n" + END;
+        String tab = "G1 X%s\nG1 Z-1.0\nG1 X%s\nG1 Z-1.65 F90\n";
+        String tabs = outline.replace("G1 X16 F300\n", tab.formatted("7 F300", "10") + "G1 X16 F300\n")
+                .replace("G1 X2\n", tab.formatted("10", "7") + "G1 X2 F300\n");
         Bench.job()
-                .program("a.ngc", outline)
+                .program("a.ngc", tabs)
                 .program("b.ngc", start(2) + BORES + END)
                 .raises(Kinds.ORDER, WATCH, RULE_OF_THUMB)
                 .in("b.ngc")
                 .saying("boring comes after the outline cut");
+        // in a part that is free already it is that part's finding
+        Bench.job()
+                .program("a.ngc", outline)
+                .program("b.ngc", start(2) + BORES + END)
+                .examined()
+                .folds(Kinds.PART_FREE, Kinds.ORDER)
+                .in("b.ngc");
         Bench.job()
                 .program("a.ngc", start(2) + BORES + END)
                 .program("b.ngc", isolation())

@@ -36,6 +36,18 @@ public final class Verdicts {
         return new Raised(found.get(0), programs);
     }
 
+    /** Asserts that exactly one finding of a kind is folded under the one of its cause and none stands alone; returns it. */
+    public Raised folds(String cause, String kind) {
+        List<Finding> under = findings().stream()
+                .filter(f -> f.kind().equals(cause))
+                .flatMap(f -> f.consequences().stream())
+                .filter(f -> f.kind().equals(kind))
+                .collect(Collectors.toList());
+        assertThat(under).as("%s under %s among\n%s", kind, cause, this).hasSize(1);
+        isSilentOn(cause.equals(kind) ? "" : kind);
+        return new Raised(under.get(0), programs);
+    }
+
     /** Asserts that no finding of this kind stands. */
     public Verdicts isSilentOn(String kind) {
         assertThat(findings().stream().map(Finding::kind))
