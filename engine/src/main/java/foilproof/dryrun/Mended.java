@@ -66,7 +66,8 @@ final class Mended {
         Set<String> done = new HashSet<>();
         for (Finding cause : order) {
             int at = indexOf(open, cause);
-            String once = cause.kind() + "\n" + cause.program() + "\n" + (PROGRAM_WIDE.contains(cause.kind()) ? "" : cause.line());
+            String once = cause.kind() + "\n" + cause.program() + "\n"
+                    + (PROGRAM_WIDE.contains(cause.kind()) ? "" : cause.line());
             if (at < 0 || judged.size() == MOST || !done.add(once)) {
                 continue;
             }
@@ -163,7 +164,8 @@ final class Mended {
     }
 
     private static List<Finding> judged(Examination x, Job job) {
-        return Catalogue.judge(Examiner.examine(job, x.design().read(), x.options())).findings();
+        return Catalogue.judge(Examiner.examine(job, x.design().read(), x.options()))
+                .findings();
     }
 
     private static List<Finding> without(Finding cause, List<Finding> findings) {

@@ -250,8 +250,7 @@ final class Mends {
         if (assuming == null) {
             return List.of();
         }
-        SourceFile mended =
-                SourceFile.of(file, String.join("\n", lines).getBytes(StandardCharsets.ISO_8859_1));
+        SourceFile mended = SourceFile.of(file, String.join("\n", lines).getBytes(StandardCharsets.ISO_8859_1));
         List<Side> sides = new ArrayList<>();
         for (Side side : x.job().sides()) {
             List<ProgramEntry> programs = new ArrayList<>();
@@ -314,13 +313,14 @@ final class Mends {
         for (int k = 1; k < counts.length; k++) {
             places = counts[k] > counts[places] ? k : places;
         }
-        Matcher m = Pattern.compile("(?i)(" + axis + "\\s*[-+]?)(\\d+)(?![\\d.])").matcher(bare(lines[line - 1]));
+        Matcher m =
+                Pattern.compile("(?i)(" + axis + "\\s*[-+]?)(\\d+)(?![\\d.])").matcher(bare(lines[line - 1]));
         if (!m.find()) {
             return null;
         }
         String digits = "0".repeat(Math.max(0, places + 1 - m.group(2).length())) + m.group(2);
-        String meant = m.group(1)
-                + digits.substring(0, digits.length() - places) + "." + digits.substring(digits.length() - places);
+        String meant = m.group(1) + digits.substring(0, digits.length() - places) + "."
+                + digits.substring(digits.length() - places);
         lines[line - 1] = m.replaceFirst(Matcher.quoteReplacement(meant));
         return meant + " is meant in line " + line;
     }
@@ -337,9 +337,7 @@ final class Mends {
                 }
             }
         }
-        return taken.isEmpty()
-                ? null
-                : "the shift in line " + taken.get(0) + " of " + program.file() + " is taken out";
+        return taken.isEmpty() ? null : "the shift in line " + taken.get(0) + " of " + program.file() + " is taken out";
     }
 
     private static @Nullable String cycle(
@@ -353,7 +351,8 @@ final class Mends {
             lines[line - 1] = text.replaceAll("(?i)[XYZRQLP]\\s*[-+]?[\\d.]+", "");
             return "line " + line + " makes no hole";
         }
-        if (cause.limit() == null || !Pattern.compile("(?i)R\\s*[-+]?[\\d.]").matcher(text).find()) {
+        if (cause.limit() == null
+                || !Pattern.compile("(?i)R\\s*[-+]?[\\d.]").matcher(text).find()) {
             return null;
         }
         double perUnit = program.interpretation().stateAtLine(line).units().mmPerUnit();
@@ -381,7 +380,9 @@ final class Mends {
         for (int k = from; k >= 1; k--) {
             String text = bare(lines[k - 1]);
             if (g91.matcher(text).find()) {
-                boolean homes = Pattern.compile("(?i)G\\s*(28|30|53)(?![\\d.])").matcher(text).find();
+                boolean homes = Pattern.compile("(?i)G\\s*(28|30|53)(?![\\d.])")
+                        .matcher(text)
+                        .find();
                 if (!homes) {
                     lines[k - 1] = g91.matcher(text).replaceFirst("G90");
                 } else if (k < lines.length) {
@@ -420,7 +421,9 @@ final class Mends {
             for (int k = line; k < lines.length; k++) {
                 String next = bare(lines[k]);
                 if (Pattern.compile("(?i)[XYZ]\\s*[-+]?[\\d.]").matcher(next).find()) {
-                    boolean down = !Pattern.compile("(?i)Z\\s*[-+]?[\\d.]").matcher(next).find();
+                    boolean down = !Pattern.compile("(?i)Z\\s*[-+]?[\\d.]")
+                            .matcher(next)
+                            .find();
                     lines[k] = down ? next + " Z" + Words.number(wasZ, 4) : next;
                     break;
                 }

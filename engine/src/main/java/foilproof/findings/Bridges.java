@@ -199,8 +199,7 @@ final class Bridges {
         private static final int STEPS = 64;
 
         /** The crossing of the way over a bridge, or past a place where nets meet; null where none crosses. */
-        static @Nullable Crossing of(
-                Examination x, CopperFacts copper, @Nullable Chord chord, double px, double py) {
+        static @Nullable Crossing of(Examination x, CopperFacts copper, @Nullable Chord chord, double px, double py) {
             Segments s = x.plan().segments();
             for (RunFacts run : x.runs()) {
                 if (run.side().number() != copper.side() || run.tool() == null) {

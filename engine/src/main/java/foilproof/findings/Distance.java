@@ -115,7 +115,8 @@ final class Distance implements Check {
             plunge = plunge < 0 && lateral && down == i - 1 && down >= 0 ? down : plunge;
             down = s.isFeed(i) && !lateral && s.z1Mm(i) < s.z0Mm(i) - 1e-6 ? i : down;
         }
-        // Z may have walked off too: feeds that should cut run through air. A retract or a way to park goes up or along;
+        // Z may have walked off too: feeds that should cut run through air. A retract or a way to park goes up or
+        // along;
         // what plunges at feed and then travels was to cut
         cut = cut < 0 && (!cutsBefore(x, program, first) || plunge >= 0) ? feed : cut;
         int last = program.endSegment() - 1;

@@ -120,8 +120,7 @@ final class PartFree implements Check {
     }
 
     /** Cuts within the freed part after the moment at which it is free. */
-    private static @Nullable Finding workAfter(
-            Examination x, RunFacts run, CutLoop loop, double freeS, Hold hold) {
+    private static @Nullable Finding workAfter(Examination x, RunFacts run, CutLoop loop, double freeS, Hold hold) {
         Segments s = x.plan().segments();
         LoopShape shape = LoopShape.of(x, loop, run.side().number());
         for (int i = 0; i < s.size(); i++) {

@@ -149,8 +149,7 @@ final class TouchOffs implements Check {
         }
     }
 
-    private static @Nullable Finding spoilt(
-            Examination x, RunFacts run, Finding.Builder b, double xMm, double yMm) {
+    private static @Nullable Finding spoilt(Examination x, RunFacts run, Finding.Builder b, double xMm, double yMm) {
         ComposedSide before = x.board().before(run.side().number(), run.run().index());
         double reach = run.knownTool().cutRadiusAtHeightMm(0) + x.limit(LimitKey.TOUCH_CLEAR);
         double deepest = 0;

@@ -104,8 +104,9 @@ final class WorkOffsets implements Check {
                     .span()
                     .line();
             out.add(finding(x, program, line)
-                    .says("G92 shifts the work zero" + (cutsAfter(x, program, line) ? OFF : "")
-                            + ", and the program ends without G92.1: the shift may still count when the next job starts.")
+                    .says(
+                            "G92 shifts the work zero" + (cutsAfter(x, program, line) ? OFF : "")
+                                    + ", and the program ends without G92.1: the shift may still count when the next job starts.")
                     .doThis("Write G92.1 before the program ends, or set the work zero at the controller instead.")
                     .build());
         }

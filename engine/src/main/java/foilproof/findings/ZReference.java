@@ -79,7 +79,7 @@ final class ZReference implements Check {
                                             + " above it. The whole program cuts air."
                                     : "The deepest cut of this program is only " + Words.mm(deepestMm)
                                             + " below the foil top: usual copper work is ten times as deep.")
-                                    + fits)
+                            + fits)
                     .doThis(
                             fits.isEmpty()
                                     ? "Check the Z zero (foil top or spoil board), and the decimal point of the depth:"
@@ -107,8 +107,8 @@ final class ZReference implements Check {
     private static String otherZero(
             Examination x, PlannedProgram program, double deepestMm, double leastMm, double mostMm) {
         boolean foil = program.entry().zZero() == ZZero.FOIL;
-        double otherMm = deepestMm
-                + (foil ? 1 : -1) * (x.thicknessMm() + program.side().tapeMm());
+        double otherMm =
+                deepestMm + (foil ? 1 : -1) * (x.thicknessMm() + program.side().tapeMm());
         return otherMm < leastMm || otherMm > mostMm
                 ? ""
                 : " The job says that Z 0 lies " + (foil ? FOIL_TOP : SPOIL_BOARD) + "; counted from Z 0 "

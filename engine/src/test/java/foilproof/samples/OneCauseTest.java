@@ -85,7 +85,15 @@ class OneCauseTest {
     }
 
     /** Fault, and the finding that must stand alone for it. */
-    private record Case(String name, String kind, Severity severity, String program, int follow, Fault fault, Fault second, String other) {}
+    private record Case(
+            String name,
+            String kind,
+            Severity severity,
+            String program,
+            int follow,
+            Fault fault,
+            Fault second,
+            String other) {}
 
     private static void holeMissing(Folder f) {
         f.edit("bores.ngc", t -> {
@@ -104,48 +112,182 @@ class OneCauseTest {
 
     private static Stream<Case> cases() {
         return Stream.of(
-                new Case("A2 copper ten times too deep", Kinds.WRONG_Z_REFERENCE, Severity.STOP, "copper.ngc", 3,
-                        f -> f.replace("copper.ngc", "Z-0.100", "Z-1.000"), OneCauseTest::holeMissing, Kinds.HOLE_MISSING),
-                new Case("A2 copper ten times too shallow", Kinds.WRONG_Z_REFERENCE, Severity.STOP, "copper.ngc", 2,
-                        f -> f.replace("copper.ngc", "Z-0.100", "Z-0.010"), OneCauseTest::holeMissing, Kinds.HOLE_MISSING),
-                new Case("A2 a lost point", Kinds.DECIMAL_SLIP, Severity.STOP, "copper.ngc", 2,
-                        f -> f.first("copper.ngc", "G1 X36.880 Y10.500", "G1 X36880 Y10.500"), OneCauseTest::grooveMissing, Kinds.SHORT),
-                new Case("A2 a lost point in Z", Kinds.DECIMAL_SLIP, Severity.STOP, "bores.ngc", 3,
-                        f -> f.first("bores.ngc", "Z-1.65", "Z-165"), OneCauseTest::grooveMissing, Kinds.SHORT),
-                new Case("A4 G91 left on", Kinds.DISTANCE_MODE, Severity.STOP, "copper.ngc", 2,
-                        f -> f.replace("copper.ngc", "(the middle band)", "G91"), OneCauseTest::holeMissing, Kinds.HOLE_MISSING),
-                new Case("A5 a shift by G92", Kinds.WORK_OFFSET, Severity.FIX, "copper.ngc", 3,
-                        f -> f.replace("copper.ngc", "(the middle band)", "G0 X11.5 Y10.5\nG92 X12.5 Y11.5"), OneCauseTest::holeMissing, Kinds.HOLE_MISSING),
-                new Case("A5 a zero moved by G10", Kinds.WORK_OFFSET, Severity.FIX, "copper.ngc", 3,
-                        f -> f.replace("copper.ngc", "(the middle band)", "G10 L2 P1 X11 Y9"), OneCauseTest::holeMissing, Kinds.HOLE_MISSING),
-                new Case("A7 a rapid in the foil", Kinds.RAPID_IN_MATERIAL, Severity.STOP, "copper.ngc", 2,
-                        f -> f.replace("copper.ngc", "G0 Z2\n(ground below, supply above)", "G0 X20 Y20\nG0 Z2\n(ground below, supply above)"),
-                        OneCauseTest::grooveMissing, Kinds.SHORT),
-                new Case("A13 nobody is asked to change the cutter", Kinds.LENGTH_OFFSET, Severity.STOP, "copper.ngc", 0,
-                        f -> oneFile(f.replace("job.toml", "on_tool_change = \"stop\"", "on_tool_change = \"ignored\""), ""),
-                        OneCauseTest::grooveMissing, Kinds.SHORT),
-                new Case("A13 the other cutter's length", Kinds.LENGTH_OFFSET, Severity.STOP, "copper.ngc", 3,
-                        OneCauseTest::wrongLength, OneCauseTest::grooveMissing, Kinds.SHORT),
-                new Case("A15 a tiny arc that runs as a full circle", Kinds.ARC_SUSPECT, Severity.STOP, "copper.ngc", 2,
-                        f -> f.replace("copper.ngc", "G1 X12.500 Y14.500", "G1 X12.0 Y14.0\nG1 X12.1 Y14.1\nG2 X12.1 Y14.1 I4 J0\nG1 X12.500 Y14.500"),
-                        OneCauseTest::grooveMissing, Kinds.SHORT),
-                new Case("A16 R of a cycle below the foil", Kinds.CYCLE_SUSPECT, Severity.STOP, "bores.ngc", 1,
-                        f -> cycle(f, "-0.1", ""), OneCauseTest::grooveMissing, Kinds.SHORT),
-                new Case("A16 a cycle left on", Kinds.CYCLE_SUSPECT, Severity.STOP, "bores.ngc", 1,
-                        f -> cycle(f, "0.6", "X0 Y0\n"), OneCauseTest::grooveMissing, Kinds.SHORT),
-                new Case("B1 the job says spoil board, the programs count from the foil", Kinds.WRONG_Z_REFERENCE, Severity.STOP, "copper.ngc", 8,
-                        f -> f.replace("job.toml", "z_zero = \"foil\"", "z_zero = \"spoil board\""), OneCauseTest::holeMissing, Kinds.HOLE_MISSING),
-                new Case("B1 the job says foil, the programs count from the spoil board", Kinds.WRONG_Z_REFERENCE, Severity.STOP, "copper.ngc", 1,
-                        OneCauseTest::fromSpoilBoard, OneCauseTest::speed, Kinds.SPINDLE_SPEED),
-                new Case("B2 touched off in a groove", Kinds.TOUCH_OFF_SPOILT, Severity.STOP, "bores.ngc", 1,
-                        f -> f.replace("job.toml", "  work = \"boring\"", "  work = \"boring\"\n  touch_off = [\"30 mm\", \"12.4 mm\"]"),
-                        OneCauseTest::grooveMissing, Kinds.SHORT),
-                new Case("B5 the middle of the blank lies low", Kinds.FOIL_LEFT, Severity.STOP, "copper.ngc", 2,
-                        f -> f.replace("job.toml", "surface = \"flat\"", "surface = [[\"0 mm\",\"0 mm\",\"0 mm\"],[\"60 mm\",\"0 mm\",\"0 mm\"],"
-                                + "[\"0 mm\",\"45 mm\",\"0 mm\"],[\"60 mm\",\"45 mm\",\"0 mm\"],[\"30 mm\",\"22 mm\",\"-0.15 mm\"]]"),
-                        OneCauseTest::grooveMissing, Kinds.SHORT),
-                new Case("H5 bores after an outline without tabs", Kinds.PART_FREE, Severity.STOP, "outline.ngc", 2,
-                        OneCauseTest::outlineFirst, OneCauseTest::grooveMissing, Kinds.SHORT));
+                new Case(
+                        "A2 copper ten times too deep",
+                        Kinds.WRONG_Z_REFERENCE,
+                        Severity.STOP,
+                        "copper.ngc",
+                        3,
+                        f -> f.replace("copper.ngc", "Z-0.100", "Z-1.000"),
+                        OneCauseTest::holeMissing,
+                        Kinds.HOLE_MISSING),
+                new Case(
+                        "A2 copper ten times too shallow",
+                        Kinds.WRONG_Z_REFERENCE,
+                        Severity.STOP,
+                        "copper.ngc",
+                        2,
+                        f -> f.replace("copper.ngc", "Z-0.100", "Z-0.010"),
+                        OneCauseTest::holeMissing,
+                        Kinds.HOLE_MISSING),
+                new Case(
+                        "A2 a lost point",
+                        Kinds.DECIMAL_SLIP,
+                        Severity.STOP,
+                        "copper.ngc",
+                        2,
+                        f -> f.first("copper.ngc", "G1 X36.880 Y10.500", "G1 X36880 Y10.500"),
+                        OneCauseTest::grooveMissing,
+                        Kinds.SHORT),
+                new Case(
+                        "A2 a lost point in Z",
+                        Kinds.DECIMAL_SLIP,
+                        Severity.STOP,
+                        "bores.ngc",
+                        3,
+                        f -> f.first("bores.ngc", "Z-1.65", "Z-165"),
+                        OneCauseTest::grooveMissing,
+                        Kinds.SHORT),
+                new Case(
+                        "A4 G91 left on",
+                        Kinds.DISTANCE_MODE,
+                        Severity.STOP,
+                        "copper.ngc",
+                        2,
+                        f -> f.replace("copper.ngc", "(the middle band)", "G91"),
+                        OneCauseTest::holeMissing,
+                        Kinds.HOLE_MISSING),
+                new Case(
+                        "A5 a shift by G92",
+                        Kinds.WORK_OFFSET,
+                        Severity.FIX,
+                        "copper.ngc",
+                        3,
+                        f -> f.replace("copper.ngc", "(the middle band)", "G0 X11.5 Y10.5\nG92 X12.5 Y11.5"),
+                        OneCauseTest::holeMissing,
+                        Kinds.HOLE_MISSING),
+                new Case(
+                        "A5 a zero moved by G10",
+                        Kinds.WORK_OFFSET,
+                        Severity.FIX,
+                        "copper.ngc",
+                        3,
+                        f -> f.replace("copper.ngc", "(the middle band)", "G10 L2 P1 X11 Y9"),
+                        OneCauseTest::holeMissing,
+                        Kinds.HOLE_MISSING),
+                new Case(
+                        "A7 a rapid in the foil",
+                        Kinds.RAPID_IN_MATERIAL,
+                        Severity.STOP,
+                        "copper.ngc",
+                        2,
+                        f -> f.replace(
+                                "copper.ngc",
+                                "G0 Z2\n(ground below, supply above)",
+                                "G0 X20 Y20\nG0 Z2\n(ground below, supply above)"),
+                        OneCauseTest::grooveMissing,
+                        Kinds.SHORT),
+                new Case(
+                        "A13 nobody is asked to change the cutter",
+                        Kinds.LENGTH_OFFSET,
+                        Severity.STOP,
+                        "copper.ngc",
+                        0,
+                        f -> oneFile(
+                                f.replace("job.toml", "on_tool_change = \"stop\"", "on_tool_change = \"ignored\""), ""),
+                        OneCauseTest::grooveMissing,
+                        Kinds.SHORT),
+                new Case(
+                        "A13 the other cutter's length",
+                        Kinds.LENGTH_OFFSET,
+                        Severity.STOP,
+                        "copper.ngc",
+                        3,
+                        OneCauseTest::wrongLength,
+                        OneCauseTest::grooveMissing,
+                        Kinds.SHORT),
+                new Case(
+                        "A15 a tiny arc that runs as a full circle",
+                        Kinds.ARC_SUSPECT,
+                        Severity.STOP,
+                        "copper.ngc",
+                        2,
+                        f -> f.replace(
+                                "copper.ngc",
+                                "G1 X12.500 Y14.500",
+                                "G1 X12.0 Y14.0\nG1 X12.1 Y14.1\nG2 X12.1 Y14.1 I4 J0\nG1 X12.500 Y14.500"),
+                        OneCauseTest::grooveMissing,
+                        Kinds.SHORT),
+                new Case(
+                        "A16 R of a cycle below the foil",
+                        Kinds.CYCLE_SUSPECT,
+                        Severity.STOP,
+                        "bores.ngc",
+                        1,
+                        f -> cycle(f, "-0.1", ""),
+                        OneCauseTest::grooveMissing,
+                        Kinds.SHORT),
+                new Case(
+                        "A16 a cycle left on",
+                        Kinds.CYCLE_SUSPECT,
+                        Severity.STOP,
+                        "bores.ngc",
+                        1,
+                        f -> cycle(f, "0.6", "X0 Y0\n"),
+                        OneCauseTest::grooveMissing,
+                        Kinds.SHORT),
+                new Case(
+                        "B1 the job says spoil board, the programs count from the foil",
+                        Kinds.WRONG_Z_REFERENCE,
+                        Severity.STOP,
+                        "copper.ngc",
+                        8,
+                        f -> f.replace("job.toml", "z_zero = \"foil\"", "z_zero = \"spoil board\""),
+                        OneCauseTest::holeMissing,
+                        Kinds.HOLE_MISSING),
+                new Case(
+                        "B1 the job says foil, the programs count from the spoil board",
+                        Kinds.WRONG_Z_REFERENCE,
+                        Severity.STOP,
+                        "copper.ngc",
+                        1,
+                        OneCauseTest::fromSpoilBoard,
+                        OneCauseTest::speed,
+                        Kinds.SPINDLE_SPEED),
+                new Case(
+                        "B2 touched off in a groove",
+                        Kinds.TOUCH_OFF_SPOILT,
+                        Severity.STOP,
+                        "bores.ngc",
+                        1,
+                        f -> f.replace(
+                                "job.toml",
+                                "  work = \"boring\"",
+                                "  work = \"boring\"\n  touch_off = [\"30 mm\", \"12.4 mm\"]"),
+                        OneCauseTest::grooveMissing,
+                        Kinds.SHORT),
+                new Case(
+                        "B5 the middle of the blank lies low",
+                        Kinds.FOIL_LEFT,
+                        Severity.STOP,
+                        "copper.ngc",
+                        2,
+                        f -> f.replace(
+                                "job.toml",
+                                "surface = \"flat\"",
+                                "surface = [[\"0 mm\",\"0 mm\",\"0 mm\"],[\"60 mm\",\"0 mm\",\"0 mm\"],"
+                                        + "[\"0 mm\",\"45 mm\",\"0 mm\"],[\"60 mm\",\"45 mm\",\"0 mm\"],[\"30 mm\",\"22 mm\",\"-0.15 mm\"]]"),
+                        OneCauseTest::grooveMissing,
+                        Kinds.SHORT),
+                new Case(
+                        "H5 bores after an outline without tabs",
+                        Kinds.PART_FREE,
+                        Severity.STOP,
+                        "outline.ngc",
+                        2,
+                        OneCauseTest::outlineFirst,
+                        OneCauseTest::grooveMissing,
+                        Kinds.SHORT));
     }
 
     @TestFactory
@@ -167,7 +309,10 @@ class OneCauseTest {
             c.second().into(files);
             c.fault().into(files);
             List<Finding> told = files.run();
-            Finding cause = told.stream().filter(f -> f.kind().equals(c.kind())).findFirst().orElseThrow();
+            Finding cause = told.stream()
+                    .filter(f -> f.kind().equals(c.kind()))
+                    .findFirst()
+                    .orElseThrow();
             holdsCause(c, cause, told);
             assertThat(told).as(shown(told)).hasSize(2).anyMatch(f -> f.kind().equals(c.other()));
         }));
@@ -182,9 +327,23 @@ class OneCauseTest {
     private static String shown(List<Finding> told) {
         StringBuilder t = new StringBuilder();
         for (Finding f : told) {
-            t.append('\n').append(f.severity()).append(' ').append(f.kind()).append(' ').append(f.program()).append(':').append(f.line());
+            t.append('\n')
+                    .append(f.severity())
+                    .append(' ')
+                    .append(f.kind())
+                    .append(' ')
+                    .append(f.program())
+                    .append(':')
+                    .append(f.line());
             t.append(' ').append(f.message());
-            f.consequences().forEach(g -> t.append("\n    > ").append(g.kind()).append(' ').append(g.program()).append(':').append(g.line()).append(' ').append(g.message()));
+            f.consequences().forEach(g -> t.append("\n    > ")
+                    .append(g.kind())
+                    .append(' ')
+                    .append(g.program())
+                    .append(':')
+                    .append(g.line())
+                    .append(' ')
+                    .append(g.message()));
         }
         return t.toString();
     }
@@ -192,7 +351,9 @@ class OneCauseTest {
     /** Bores in the file of the copper, behind a change of the cutter without a stop. */
     private static Folder oneFile(Folder f, String afterM6) {
         String bores = f.texts.get("bores.ngc");
-        String rest = bores.substring(bores.indexOf("M5\n")).replaceAll("M0 .*\n", "").replace("T2 M6\n", "T2 M6\n" + afterM6);
+        String rest = bores.substring(bores.indexOf("M5\n"))
+                .replaceAll("M0 .*\n", "")
+                .replace("T2 M6\n", "T2 M6\n" + afterM6);
         f.edit("copper.ngc", t -> t.replace("M5\nM2\n", "") + rest);
         return f.edit("job.toml", t -> {
             int from = t.indexOf("  [[side.program]]\n  file = \"bores.ngc\"");
@@ -214,7 +375,8 @@ class OneCauseTest {
         for (String file : List.of("copper.ngc", "bores.ngc", "outline.ngc")) {
             f.edit(file, t -> java.util.regex.Pattern.compile("Z(-?[0-9.]+)")
                     .matcher(t)
-                    .replaceAll(m -> String.format(java.util.Locale.ROOT, "Z%.3f", Double.parseDouble(m.group(1)) + 1.6)));
+                    .replaceAll(
+                            m -> String.format(java.util.Locale.ROOT, "Z%.3f", Double.parseDouble(m.group(1)) + 1.6)));
         }
     }
 
@@ -225,9 +387,13 @@ class OneCauseTest {
             int bores = t.indexOf("  [[side.program]]\n  file = \"bores.ngc\"");
             int outline = t.indexOf("  [[side.program]]\n  file = \"outline.ngc\"");
             int design = t.indexOf("[design]");
-            String moved = t.substring(outline, design).lines().filter(l -> !l.contains("retouch")).reduce("", (a, b) -> a + b + "\n");
+            String moved = t.substring(outline, design)
+                    .lines()
+                    .filter(l -> !l.contains("retouch"))
+                    .reduce("", (a, b) -> a + b + "\n");
             return (t.substring(0, bores) + moved + t.substring(bores, outline) + t.substring(design))
-                    .replace("hold = \"full tape\"", "hold = \"edge clamps\"").replace("tape = \"0.1 mm\"", "tape = \"0 mm\"");
+                    .replace("hold = \"full tape\"", "hold = \"edge clamps\"")
+                    .replace("tape = \"0.1 mm\"", "tape = \"0 mm\"");
         });
     }
 
@@ -238,18 +404,22 @@ class OneCauseTest {
             boolean[] begun = {false};
             t.lines().filter(l -> l.startsWith("G0 X")).forEach(l -> {
                 String[] words = l.split(" ");
-                String x = String.format(java.util.Locale.ROOT, "X%.3f", Double.parseDouble(words[1].substring(1)) - 0.103);
+                String x = String.format(
+                        java.util.Locale.ROOT, "X%.3f", Double.parseDouble(words[1].substring(1)) - 0.103);
                 out.append(begun[0] ? "" : "G98 G83 ").append(x).append(' ').append(words[2]);
                 out.append(begun[0] ? "" : " Z-2.05 Q0.4 R" + r + " F90").append('\n');
                 begun[0] = true;
             });
             return out.append(then).append("G80\nG0 Z25\nM5\nM2\n").toString();
         });
-        f.edit("job.toml", t -> t.replace("tool = \"through mill\"\n  work = \"boring\"", "tool = \"drill\"\n  work = \"boring\"")
+        f.edit("job.toml", t -> t.replace(
+                        "tool = \"through mill\"\n  work = \"boring\"", "tool = \"drill\"\n  work = \"boring\"")
                 .replace("  retouch = false                  # the same cutter goes on\n", "")
-                .replace("[[side]]", "[[tool]]\nname = \"drill\"\nnumber = 3\nshape = \"drill\"\ndiameter = \"1 mm\"\nincluded_angle = \"118 deg\"\n"
-                        + "shank = \"3.175 mm\"\nflutes = 2\nflute_length = \"9 mm\"\nstick_out = \"14 mm\"\nrunout = \"0 mm\"\n"
-                        + "centre_cutting = true\nduty = \"any\"\n\n[[side]]"));
+                .replace(
+                        "[[side]]",
+                        "[[tool]]\nname = \"drill\"\nnumber = 3\nshape = \"drill\"\ndiameter = \"1 mm\"\nincluded_angle = \"118 deg\"\n"
+                                + "shank = \"3.175 mm\"\nflutes = 2\nflute_length = \"9 mm\"\nstick_out = \"14 mm\"\nrunout = \"0 mm\"\n"
+                                + "centre_cutting = true\nduty = \"any\"\n\n[[side]]"));
         f.edit("bores.ngc", t -> t.replace("T2", "T3").replace("end mill 1/32 in, 0.794 mm", "drill 1 mm"));
         f.replace("outline.ngc", "S16000 M3", "M5\nG0 Z25\nT2 M6\nM0\nS16000 M3");
     }
