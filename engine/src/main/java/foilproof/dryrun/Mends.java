@@ -271,7 +271,7 @@ final class Mends {
             case Kinds.ARC_SUSPECT -> arc(lines, line);
             case Kinds.DECIMAL_SLIP -> point(cause, lines, line);
             case Kinds.WORK_OFFSET -> offset(program, lines);
-            case Kinds.CYCLE_SUSPECT -> cycle(x, cause, program, lines, line);
+            case Kinds.CYCLE_SUSPECT -> cycle(cause, program, lines, line);
             case Kinds.DISTANCE_MODE -> distance(program, lines, line);
             case Kinds.RAPID_IN_MATERIAL -> rapids(x, program, lines);
             default -> null;
@@ -340,8 +340,7 @@ final class Mends {
         return taken.isEmpty() ? null : "the shift in line " + taken.get(0) + " of " + program.file() + " is taken out";
     }
 
-    private static @Nullable String cycle(
-            Examination x, Finding cause, PlannedProgram program, String[] lines, int line) {
+    private static @Nullable String cycle(Finding cause, PlannedProgram program, String[] lines, int line) {
         String text = bare(lines[line - 1]);
         Measured r = cause.measured();
         if (cause.consequences().stream().anyMatch(f -> f.kind().equals(Kinds.PROGRAM_ERROR))) {
