@@ -44,29 +44,9 @@ public record JobMove(double xMm, double yMm, double turnRad, double aboutXMm, d
             JobMove here = onSide(job, s.number());
             List<ProgramEntry> programs = new ArrayList<>();
             for (ProgramEntry p : s.programs()) {
-                programs.add(new ProgramEntry(
-                        p.source(),
-                        p.tool(),
-                        p.work(),
-                        here.of(p.workZeroMm()),
-                        p.zZero(),
-                        p.touchOffMm(),
-                        p.retouch()));
+                programs.add(p.withWorkZero(here.of(p.workZeroMm())));
             }
-            sides.add(new Side(
-                    s.number(),
-                    s.face(),
-                    s.turned(),
-                    here.of(s.workZeroMm()),
-                    s.zZero(),
-                    s.touchOffMm(),
-                    s.probeClipMm(),
-                    s.deburred(),
-                    s.pinsMm(),
-                    s.surface(),
-                    s.hold(),
-                    s.tapeMm(),
-                    programs));
+            sides.add(s.withWorkZero(here.of(s.workZeroMm())).withPrograms(programs));
         }
         return job.withSides(sides).withWhatIf(job.whatIf().withMoved(this));
     }

@@ -71,6 +71,30 @@ public record Machine(
                 extraction);
     }
 
+    /** The same machine with this lost motion in X and Y, mm. */
+    public Machine withBacklash(XyMm newBacklashMm) {
+        return new Machine(
+                travelMm,
+                blankAtMm,
+                language,
+                units,
+                dwell,
+                blockDelete,
+                onToolChange,
+                appliesHeightMap,
+                cornerDeviationMm,
+                maxFeedMmPerMin,
+                rapidMmPerMin,
+                accelerationMmPerS2,
+                spindleMinRpm,
+                spindleMaxRpm,
+                newBacklashMm,
+                repeatabilityMm,
+                colletNut,
+                toolChangeS,
+                extraction);
+    }
+
     /** Which program language is read. */
     public enum Language {
         /** RS274/NGC as published, nothing else. */

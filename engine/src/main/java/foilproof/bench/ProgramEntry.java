@@ -26,4 +26,24 @@ public record ProgramEntry(
     public String file() {
         return source.name();
     }
+
+    /** The same entry with another text. */
+    public ProgramEntry withSource(SourceFile newSource) {
+        return new ProgramEntry(newSource, tool, work, workZeroMm, zZero, touchOffMm, retouch);
+    }
+
+    /** The same entry with another tool, or null where the program itself names it. */
+    public ProgramEntry withTool(@Nullable String newTool) {
+        return new ProgramEntry(source, newTool, work, workZeroMm, zZero, touchOffMm, retouch);
+    }
+
+    /** The same entry with X0 Y0 elsewhere, mm from the blank's lower-left corner as it lies. */
+    public ProgramEntry withWorkZero(XyMm newWorkZeroMm) {
+        return new ProgramEntry(source, tool, work, newWorkZeroMm, zZero, touchOffMm, retouch);
+    }
+
+    /** The same entry with another Z 0. */
+    public ProgramEntry withZZero(ZZero newZZero) {
+        return new ProgramEntry(source, tool, work, workZeroMm, newZZero, touchOffMm, retouch);
+    }
 }

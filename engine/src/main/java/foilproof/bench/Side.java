@@ -38,4 +38,76 @@ public record Side(
         pinsMm = List.copyOf(pinsMm);
         programs = List.copyOf(programs);
     }
+
+    /** The same side with its programs' X0 Y0 elsewhere, mm from the blank's lower-left corner as it lies. */
+    public Side withWorkZero(XyMm newWorkZeroMm) {
+        return new Side(
+                number,
+                face,
+                turned,
+                newWorkZeroMm,
+                zZero,
+                touchOffMm,
+                probeClipMm,
+                deburred,
+                pinsMm,
+                surface,
+                hold,
+                tapeMm,
+                programs);
+    }
+
+    /** The same side with another Z 0. */
+    public Side withZZero(ZZero newZZero) {
+        return new Side(
+                number,
+                face,
+                turned,
+                workZeroMm,
+                newZZero,
+                touchOffMm,
+                probeClipMm,
+                deburred,
+                pinsMm,
+                surface,
+                hold,
+                tapeMm,
+                programs);
+    }
+
+    /** The same side with the foil top lying otherwise. */
+    public Side withSurface(Surface newSurface) {
+        return new Side(
+                number,
+                face,
+                turned,
+                workZeroMm,
+                zZero,
+                touchOffMm,
+                probeClipMm,
+                deburred,
+                pinsMm,
+                newSurface,
+                hold,
+                tapeMm,
+                programs);
+    }
+
+    /** The same side with other programs, in the order they run. */
+    public Side withPrograms(List<ProgramEntry> newPrograms) {
+        return new Side(
+                number,
+                face,
+                turned,
+                workZeroMm,
+                zZero,
+                touchOffMm,
+                probeClipMm,
+                deburred,
+                pinsMm,
+                surface,
+                hold,
+                tapeMm,
+                newPrograms);
+    }
 }

@@ -128,6 +128,26 @@ public record Tool(
                 duty);
     }
 
+    /** The same cutter running out by this, mm. */
+    public Tool withRunout(double newRunoutMm) {
+        return new Tool(
+                name,
+                number,
+                shape,
+                diameterMm,
+                includedAngleRad,
+                tipWidthMm,
+                tipRadiusMm,
+                shankMm,
+                flutes,
+                fluteLengthMm,
+                stickOutMm,
+                newRunoutMm,
+                centreCutting,
+                lengthMm,
+                duty);
+    }
+
     private Tool withTip(OptionalDouble widthMm, OptionalDouble radiusMm) {
         return new Tool(
                 name,

@@ -76,6 +76,11 @@ public record ZWindow(
         return noneWithinHeadroom || (fromMm != null && toMm != null && fromMm > toMm);
     }
 
+    /** Whether no shift of depth puts the whole stated spread into the window: no depth setting works (needs.md D6). */
+    public boolean narrowerThanSpread() {
+        return empty() || fromMm != null && toMm != null && toMm - fromMm < spreadToMm - spreadFromMm - 1e-9;
+    }
+
     /** Lower end rounded inward to 1 um. */
     public @Nullable Double printedFromMm() {
         return fromMm == null ? null : inwardUp(fromMm);

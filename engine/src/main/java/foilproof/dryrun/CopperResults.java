@@ -43,12 +43,15 @@ final class CopperResults {
                 limitedBy(w.limitedTo()),
                 new double[] {w.spreadFromMm(), w.spreadToMm()},
                 w.marginMm(),
-                w.empty() ? noDepth(w) : null);
+                w.narrowerThanSpread() ? noDepth(w) : null);
     }
 
     /** Whether a flat blank would help, and how far the programmed depth would do on it. */
     private static String noDepth(ZWindow w) {
         ZWindow flat = w.flattened();
+        if (!w.empty() && (flat == null || flat.narrowerThanSpread())) {
+            return "No depth works with this spread, which is wider than the window: hold the blank flatter, or touch off more closely.";
+        }
         if (flat == null || flat.empty()) {
             return "No depth works, and none would on a flat blank: change the cutter, the program, or what the cutter"
                     + " is kept for.";
@@ -56,7 +59,8 @@ final class CopperResults {
         Double from = flat.printedFromMm();
         Double to = flat.printedToMm();
         Double best = flat.bestShiftMm();
-        return "No depth works: flatten the blank, or map its height. On a flat one the programmed depth would survive"
+        return "No depth works" + (w.empty() ? "" : " with this spread, which is wider than the window")
+                + ": flatten the blank, or map its height. On a flat one the programmed depth would survive"
                 + " Z errors from "
                 + (from == null ? "beyond the headroom" : String.format(Locale.ROOT, "%+.3f", from))
                 + " to "

@@ -159,30 +159,12 @@ final class Mends {
             List<ProgramEntry> programs = new ArrayList<>();
             for (ProgramEntry e : side.programs()) {
                 ZZero zero = side.number() == number && e.zZero() == from ? to : e.zZero();
-                programs.add(new ProgramEntry(
-                        e.source(), e.tool(), e.work(), e.workZeroMm(), zero, e.touchOffMm(), e.retouch()));
+                programs.add(e.withZZero(zero));
             }
             ZZero zero = side.number() == number && side.zZero() == from ? to : side.zZero();
-            sides.add(with(side, zero, programs));
+            sides.add(side.withZZero(zero).withPrograms(programs));
         }
         return job.withSides(sides);
-    }
-
-    private static Side with(Side side, ZZero zero, List<ProgramEntry> programs) {
-        return new Side(
-                side.number(),
-                side.face(),
-                side.turned(),
-                side.workZeroMm(),
-                zero,
-                side.touchOffMm(),
-                side.probeClipMm(),
-                side.deburred(),
-                side.pinsMm(),
-                side.surface(),
-                side.hold(),
-                side.tapeMm(),
-                programs);
     }
 
     private static List<Mend> lengths(Job job) {
@@ -246,8 +228,9 @@ final class Mends {
         if (line > lines.length) {
             return List.of();
         }
+        String[] written = lines.clone();
         String assuming = edit(x, cause, program, lines, line);
-        if (assuming == null) {
+        if (assuming == null || computed(written, lines)) {
             return List.of();
         }
         SourceFile mended = SourceFile.of(file, String.join("\n", lines).getBytes(StandardCharsets.ISO_8859_1));
@@ -255,13 +238,22 @@ final class Mends {
         for (Side side : x.job().sides()) {
             List<ProgramEntry> programs = new ArrayList<>();
             for (ProgramEntry e : side.programs()) {
-                SourceFile source = e.file().equals(file) ? mended : e.source();
-                programs.add(new ProgramEntry(
-                        source, e.tool(), e.work(), e.workZeroMm(), e.zZero(), e.touchOffMm(), e.retouch()));
+                programs.add(e.file().equals(file) ? e.withSource(mended) : e);
             }
-            sides.add(with(side, side.zZero(), programs));
+            sides.add(side.withPrograms(programs));
         }
         return List.of(new Mend(x.job().withSides(sides), assuming, false));
+    }
+
+    /** Whether a line that was changed holds values that are worked out: what they were meant to be stands nowhere. */
+    private static boolean computed(String[] written, String[] lines) {
+        for (int k = 0; k < lines.length; k++) {
+            String was = bare(written[k]);
+            if (!lines[k].equals(written[k]) && (was.indexOf('#') >= 0 || was.indexOf('[') >= 0)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** Changes lines, and says what that assumes; null where nothing can be assumed. */

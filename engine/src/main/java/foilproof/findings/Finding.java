@@ -50,32 +50,37 @@ public record Finding(
 
     /** The same finding in other words. */
     public Finding saying(String newMessage) {
-        return new Finding(
-                kind,
-                severity,
-                certainty,
-                newMessage,
-                doThis,
-                side,
-                atMm,
-                boxMm,
-                program,
-                line,
-                timeS,
-                tool,
-                measured,
-                limit,
-                marginMm,
-                consequences);
+        return copy(severity, newMessage, doThis, consequences);
     }
 
     /** The same finding with another remedy. */
     public Finding doing(String newRemedy) {
+        return copy(severity, message, newRemedy, consequences);
+    }
+
+    /** The same finding with {@code others} folded under it, after what is folded under it already. */
+    public Finding withConsequences(List<Finding> others) {
+        List<Finding> all = new ArrayList<>(consequences);
+        all.addAll(others);
+        return withOnly(all);
+    }
+
+    /** The same finding with {@code others} alone folded under it. */
+    public Finding withOnly(List<Finding> others) {
+        return copy(severity, message, doThis, List.copyOf(others));
+    }
+
+    /** The same finding at another severity. */
+    public Finding withSeverity(Severity other) {
+        return copy(other, message, doThis, consequences);
+    }
+
+    private Finding copy(Severity newSeverity, String newMessage, String newRemedy, List<Finding> newConsequences) {
         return new Finding(
                 kind,
-                severity,
+                newSeverity,
                 certainty,
-                message,
+                newMessage,
                 newRemedy,
                 side,
                 atMm,
@@ -87,72 +92,7 @@ public record Finding(
                 measured,
                 limit,
                 marginMm,
-                consequences);
-    }
-
-    /** The same finding with {@code others} folded under it. */
-    public Finding withConsequences(List<Finding> others) {
-        List<Finding> all = new ArrayList<>(consequences);
-        all.addAll(others);
-        return new Finding(
-                kind,
-                severity,
-                certainty,
-                message,
-                doThis,
-                side,
-                atMm,
-                boxMm,
-                program,
-                line,
-                timeS,
-                tool,
-                measured,
-                limit,
-                marginMm,
-                List.copyOf(all));
-    }
-
-    /** The same finding with {@code others} alone folded under it. */
-    public Finding withOnly(List<Finding> others) {
-        return new Finding(
-                kind,
-                severity,
-                certainty,
-                message,
-                doThis,
-                side,
-                atMm,
-                boxMm,
-                program,
-                line,
-                timeS,
-                tool,
-                measured,
-                limit,
-                marginMm,
-                List.copyOf(others));
-    }
-
-    /** The same finding at another severity. */
-    public Finding withSeverity(Severity other) {
-        return new Finding(
-                kind,
-                other,
-                certainty,
-                message,
-                doThis,
-                side,
-                atMm,
-                boxMm,
-                program,
-                line,
-                timeS,
-                tool,
-                measured,
-                limit,
-                marginMm,
-                consequences);
+                newConsequences);
     }
 
     /** Collects the parts of a finding; every part but kind, severity, certainty, message and remedy may be absent. */

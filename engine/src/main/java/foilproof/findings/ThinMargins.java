@@ -42,11 +42,7 @@ final class ThinMargins implements Check {
         }
         boolean fix = margin < -1e-9;
         boolean told = brokenNow(window.limitedTo()) || limit.kind() == ZLimit.Kind.FOIL_LEFT && limit.eMm() > 0;
-        double width = window.fromMm() == null || window.toMm() == null
-                ? Double.POSITIVE_INFINITY
-                : window.toMm() - window.fromMm();
-        double spread = window.spreadToMm() - window.spreadFromMm();
-        boolean none = window.empty() || width < spread - 1e-9;
+        boolean none = window.narrowerThanSpread();
         boolean duty = brokenNow(window.limitedTo());
         // a limit that the set-up itself breaks has its own finding; "no depth works" is told beside it
         if (told && (!none || duty) || window.empty() && netsBrokenAtAnyDepth(window)) {

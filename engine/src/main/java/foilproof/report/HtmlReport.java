@@ -268,6 +268,11 @@ public final class HtmlReport {
         html.text("Bracket: the Z error that your set-up allows. Dashed line: Z as programmed.")
                 .raw("</p>\n");
         html.raw(ZWindowBars.svg(result.zWindows()));
+        for (ResultDocument.ZWindow window : result.zWindows()) {
+            if (window.note() != null) {
+                html.element("p", "Run " + window.run() + " (" + window.tool() + "): " + window.note());
+            }
+        }
     }
 
     private void notChecked() {
@@ -307,11 +312,6 @@ public final class HtmlReport {
                     "#" + Decimals.fixed(Decimals.upToUm(window.plusMinusMm()), 3));
         }
         html.endTable();
-        for (ResultDocument.ZWindow window : result.zWindows()) {
-            if (window.note() != null) {
-                html.element("p", "Run " + window.run() + " (" + window.tool() + "): " + window.note());
-            }
-        }
         ResultDocument.JointWindow joint = result.zWindowJoint();
         if (joint != null) {
             html.element(

@@ -154,9 +154,9 @@ public record Study(
         for (Side side : job.sides()) {
             List<ProgramEntry> programs = new ArrayList<>();
             for (ProgramEntry entry : side.programs()) {
-                programs.add(meant.name().equals(entry.tool()) ? withTool(entry, hidden) : entry);
+                programs.add(meant.name().equals(entry.tool()) ? entry.withTool(hidden) : entry);
             }
-            sides.add(withPrograms(side, programs));
+            sides.add(side.withPrograms(programs));
         }
         return job.withTools(tools).withSides(sides);
     }
@@ -178,34 +178,6 @@ public record Study(
                 tool.centreCutting(),
                 tool.lengthMm(),
                 tool.duty());
-    }
-
-    private static ProgramEntry withTool(ProgramEntry entry, String tool) {
-        return new ProgramEntry(
-                entry.source(),
-                tool,
-                entry.work(),
-                entry.workZeroMm(),
-                entry.zZero(),
-                entry.touchOffMm(),
-                entry.retouch());
-    }
-
-    private static Side withPrograms(Side side, List<ProgramEntry> programs) {
-        return new Side(
-                side.number(),
-                side.face(),
-                side.turned(),
-                side.workZeroMm(),
-                side.zZero(),
-                side.touchOffMm(),
-                side.probeClipMm(),
-                side.deburred(),
-                side.pinsMm(),
-                side.surface(),
-                side.hold(),
-                side.tapeMm(),
-                programs);
     }
 
     private static void variations(Job job, List<Asked> asked) {

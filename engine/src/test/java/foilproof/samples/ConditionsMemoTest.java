@@ -126,20 +126,7 @@ class ConditionsMemoTest {
                 new Touch(0, 0, 0), new Touch(w, 0, between(random, 0.1)), new Touch(0, h, 0), new Touch(w, h, 0)));
         List<Side> out = new ArrayList<>();
         for (Side s : job.sides()) {
-            out.add(new Side(
-                    s.number(),
-                    s.face(),
-                    s.turned(),
-                    s.workZeroMm(),
-                    s.zZero(),
-                    s.touchOffMm(),
-                    s.probeClipMm(),
-                    s.deburred(),
-                    s.pinsMm(),
-                    surface,
-                    s.hold(),
-                    s.tapeMm(),
-                    s.programs()));
+            out.add(s.withSurface(surface));
         }
         return out;
     }

@@ -7,6 +7,7 @@ import foilproof.bench.DiskFiles;
 import foilproof.bench.Job;
 import foilproof.bench.JobReader;
 import foilproof.bench.ReadOptions;
+import foilproof.dryrun.DryRun;
 import foilproof.findings.Catalogue;
 import foilproof.findings.CopperPlaces;
 import foilproof.findings.Examination;
@@ -90,6 +91,25 @@ class FlattenedBreakoutTest {
         });
         BestDepth best = BestDepth.of(x).get(0);
         assertThat(best.marginMm()).isNegative();
+    }
+
+    /** The window stands before every list of findings, so it says by itself that no depth works (D6). */
+    @Test
+    void shouldSayBesideTheWindowThatNoDepthWorks() throws Exception {
+        assertThat(noteOf("fine-pitch-breakout"))
+                .startsWith("No depth works with this spread, which is wider than the window: flatten the blank");
+        assertThat(noteOf("thermistor-amplifier")).isNull();
+    }
+
+    private static String noteOf(String sample) throws Exception {
+        return DryRun.run(
+                        DiskFiles.source(SampleJobsTest.SAMPLES.resolve(sample)),
+                        ReadOptions.DEFAULT,
+                        new ExamineOptions(0.05, 2, Progress.NONE))
+                .document()
+                .zWindows()
+                .get(0)
+                .note();
     }
 
     @Test

@@ -19,6 +19,7 @@ import java.util.Map;
 import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 
 /**
@@ -316,6 +317,23 @@ class OneCauseTest {
             holdsCause(c, cause, told);
             assertThat(told).as(shown(told)).hasSize(2).anyMatch(f -> f.kind().equals(c.other()));
         }));
+    }
+
+    /** What a worked-out value was meant to be stands nowhere: the cause is told, and no mend of its line is assumed. */
+    @Test
+    void shouldAssumeNoMendOfALineWhoseValuesAreWorkedOut() throws Exception {
+        List<Finding> told = Folder.sound()
+                .replace(
+                        "copper.ngc",
+                        "G0 Z2\n(ground below, supply above)",
+                        "G0 X[10 + 10] Y20\nG0 Z2\n(ground below, supply above)")
+                .run();
+        assertThat(told).anySatisfy(f -> {
+            assertThat(f.kind()).isEqualTo(Kinds.RAPID_IN_MATERIAL);
+            assertThat(f.severity()).isEqualTo(Severity.STOP);
+            assertThat(f.consequences()).noneMatch(g -> g.message().startsWith("Remains if"));
+        });
+        assertThat(told).as(shown(told)).noneMatch(f -> f.kind().equals(Kinds.PROGRAM_ERROR));
     }
 
     private static void holdsCause(Case c, Finding f, List<Finding> told) {

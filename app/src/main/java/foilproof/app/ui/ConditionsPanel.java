@@ -551,6 +551,9 @@ final class ConditionsPanel extends JPanel {
             s.append(String.format(
                     Locale.ROOT, "; margin to your spread %+.3f mm", Math.floor(w.marginMm() * 1000 + 1e-6) / 1000));
         }
+        if (w.note() != null) {
+            s.append(". ").append(w.note());
+        }
         return s.toString();
     }
 

@@ -316,11 +316,11 @@ final class JobLoader {
             Double tip = w.tipMm().get(t.name());
             Double runout = w.runoutMm().get(t.name());
             Tool changed = tip == null ? t : t.withTipWidth(tip);
-            tools.add(runout == null ? changed : withRunout(changed, runout));
+            tools.add(runout == null ? changed : changed.withRunout(runout));
         }
         List<Side> sides = new ArrayList<>();
         for (Side s : job.sides()) {
-            sides.add(withSurface(s, surface(scene, s, w)));
+            sides.add(s.withSurface(surface(scene, s, w)));
         }
         Map<Integer, String> collet = new TreeMap<>(job.whatIf().inCollet());
         collet.putAll(w.inCollet());
@@ -333,7 +333,7 @@ final class JobLoader {
                 job.file(),
                 job.blank(),
                 job.spoilBoard(),
-                withBacklash(m, lost),
+                m.withBacklash(lost),
                 job.spread(),
                 tools,
                 sides,
@@ -372,65 +372,6 @@ final class JobLoader {
             }
         }
         return new Surface(touches);
-    }
-
-    private static Side withSurface(Side s, Surface surface) {
-        return new Side(
-                s.number(),
-                s.face(),
-                s.turned(),
-                s.workZeroMm(),
-                s.zZero(),
-                s.touchOffMm(),
-                s.probeClipMm(),
-                s.deburred(),
-                s.pinsMm(),
-                surface,
-                s.hold(),
-                s.tapeMm(),
-                s.programs());
-    }
-
-    private static Tool withRunout(Tool t, double runoutMm) {
-        return new Tool(
-                t.name(),
-                t.number(),
-                t.shape(),
-                t.diameterMm(),
-                t.includedAngleRad(),
-                t.tipWidthMm(),
-                t.tipRadiusMm(),
-                t.shankMm(),
-                t.flutes(),
-                t.fluteLengthMm(),
-                t.stickOutMm(),
-                runoutMm,
-                t.centreCutting(),
-                t.lengthMm(),
-                t.duty());
-    }
-
-    private static Machine withBacklash(Machine m, XyMm lost) {
-        return new Machine(
-                m.travelMm(),
-                m.blankAtMm(),
-                m.language(),
-                m.units(),
-                m.dwell(),
-                m.blockDelete(),
-                m.onToolChange(),
-                m.appliesHeightMap(),
-                m.cornerDeviationMm(),
-                m.maxFeedMmPerMin(),
-                m.rapidMmPerMin(),
-                m.accelerationMmPerS2(),
-                m.spindleMinRpm(),
-                m.spindleMaxRpm(),
-                lost,
-                m.repeatabilityMm(),
-                m.colletNut(),
-                m.toolChangeS(),
-                m.extraction());
     }
 
     /** A failure in words. */

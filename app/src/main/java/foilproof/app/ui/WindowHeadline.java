@@ -163,6 +163,9 @@ final class WindowHeadline extends JPanel {
                 s.append(String.format(Locale.ROOT, " at (%.1f, %.1f)", by.atMm()[0], by.atMm()[1]));
             }
         }
+        if (w.note() != null) {
+            s.append(". ").append(w.note());
+        }
         return s.toString();
     }
 

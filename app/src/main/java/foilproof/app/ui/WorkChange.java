@@ -29,7 +29,7 @@ final class WorkChange {
                 programs.add(changed(side.programs().get(i), w));
             }
             first += side.programs().size();
-            sides.add(withPrograms(side, programs));
+            sides.add(side.withPrograms(programs));
         }
         return w.move(job).applied(job.withSides(sides));
     }
@@ -53,16 +53,9 @@ final class WorkChange {
 
     private static ProgramEntry changed(ProgramEntry p, BenchModel.Work w) {
         boolean same = w.feedShare() == 1 && w.speedShare() == 1;
-        return new ProgramEntry(
-                same
-                        ? p.source()
-                        : SourceFile.of(p.source().name(), text(p.source().latin1(), w)),
-                p.tool(),
-                p.work(),
-                p.workZeroMm(),
-                p.zZero(),
-                p.touchOffMm(),
-                p.retouch());
+        return same
+                ? p
+                : p.withSource(SourceFile.of(p.source().name(), text(p.source().latin1(), w)));
     }
 
     private static byte[] text(String program, BenchModel.Work w) {
@@ -107,22 +100,5 @@ final class WorkChange {
             }
         }
         return -1;
-    }
-
-    private static Side withPrograms(Side s, List<ProgramEntry> programs) {
-        return new Side(
-                s.number(),
-                s.face(),
-                s.turned(),
-                s.workZeroMm(),
-                s.zZero(),
-                s.touchOffMm(),
-                s.probeClipMm(),
-                s.deburred(),
-                s.pinsMm(),
-                s.surface(),
-                s.hold(),
-                s.tapeMm(),
-                programs);
     }
 }
