@@ -50,6 +50,11 @@ public record Duty(Kind kind, Set<Work> works) {
                 || (kind == Kind.LISTED && !works.contains(Work.BORING) && !works.contains(Work.OUTLINE));
     }
 
+    /** Whether its depth is limited as well: only a cutter that is kept for copper was promised that (needs.md C13). */
+    public boolean keepsItsDepth() {
+        return kind == Kind.COPPER_ONLY;
+    }
+
     /** As a person reads it: "any", "copper only", or the list. */
     public String words() {
         return switch (kind) {

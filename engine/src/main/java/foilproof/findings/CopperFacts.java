@@ -123,7 +123,7 @@ public final class CopperFacts {
         return new SideCopper.Run(
                 run.run().index(),
                 lines,
-                run.tool() != null && run.tool().duty().copperOnly(),
+                run.tool() != null && run.tool().duty().keepsItsDepth(),
                 deepest(x, run),
                 spread.fromMm(),
                 spread.toMm());

@@ -57,7 +57,7 @@ final class DutyBroken implements Check {
                 forbidden = i;
                 work = own;
             }
-            if (run.knownTool().duty().copperOnly()) {
+            if (run.knownTool().duty().keepsItsDepth()) {
                 firstFix = firstFix < 0 && depth > fixMm + ROUNDING_MM ? i : firstFix;
                 firstWatch = firstWatch < 0 && depth > watchMm + ROUNDING_MM ? i : firstWatch;
             }

@@ -40,7 +40,7 @@ final class ThinCopper implements Check {
                     continue;
                 }
                 if (spike) {
-                    if (strip.taperRad() < x.limit(LimitKey.SPIKE_ANGLE)
+                    if (StrictMath.toDegrees(strip.taperRad()) < x.limit(LimitKey.SPIKE_ANGLE)
                             && strip.baseMm() < x.limit(LimitKey.SPIKE_WIDTH)
                             && strip.baseMm() < x.limit(LimitKey.THIN_WIDTH)) {
                         slivers.add(spike(x, copper, strip));

@@ -185,6 +185,21 @@ class WidthChecksTest {
         }
     }
 
+    /** The limit counts in degrees of the angle between the walls. */
+    @Test
+    void shouldTellSpikesBelowTheShopsOwnAngle() {
+        String limit = "[limits]\nspike_angle = \"18 deg\"";
+        fan(12).also(limit).raises(Kinds.SLIVER, WATCH, RULE_OF_THUMB).saying("spike");
+        fan(17).also(limit).raises(Kinds.SLIVER, WATCH, RULE_OF_THUMB).saying("spike");
+    }
+
+    @Test
+    void shouldNotMindSpikesAboveTheShopsOwnAngle() {
+        String limit = "[limits]\nspike_angle = \"18 deg\"";
+        fan(19).also(limit).isSilentOn(Kinds.SLIVER);
+        fan(24).also(limit).isSilentOn(Kinds.SLIVER);
+    }
+
     // ---- F7
 
     private static Bench alongTheEdge(double left) {
