@@ -565,6 +565,39 @@ class DesignChecksTest {
         bothSides((x, y) -> new double[] {20 - x + 0.03, y - 0.03}).isSilentOn(Kinds.SIDES_SHIFTED);
     }
 
+    /** Lands in a plane that ends 0.5 mm inside the blank, where nothing is milled. */
+    private static Bench inAPlane(double offMm) {
+        String plane = "%FSLAX46Y46*%\n%MOMM*%\n%ADD10C,1.6*%\n%ADD11C,1.93*%\n%TO.N,GND*%\nG01*\nG36*\n"
+                + "X500000Y500000D02*\nX19500000Y500000D01*\nX19500000Y14500000D01*\nX500000Y14500000D01*\n"
+                + "X500000Y500000D01*\nG37*\n";
+        StringBuilder clear = new StringBuilder("%TD*%\n%LPC*%\nD11*\n");
+        StringBuilder dark = new StringBuilder("%LPD*%\nD10*\n");
+        for (double[] land : LANDS) {
+            String at = "X" + Math.round(land[0] * 1e6) + "Y" + Math.round(land[1] * 1e6) + "D03*\n";
+            clear.append(at);
+            dark.append(at);
+        }
+        return Bench.job()
+                .side("face", "top")
+                .design("top_copper", "top.gbr", plane + clear + dark + "M02*\n")
+                .runs(lands((x, y) -> new double[] {x + offMm, y}));
+    }
+
+    /** The blank's edge is where copper ends, but no edge that a cutter made: it says nothing of a shift. */
+    @Test
+    @Silent("B8 sides-shifted")
+    void shouldNotTakeTheBlanksEdgeForTheEdgeOfAPlane() {
+        inAPlane(0).isSilentOn(Kinds.SIDES_SHIFTED).isSilentOn(Kinds.MIRRORED);
+    }
+
+    @Test
+    @Fires("B8 sides-shifted")
+    void shouldTellLandsThatLieOffInAPlaneThatEndsAtTheBlanksEdge() {
+        inAPlane(0.2)
+                .raises(Kinds.SIDES_SHIFTED, WATCH, GEOMETRY)
+                .measuring(0.2, "mm", 0.03);
+    }
+
     private static Bench boredOff(double offMm) {
         StringBuilder holes = new StringBuilder("M48\nMETRIC\nT1C1.000\n%\nG05\nT1\n");
         StringBuilder bores = new StringBuilder(start(2));
