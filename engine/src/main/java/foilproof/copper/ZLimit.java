@@ -15,29 +15,36 @@ public record ZLimit(Kind kind, double eMm, double errorMm, double xMm, double y
     /** The checks that bound a Z window, with the kind of finding that each raises. */
     public enum Kind {
         /** Foil stays at the bottom of a groove: t + 5 um is not reached. */
-        FOIL_LEFT("foil-left"),
+        FOIL_LEFT("foil-left", "foil left in a groove"),
         /** Two pieces, or two nets, become one. */
-        NETS_JOINED("short"),
+        NETS_JOINED("short", "a short"),
         /** A piece falls apart (no design known). */
-        PIECE_SEVERED("severed-copper"),
+        PIECE_SEVERED("severed-copper", "severed copper"),
         /** A piece vanishes (no design known). */
-        PIECE_LOST("severed-copper"),
+        PIECE_LOST("severed-copper", "severed copper"),
         /** Two places of one net part. */
-        NET_OPEN("open"),
+        NET_OPEN("open", "an open"),
         /** Copper becomes narrower than it must be. */
-        WIDTH("thin-trace"),
+        WIDTH("thin-trace", "a trace too thin"),
         /** A cutter kept for copper goes deeper than copper asks. */
-        DUTY("duty-broken");
+        DUTY("duty-broken", "a broken duty");
 
         private final String key;
+        private final String words;
 
-        Kind(String key) {
+        Kind(String key, String words) {
             this.key = key;
+            this.words = words;
         }
 
         /** The kind of finding, as results name it. */
         public String key() {
             return key;
+        }
+
+        /** The same in a sentence. */
+        public String words() {
+            return words;
         }
     }
 

@@ -87,10 +87,10 @@ final class BlankLies implements Check {
                     .says(String.format(
                             Locale.ROOT,
                             "The blank is tilted: the best plane through the touched points rises by %s across the copper"
-                                    + " work (%+.3f mm per 100 mm along X, %+.3f along Y).",
+                                    + " work (%s mm per 100 mm along X, %s along Y).",
                             Words.mm(rise),
-                            slope[0] * 100,
-                            slope[1] * 100))
+                            Words.signed(slope[0] * 100, 3),
+                            Words.signed(slope[1] * 100, 3)))
                     .doThis("Look for swarf under a corner, clean and stick it down again, or skim the spoil board.")
                     .build());
         }

@@ -69,7 +69,7 @@ final class BlankThickness implements Check {
                 .says("The zero of " + run.quotedName() + " lies on the spoil board, so a blank "
                         + (broken == from ? "thinner" : "thicker") + " by more than "
                         + Words.mm(Math.abs(broken.eMm())) + " raises "
-                        + broken.kind().key() + " here; "
+                        + broken.kind().words() + " here; "
                         + (severity == Severity.WATCH
                                 ? "the set-up allows " + Words.plainMm(byMm) + "."
                                 : "blanks differ by a tenth of their thickness."))

@@ -104,19 +104,17 @@ final class BoresOnRings implements Check {
                 .atMost(Measured.mm("shift", shift, PLUS_MINUS_MM), far ? fix : watch)
                 .says(String.format(
                         Locale.ROOT,
-                        "The rings of side %d lie (%+.2f, %+.2f) mm off the holes made from the side before; %d pairs,"
+                        "The rings of side %d lie %s off the holes made from the side before; %d pairs,"
                                 + " %.3f mm of scatter is left.",
                         side,
-                        -fit.dxMm(),
-                        -fit.dyMm(),
+                        Words.shift(-fit.dxMm(), -fit.dyMm()),
                         fit.matched().size(),
                         fit.scatterMm()))
                 .doThis(String.format(
                         Locale.ROOT,
-                        "Move the work zero of side %d by (%+.2f, %+.2f) mm, or touch off against the pins again.",
+                        "Move the work zero of side %d by %s, or touch off against the pins again.",
                         side,
-                        fit.dxMm(),
-                        fit.dyMm()))
+                        Words.shift(fit.dxMm(), fit.dyMm())))
                 .build());
     }
 
@@ -291,16 +289,15 @@ final class BoresOnRings implements Check {
                 .atMost(Measured.mm("shift", shift, PLUS_MINUS_MM), far ? fix : watch)
                 .says(String.format(
                         Locale.ROOT,
-                        "The bores of this program lie (%+.2f, %+.2f) mm off the rings milled round them%s%s; %d of %d bores"
+                        "The bores of this program lie %s off the rings milled round them%s%s; %d of %d bores"
                                 + " have a ring, %.3f mm of scatter is left.",
-                        fit.dxMm(),
-                        fit.dyMm(),
+                        Words.shift(fit.dxMm(), fit.dyMm()),
                         scaled
                                 ? String.format(
                                         Locale.ROOT,
-                                        ", scaled by %.4f and turned by %+.3f deg",
+                                        ", scaled by %.4f and turned by %s deg",
                                         fit.scale(),
-                                        fit.turnDeg())
+                                        Words.signed(fit.turnDeg(), 3))
                                 : "",
                         inch ? ", once its units are taken as inches" : "",
                         fit.matched().size(),
@@ -311,10 +308,8 @@ final class BoresOnRings implements Check {
                                 ? "Calibrate the axes, or export both programs at one scale."
                                 : String.format(
                                         Locale.ROOT,
-                                        "Use one XY zero for all programs of a side: move that of this program by (%+.2f,"
-                                                + " %+.2f) mm.",
-                                        -fit.dxMm(),
-                                        -fit.dyMm()))
+                                        "Use one XY zero for all programs of a side: move that of this program by %s.",
+                                        Words.shift(-fit.dxMm(), -fit.dyMm())))
                 .build());
     }
 

@@ -107,7 +107,7 @@ final class NetsElectrical implements Check {
                         .says("Net " + net.name() + " loses " + Words.number(drop, 3) + " V of "
                                 + Words.number(net.voltageV().getAsDouble(), 1) + " V at "
                                 + Words.number(amps, 2) + " A over " + Words.number(copper.resistanceMohm(), 1)
-                                + " mohm (copper's tolerance +/- 15 %).")
+                                + " mOhm (copper's tolerance +/- 15 %).")
                         .doThis("Widen the trace, shorten it, or flood it with solder.")
                         .build());
             }

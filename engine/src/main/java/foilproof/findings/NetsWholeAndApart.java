@@ -102,8 +102,8 @@ final class NetsWholeAndApart implements Check {
         int count = verdict.handJoins().size();
         out.add(Finding.of(Kinds.HAND_JOINS, Severity.NOTE, Certainty.GEOMETRY)
                 .measured(Measured.exact("joins made by hand", count, "joins"))
-                .says("Whole nets rest on " + count
-                        + " joins made by hand, taken as soldered (design coordinates, mm): " + list
+                .says("Whole nets rest on " + Words.count(count, "join", "joins")
+                        + " made by hand, taken as soldered (design coordinates, mm): " + list
                         + (count > 12 ? " and more." : ".")
                         + (verdict.handJoins().stream().anyMatch(j -> j.kind().equals("pin or via"))
                                 ? " No file tells which of them are pins of parts and which are vias that need a wire."

@@ -86,7 +86,7 @@ final class OtherFoil {
                             .tool(x.run(index).toolName())
                             .says("Were the foil " + Words.um(otherMm(x)) + " instead of the stated "
                                     + Words.um(x.foilMm()) + ", "
-                                    + broken.kind().key() + " would be found here.")
+                                    + broken.kind().words() + " would be found here.")
                             .doThis("Be sure of the foil weight: a caliper or a scale cannot tell it.");
                     if (!Double.isNaN(broken.xMm())) {
                         b.at(broken.xMm(), broken.yMm());

@@ -218,20 +218,18 @@ final class PlaceOfDesign implements Check {
                 out.add(b.side(later.side())
                         .says(String.format(
                                 Locale.ROOT,
-                                "The copper of side %d lies %.2f mm off that of side %d: by (%+.2f, %+.2f) mm in X and Y"
+                                "The copper of side %d lies %.2f mm off that of side %d: by %s in X and Y"
                                         + " as the blank lies on side %d.",
                                 later.side(),
                                 shift,
                                 first.side(),
-                                dx,
-                                dy,
+                                Words.shift(dx, dy),
                                 later.side()))
                         .doThis(String.format(
                                 Locale.ROOT,
-                                "Move the work zero of side %d by (%+.2f, %+.2f) mm, or touch off against the pins again.",
+                                "Move the work zero of side %d by %s, or touch off against the pins again.",
                                 later.side(),
-                                -dx,
-                                -dy))
+                                Words.shift(-dx, -dy)))
                         .build());
             }
         }
@@ -241,10 +239,9 @@ final class PlaceOfDesign implements Check {
                     .side(first.side())
                     .says(String.format(
                             Locale.ROOT,
-                            "The copper of side %d lies (%+.2f, %+.2f) mm from where the job places the design.",
+                            "The copper of side %d lies %s from where the job places the design.",
                             first.side(),
-                            first.dxMm(),
-                            first.dyMm()))
+                            Words.shift(first.dxMm(), first.dyMm())))
                     .doThis("Correct placed_at or the work zero: everything judged against the design is off by this.")
                     .build());
         }
@@ -296,16 +293,15 @@ final class PlaceOfDesign implements Check {
             return;
         }
         String how = scaled
-                ? String.format(Locale.ROOT, ", scaled by %.4f and turned by %+.3f deg", fit.scale(), fit.turnDeg())
+                ? String.format(Locale.ROOT, ", scaled by %.4f and turned by %s deg", fit.scale(), Words.signed(fit.turnDeg(), 3))
                 : "";
         out.add(shifted(x, scaled || severity == null ? Severity.FIX : severity, first, shift)
                 .side(copper.side())
                 .says(String.format(
                         Locale.ROOT,
-                        "The bores of side %d lie (%+.2f, %+.2f) mm off the copper%s; %.3f mm of scatter is left.",
+                        "The bores of side %d lie %s off the copper%s; %.3f mm of scatter is left.",
                         copper.side(),
-                        dx,
-                        dy,
+                        Words.shift(dx, dy),
                         how,
                         fit.scatterMm()))
                 .doThis("Use one XY zero for all programs of a side, and export them together.")

@@ -30,6 +30,10 @@ final class StrayCopper implements Check {
 
     @Override
     public void examine(Examination x, FindingCollector out) {
+        boolean design = x.design().verdict() != null;
+        List<String> sides = new ArrayList<>();
+        int all = 0;
+        int only = 0;
         for (CopperFacts copper : x.copper()) {
             if (copper.windows().isEmpty()) {
                 continue;
@@ -51,29 +55,38 @@ final class StrayCopper implements Check {
                     large++;
                 }
             }
-            if (large > 0 && x.design().verdict() != null) {
-                out.add(Finding.of(Kinds.STRAY_COPPER, Severity.NOTE, Certainty.GEOMETRY)
-                        .side(copper.side())
-                        .measured(Measured.exact("pieces of copper without a net", large, "pieces"))
-                        .says("Side " + copper.side() + " keeps " + large + (large == 1 ? " piece" : " pieces")
-                                + " of leftover copper that belongs to no net.")
-                        .doThis("Harmless where it is far from everything; clear it away where it is not.")
-                        .build());
-            }
             if (!small.isEmpty()) {
                 out.add(debris(x, copper, small));
             }
-            if (large > 1 && x.design().verdict() == null) {
-                out.add(Finding.of(Kinds.STRAY_COPPER, Severity.NOTE, Certainty.GEOMETRY)
-                        .side(copper.side())
-                        .measured(Measured.exact("pieces of copper", large, "pieces"))
-                        .says("The copper of side " + copper.side() + " is in " + large + " pieces of "
+            if (large > (design ? 0 : 1)) {
+                sides.add(Words.count(large, "piece", "pieces") + " on side " + copper.side());
+                all += large;
+                only = copper.side();
+            }
+        }
+        if (!sides.isEmpty()) {
+            out.add(leftover(x, sides, all, only, design));
+        }
+    }
+
+    /** Large pieces are told once a board, never one by one (E6). */
+    private static Finding leftover(Examination x, List<String> sides, int all, int only, boolean design) {
+        Finding.Builder b = Finding.of(Kinds.STRAY_COPPER, Severity.NOTE, Certainty.GEOMETRY);
+        if (sides.size() == 1) {
+            b.side(only);
+        }
+        String where = String.join(" and ", sides);
+        return design
+                ? b.measured(Measured.exact("pieces of copper without a net", all, "pieces"))
+                        .says("Leftover copper that belongs to no net stays: " + where + ".")
+                        .doThis("Harmless where it is far from everything; clear it away where it is not.")
+                        .build()
+                : b.measured(Measured.exact("pieces of copper", all, "pieces"))
+                        .says("The copper is in " + where + ", each of "
                                 + Words.number(x.limit(LimitKey.STRAY_AREA), 1)
                                 + " mm2 and more. Without a design it is not known which of them are wanted.")
                         .doThis("Give [design] a layer image or a netlist to have them told apart.")
-                        .build());
-            }
-        }
+                        .build();
     }
 
     /** Whether only letters run beside a piece: what stands within an A or an O is part of the word. */

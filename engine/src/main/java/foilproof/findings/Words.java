@@ -9,16 +9,12 @@ public final class Words {
 
     /** A length in mm (three decimals) with thou beside it. */
     public static String mm(double valueMm) {
-        return String.format(
-                Locale.ROOT,
-                "%.3f mm (%.1f thou)",
-                zero(valueMm),
-                zero(Length.ofMm(valueMm).thou()));
+        return plainMm(valueMm) + " (" + plain("%.1f", Length.ofMm(valueMm).thou()) + " thou)";
     }
 
     /** A length in mm alone, three decimals. */
     public static String plainMm(double valueMm) {
-        return String.format(Locale.ROOT, "%.3f mm", zero(valueMm));
+        return plain("%.3f", valueMm) + " mm";
     }
 
     /** Width and height: {@code 60.00 x 45.00 mm (2362 x 1772 thou)}. */
@@ -34,17 +30,17 @@ public final class Words {
 
     /** A small length in micrometres, one decimal. */
     public static String um(double valueMm) {
-        return String.format(Locale.ROOT, "%.1f um", zero(valueMm * 1000));
+        return plain("%.1f", valueMm * 1000) + " um";
     }
 
     /** A signed Z error, mm, + = really deeper. */
     public static String signedMm(double valueMm) {
-        return String.format(Locale.ROOT, "%+.3f mm", zero(valueMm));
+        return signed(valueMm, 3) + " mm";
     }
 
     /** A place. */
     public static String place(double xMm, double yMm) {
-        return String.format(Locale.ROOT, "(%.2f, %.2f) mm", zero(xMm), zero(yMm));
+        return "(" + plain("%.2f", xMm) + ", " + plain("%.2f", yMm) + ") mm";
     }
 
     /** A feed. */
@@ -64,10 +60,27 @@ public final class Words {
 
     /** A number with so many decimals. */
     public static String number(double value, int decimals) {
-        return String.format(Locale.ROOT, "%." + decimals + "f", zero(value));
+        return plain("%." + decimals + "f", value);
     }
 
-    private static double zero(double value) {
-        return value == 0 ? 0 : value;
+    /** A signed number with so many decimals; a zero is {@code +0}. */
+    public static String signed(double value, int decimals) {
+        return plain("%+." + decimals + "f", value).replaceFirst("^(?=[0-9])", "+");
+    }
+
+    /** By how much something lies off in X and Y: {@code (+0.25, -0.20) mm}. */
+    public static String shift(double dxMm, double dyMm) {
+        return "(" + signed(dxMm, 2) + ", " + signed(dyMm, 2) + ") mm";
+    }
+
+    /** How many of something: {@code 1 hole}, {@code 2 holes}. */
+    public static String count(int number, String one, String many) {
+        return number + " " + (number == 1 ? one : many);
+    }
+
+    /** A number that never says minus nought, be it rounded to it or not. */
+    private static String plain(String format, double value) {
+        String text = String.format(Locale.ROOT, format, value);
+        return text.matches("-0(\\.0*)?") ? text.substring(1) : text;
     }
 }

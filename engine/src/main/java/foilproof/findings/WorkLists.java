@@ -153,9 +153,10 @@ final class WorkLists implements Check {
         if (!places.isEmpty()) {
             out.add(Finding.of(Kinds.SOLDER_ACCESS, Severity.NOTE, Certainty.SET_UP)
                     .measured(Measured.exact("pins with traces on the component side", places.size(), "pins"))
-                    .says("Question: can the iron reach these " + places.size()
-                            + " through pins on the component side, where their traces begin? A connector's body or a"
-                            + " socket covers them: " + named(places) + " (design coordinates).")
+                    .says("Question: can the iron reach "
+                            + (places.size() == 1 ? "this through pin" : "these " + places.size() + " through pins")
+                            + " on the component side, where traces begin? A connector's body or a socket covers the"
+                            + " place: " + named(places) + " (design coordinates).")
                     .doThis(
                             "Where the part covers the land, put a via with a wire beside it, or lead the trace on the solder"
                                     + " side.")

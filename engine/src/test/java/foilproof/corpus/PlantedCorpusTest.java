@@ -6,10 +6,21 @@ import foilproof.corpus.Plant.Planted;
 import foilproof.findings.Finding;
 import foilproof.findings.Severity;
 import foilproof.findings.Verdicts;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 
 /**
@@ -28,6 +39,51 @@ class PlantedCorpusTest {
     @TestFactory
     Stream<DynamicTest> shouldBeSilentOnTheNearMissOf() {
         return each(false);
+    }
+
+    private static final String BEGIN = "<!-- by row: written by PlantedCorpusTest, -Dfoilproof.regenerate=true -->";
+    private static final String END = "<!-- end of rows -->";
+
+    @Test
+    void shouldBeTheCorpusOfTheRecord() throws IOException {
+        Path page = Path.of("benchmarks", "CORPORA.md");
+        String text = Files.readString(page).replace("\r\n", "\n");
+        int from = text.indexOf(BEGIN);
+        int to = text.indexOf(END);
+        String wanted = BEGIN + "\n\n" + record() + "\n" + END;
+        if (Boolean.getBoolean("foilproof.regenerate")) {
+            Files.writeString(page, text.substring(0, from) + wanted + text.substring(to + END.length()));
+            return;
+        }
+        assertThat(text.substring(from, to + END.length()))
+                .as("run this test with -Dfoilproof.regenerate=true")
+                .isEqualTo(wanted);
+    }
+
+    /** What the other two tests demand, counted by row, kind and severity. */
+    private static String record() {
+        Map<String, Integer> faults = new TreeMap<>();
+        Set<String> rows = new HashSet<>();
+        for (Plant plant : Plants.all()) {
+            Matcher row = Pattern.compile("([A-Z])([0-9]+)(.*)").matcher(plant.row());
+            assertThat(row.matches()).as(plant.row()).isTrue();
+            String key = String.format(Locale.ROOT, "%s%02d%s", row.group(1), Integer.parseInt(row.group(2)), row.group(3));
+            String cells = "| " + plant.row() + " | `" + plant.kind() + "` | " + plant.severity().word() + " | ";
+            faults.merge(key + "\n" + cells, 1, Integer::sum);
+            rows.add(plant.row());
+        }
+        int manners = Manner.all().length;
+        int all = Plants.all().size();
+        StringBuilder t = new StringBuilder();
+        t.append(all).append(" faults of ").append(rows.size()).append(" rows in ").append(manners).append(" manners: ");
+        t.append(all * manners).append(" boards with a fault, as many with a near miss.\n\n");
+        t.append("| needs row | kind | severity | planted | found as planted | near misses raised |\n|---|---|---|---|---|---|\n");
+        faults.forEach((key, count) -> t.append(key, key.indexOf('\n') + 1, key.length())
+                .append(count * manners)
+                .append(" | ")
+                .append(count * manners)
+                .append(" | 0 |\n"));
+        return t.toString();
     }
 
     private static Stream<DynamicTest> each(boolean fault) {

@@ -265,7 +265,9 @@ public final class Bench {
     public Verdicts examined() {
         Job job = read();
         try {
-            return new Verdicts(Catalogue.judge(Examiner.examine(job, ReadDesign.of(job), options())), texts);
+            Catalogue.Outcome outcome = Catalogue.judge(Examiner.examine(job, ReadDesign.of(job), options()));
+            Wording.holds(outcome.findings());
+            return new Verdicts(outcome, texts);
         } catch (InputException e) {
             throw new IllegalStateException(e);
         }

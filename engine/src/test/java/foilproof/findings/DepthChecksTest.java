@@ -103,7 +103,7 @@ class DepthChecksTest {
                 .raises(Kinds.BLANK_THICKNESS, WATCH, SET_UP)
                 .measuring(0.0776, "mm", 5e-4)
                 .against(0.08)
-                .saying("foil-left");
+                .saying("foil left in a groove");
         fromSpoilBoard("0.05 mm").raises(Kinds.BLANK_THICKNESS, NOTE, SET_UP);
         isolating(2, -1.65).isSilentOn(Kinds.BLANK_THICKNESS);
         isolating(2, -1.62)

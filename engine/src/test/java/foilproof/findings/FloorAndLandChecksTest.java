@@ -310,7 +310,7 @@ class FloorAndLandChecksTest {
                 .runs(shallow)
                 .raises(Kinds.FOIL_WEIGHT, WATCH, SET_UP)
                 .saying("34.8 um");
-        Bench.job().runs(shallow).raises(Kinds.FOIL_WEIGHT, NOTE, SET_UP).saying("foil-left");
+        Bench.job().runs(shallow).raises(Kinds.FOIL_WEIGHT, NOTE, SET_UP).saying("foil left in a groove");
     }
 
     @Test

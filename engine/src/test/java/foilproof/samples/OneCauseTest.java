@@ -11,6 +11,7 @@ import foilproof.findings.Finding;
 import foilproof.findings.Kinds;
 import foilproof.findings.Progress;
 import foilproof.findings.Severity;
+import foilproof.findings.Wording;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
@@ -297,6 +298,7 @@ class OneCauseTest {
             Folder files = Folder.sound();
             c.fault().into(files);
             List<Finding> told = files.run();
+            Wording.holds(told);
             assertThat(told).as(shown(told)).hasSize(1);
             holdsCause(c, told.get(0), told);
             assertThat(told.get(0).consequences()).as(shown(told)).hasSizeGreaterThanOrEqualTo(c.follow());

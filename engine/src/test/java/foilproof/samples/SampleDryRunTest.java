@@ -10,6 +10,7 @@ import foilproof.findings.ExamineOptions;
 import foilproof.findings.Finding;
 import foilproof.findings.Progress;
 import foilproof.findings.Severity;
+import foilproof.findings.Wording;
 import foilproof.report.ResultDocument;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -36,6 +37,7 @@ class SampleDryRunTest {
         ResultDocument result = DryRun.run(
                         DiskFiles.source(path), ReadOptions.DEFAULT, new ExamineOptions(CELL_MM, 1, Progress.NONE))
                 .document();
+        Wording.holds(result.findings());
         List<Finding> all = new ArrayList<>();
         result.findings().forEach(f -> flatten(f, all));
         for (ExpectedFindings.Row row : expected.rows()) {
