@@ -45,7 +45,10 @@ final class Arcs implements Check {
                 .line(program.file(), worst.span().line())
                 .atMost(Measured.mm("difference of the arc's radii", worst.value(), 0.0001), watch)
                 .says("The arc's radii at start and end differ by " + Words.um(worst.value())
-                        + (notes.size() > 1 ? "; " + Words.count(notes.size() - 1, "more arc differs", "more arcs differ") + " less." : "."))
+                        + (notes.size() > 1
+                                ? "; " + Words.count(notes.size() - 1, "more arc differs", "more arcs differ")
+                                        + " less."
+                                : "."))
                 .doThis("Export with more decimals, or check that arc centres are meant as offsets (G91.1).")
                 .build());
     }

@@ -109,8 +109,7 @@ final class BlankEdge implements Check {
         double dy = box[1] < 0 ? -box[1] : Math.min(0, h - box[3]);
         return String.format(
                 Locale.ROOT,
-                "Move the work zero by %s, so that all of it lies on the blank; or lay the blank"
-                        + " accordingly.",
+                "Move the work zero by %s, so that all of it lies on the blank; or lay the blank" + " accordingly.",
                 Words.shift(dx, dy));
     }
 }

@@ -76,8 +76,7 @@ final class PlaceOfDesign implements Check {
         // the blank's own edge was not milled: copper counts as going on beyond it
         double width = x.job().blank().widthMm();
         double height = x.job().blank().heightMm();
-        CopperProbe onward =
-                (px, py) -> px <= 0 || py <= 0 || px >= width || py >= height || milled.copperAt(px, py);
+        CopperProbe onward = (px, py) -> px <= 0 || py <= 0 || px >= width || py >= height || milled.copperAt(px, py);
         EdgeFit edges = EdgeFit.fit(layer, onward, 0, 0);
         if (edges != null && edges.share() >= IN_PLACE && edges.rmsMm() < CLEAN_EDGE_MM) {
             return new Shift(side, edges.dxMm(), edges.dyMm());
@@ -293,7 +292,11 @@ final class PlaceOfDesign implements Check {
             return;
         }
         String how = scaled
-                ? String.format(Locale.ROOT, ", scaled by %.4f and turned by %s deg", fit.scale(), Words.signed(fit.turnDeg(), 3))
+                ? String.format(
+                        Locale.ROOT,
+                        ", scaled by %.4f and turned by %s deg",
+                        fit.scale(),
+                        Words.signed(fit.turnDeg(), 3))
                 : "";
         out.add(shifted(x, scaled || severity == null ? Severity.FIX : severity, first, shift)
                 .side(copper.side())

@@ -276,7 +276,10 @@ final class ThinCopper implements Check {
                         + " at the foil bottom"
                         + (!Double.isFinite(gap.topMm()) ? "" : " (" + Words.plainMm(gap.topMm()) + " on top)")
                         + ", over " + Words.plainMm(gap.lengthMm())
-                        + (pairs > 1 ? "; so it is between " + Words.count(pairs - 1, "more pair", "more pairs") + " of pieces" : "")
+                        + (pairs > 1
+                                ? "; so it is between " + Words.count(pairs - 1, "more pair", "more pairs")
+                                        + " of pieces"
+                                : "")
                         + ". Solder and dust bridge it easily.")
                 .doThis("Cut deeper, or run a second pass beside the first.");
         copper.nearestLine(x, b, gap.xMm(), gap.yMm());

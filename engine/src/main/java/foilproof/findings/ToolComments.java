@@ -150,7 +150,8 @@ final class ToolComments implements Check {
     }
 
     private static String described(Tool tool) {
-        String called = Examination.called(Words.quoted(tool.name()), tool.number().orElse(0));
+        String called =
+                Examination.called(Words.quoted(tool.name()), tool.number().orElse(0));
         return switch (tool.shape()) {
             case V ->
                 called + ", a V-shaped engraving bit of "

@@ -67,17 +67,25 @@ class PlantedCorpusTest {
         for (Plant plant : Plants.all()) {
             Matcher row = Pattern.compile("([A-Z])([0-9]+)(.*)").matcher(plant.row());
             assertThat(row.matches()).as(plant.row()).isTrue();
-            String key = String.format(Locale.ROOT, "%s%02d%s", row.group(1), Integer.parseInt(row.group(2)), row.group(3));
-            String cells = "| " + plant.row() + " | `" + plant.kind() + "` | " + plant.severity().word() + " | ";
+            String key =
+                    String.format(Locale.ROOT, "%s%02d%s", row.group(1), Integer.parseInt(row.group(2)), row.group(3));
+            String cells = "| " + plant.row() + " | `" + plant.kind() + "` | "
+                    + plant.severity().word() + " | ";
             faults.merge(key + "\n" + cells, 1, Integer::sum);
             rows.add(plant.row());
         }
         int manners = Manner.all().length;
         int all = Plants.all().size();
         StringBuilder t = new StringBuilder();
-        t.append(all).append(" faults of ").append(rows.size()).append(" rows in ").append(manners).append(" manners: ");
+        t.append(all)
+                .append(" faults of ")
+                .append(rows.size())
+                .append(" rows in ")
+                .append(manners)
+                .append(" manners: ");
         t.append(all * manners).append(" boards with a fault, as many with a near miss.\n\n");
-        t.append("| needs row | kind | severity | planted | found as planted | near misses raised |\n|---|---|---|---|---|---|\n");
+        t.append(
+                "| needs row | kind | severity | planted | found as planted | near misses raised |\n|---|---|---|---|---|---|\n");
         faults.forEach((key, count) -> t.append(key, key.indexOf('\n') + 1, key.length())
                 .append(count * manners)
                 .append(" | ")

@@ -362,7 +362,9 @@ class DepthChecksTest {
         isolating(2, -1.65).isSilentOn(Kinds.DUTY_BROKEN);
         isolating(2, -1.65).tool("cutter", "duty", "[\"outline\", \"boring\"]").isSilentOn(Kinds.DUTY_BROKEN);
         // a list of works promises nothing about depth
-        isolating(1, -0.18).tool("engraver", "duty", "[\"isolation\", \"clearing\"]").isSilentOn(Kinds.DUTY_BROKEN);
+        isolating(1, -0.18)
+                .tool("engraver", "duty", "[\"isolation\", \"clearing\"]")
+                .isSilentOn(Kinds.DUTY_BROKEN);
         // off the blank nothing of the duty is told
         Bench.job().runs(start(3) + line(-3, 3, -3, 11, -0.5) + END).isSilentOn(Kinds.DUTY_BROKEN);
     }

@@ -593,9 +593,7 @@ class DesignChecksTest {
     @Test
     @Fires("B8 sides-shifted")
     void shouldTellLandsThatLieOffInAPlaneThatEndsAtTheBlanksEdge() {
-        inAPlane(0.2)
-                .raises(Kinds.SIDES_SHIFTED, WATCH, GEOMETRY)
-                .measuring(0.2, "mm", 0.03);
+        inAPlane(0.2).raises(Kinds.SIDES_SHIFTED, WATCH, GEOMETRY).measuring(0.2, "mm", 0.03);
     }
 
     private static Bench boredOff(double offMm) {

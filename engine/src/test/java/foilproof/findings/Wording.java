@@ -12,11 +12,13 @@ import java.util.regex.Pattern;
  */
 public final class Wording {
     private static final Pattern MINUS_NOUGHT = Pattern.compile("(?<![\\w.])-0(\\.0+)?(?![\\d.])");
-    private static final Pattern ONE_OF_MANY = Pattern.compile("(?<![\\d.,/:-])(?<!side )1 (?:[a-z-]+ ){0,2}(?:holes|pads|pins|vias|lands|traces|nets"
-            + "|joins|pieces|gaps|programs|tabs|lines|moves|changes|cutters|findings|stretches|places|runs|arcs|pairs|bores"
-            + "|rapids|cycles|files|minutes|seconds|hours|copies|joints|rings|grooves|slots|letters|objects)\\b");
+    private static final Pattern ONE_OF_MANY = Pattern.compile(
+            "(?<![\\d.,/:-])(?<!side )1 (?:[a-z-]+ ){0,2}(?:holes|pads|pins|vias|lands|traces|nets"
+                    + "|joins|pieces|gaps|programs|tabs|lines|moves|changes|cutters|findings|stretches|places|runs|arcs|pairs|bores"
+                    + "|rapids|cycles|files|minutes|seconds|hours|copies|joints|rings|grooves|slots|letters|objects)\\b");
     private static final Pattern MILLIOHM = Pattern.compile("\\b[Mm]ohm\\b");
-    private static final Pattern BARE_CUTTER = Pattern.compile("(?<![\\w\"])(?:engraver|isolator|pencil|copper mill|through mill|hole mill)(?![\\w\"])");
+    private static final Pattern BARE_CUTTER =
+            Pattern.compile("(?<![\\w\"])(?:engraver|isolator|pencil|copper mill|through mill|hole mill)(?![\\w\"])");
     /** Words of the trade that are kinds too. */
     private static final Set<String> TRADE = Set.of("spin-up", "look-alike");
 
