@@ -73,11 +73,7 @@ final class PlaceOfDesign implements Check {
     private static @Nullable Shift side(Examination x, CopperFacts copper, LayerImage layer, FindingCollector out) {
         CopperProbe milled = (px, py) -> copper.map().pieceAt(px, py) >= 0;
         int side = copper.side();
-        // the blank's own edge was not milled: copper counts as going on beyond it
-        double width = x.job().blank().widthMm();
-        double height = x.job().blank().heightMm();
-        CopperProbe onward = (px, py) -> px <= 0 || py <= 0 || px >= width || py >= height || milled.copperAt(px, py);
-        EdgeFit edges = EdgeFit.fit(layer, onward, 0, 0);
+        EdgeFit edges = EdgeFit.fit(layer, milled, 0, 0);
         if (edges != null && edges.share() >= IN_PLACE && edges.rmsMm() < CLEAN_EDGE_MM) {
             return new Shift(side, edges.dxMm(), edges.dyMm());
         }
@@ -87,7 +83,7 @@ final class PlaceOfDesign implements Check {
         boolean declaredFits = r.declared().score() > Registration.FITS_FROM
                 && r.declared().score() > r.best().score() - Registration.LEAD;
         if (declaredFits) {
-            return refined(side, layer, onward, r.declared());
+            return refined(side, layer, milled, r.declared());
         }
         if (r.best().score() > Registration.FITS_FROM) {
             out.add(otherwise(x, side, r));
