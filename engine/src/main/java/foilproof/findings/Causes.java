@@ -158,6 +158,16 @@ public final class Causes {
     /** Causes that lead though they are only to be watched. */
     private static final Set<String> MILD = Set.of(Kinds.SIDES_SHIFTED, Kinds.PART_FREE);
 
+    /** What puts all the rest in doubt stands before its equals: what it did to single places may follow from it. */
+    private static final Set<String> FIRST = Set.of(
+            Kinds.UNITS_UNSET,
+            Kinds.DECIMAL_SLIP,
+            Kinds.DISTANCE_MODE,
+            Kinds.WRONG_Z_REFERENCE,
+            Kinds.MIRRORED,
+            Kinds.OTHER_REVISION,
+            Kinds.SIDES_SHIFTED);
+
     /** How far beside a box a place still belongs to it, mm. */
     private static final double BESIDE_MM = 0.2;
 
@@ -216,11 +226,12 @@ public final class Causes {
         return sorted(done);
     }
 
-    /** Worst first; equals by certainty, side, moment; then in the order given. */
+    /** Worst first; equals by certainty, causes of the whole first, side, moment; then in the order given. */
     public static List<Finding> sorted(List<Finding> findings) {
         List<Finding> copy = new ArrayList<>(findings);
         copy.sort(Comparator.comparing(Finding::severity)
                 .thenComparing(Finding::certainty)
+                .thenComparing(f -> !FIRST.contains(f.kind()))
                 .thenComparing(f -> orLast(f.side() == null ? null : (double) f.side()))
                 .thenComparing(f -> orLast(f.timeS())));
         return List.copyOf(copy);
