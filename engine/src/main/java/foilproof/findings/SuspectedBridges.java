@@ -139,12 +139,8 @@ final class SuspectedBridges implements Check {
         double px = a.xMm() + a.dx() * (a.halfMm() + clear / 2);
         double py = a.yMm() + a.dy() * (a.halfMm() + clear / 2);
         double most = (share - 1) * groove;
-        Chord neck = Chord.narrowest(
-                (u, v) -> copper.field().exactMarginMm(u, v) > 0 && copper.map().pieceAt(u, v) >= 0,
-                px,
-                py,
-                copper.field().cellMm() / 2,
-                2 * most);
+        Chord neck =
+                Chord.narrowest(copper.field()::copperAt, px, py, copper.field().cellMm() / 2, 2 * most);
         if (neck == null
                 || neck.lengthMm() >= most
                 || !opensBeside(copper, neck, a, groove)
@@ -219,12 +215,7 @@ final class SuspectedBridges implements Check {
         double px = a.xMm() + dx / d * (a.halfMm() + (d - groove) / 2);
         double py = a.yMm() + dy / d * (a.halfMm() + (d - groove) / 2);
         double step = copper.field().cellMm() / 2;
-        Chord neck = Chord.narrowest(
-                (u, v) -> copper.field().exactMarginMm(u, v) > 0 && copper.map().pieceAt(u, v) >= 0,
-                px,
-                py,
-                step,
-                2 * most);
+        Chord neck = Chord.narrowest(copper.field()::copperAt, px, py, step, 2 * most);
         if (neck == null
                 || neck.lengthMm() >= most
                 || !opensOut(copper, neck, groove)

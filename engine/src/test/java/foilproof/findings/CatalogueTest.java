@@ -39,7 +39,8 @@ class CatalogueTest {
             LoadChecksTest.class,
             RestartCardTest.class,
             SetUpWallsTest.class,
-            OutsideRowsTest.class);
+            OutsideRowsTest.class,
+            OpenLoopsTest.class);
 
     private static final String BEGIN = "<!-- checks: written by CatalogueTest, -Dfoilproof.regenerate=true -->";
     private static final String END = "<!-- end of checks -->";
