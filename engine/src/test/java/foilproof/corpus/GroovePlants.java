@@ -27,6 +27,7 @@ final class GroovePlants {
 
     static void add(Plants plants) {
         depths(plants);
+        entriesAndFloors(plants);
         gaps(plants);
         copperLeft(plants);
         copperLost(plants);
@@ -61,6 +62,40 @@ final class GroovePlants {
             int line = t.last();
             t.down(fault ? -0.135 : -0.125, 90).cut(12, 6, 300).up().end();
             return at(bench(m).runs(t.toString()), 0, 8, 6).byLines(line, line + 2);
+        });
+    }
+
+    private static void entriesAndFloors(Plants plants) {
+        // Foil and 5 um are cleared from 0.0224 mm, "copper only" ends at 0.15: 0.1276 mm, of which the depth is the
+        // middle.
+        plants.add("D6", "thin-margin", FIX, (m, fault) -> {
+            double e = fault ? 0.0645 : 0.063;
+            Bench b = bench(m).spread("z", "[\"-" + e + " mm\", \"" + e + " mm\"]");
+            return allAlongTheLoop(b.runs(loop(m, -0.0862))).saying("No depth setting works");
+        });
+        plants.add("D7", "severed-copper", FIX, (m, fault) -> {
+            // the way down lies this far inside the path, so its mark reaches this far into the pad
+            double in = fault ? 0.08 : 0.035;
+            double h = 1.5 + GROOVE_MM / 2;
+            Text t = m.text().start(1).to(8 - h + in, 7).down(-0.1, 90);
+            int line = t.last();
+            t.cut(8 - h, 7, 300).cut(8 - h, 7 - h, 300).cut(8 + h, 7 - h, 300).cut(8 + h, 7 + h, 300);
+            t.cut(8 - h, 7 + h, 300).cut(8 - h, 6.6, 300).up().end();
+            return at(top(m, pads(3, 3, 8, 7)).runs(t.toString()), line, 6.5, 7).byLines(line, line + 1);
+        });
+        plants.add("D8", "floor-left", FIX, (m, fault) -> {
+            // the second round stops before the last side
+            Text t = m.text().start(5).to(3, 3).down(fault ? -0.07 : -0.085, 90);
+            t.cut(13, 3, 300).cut(13, 11, 300).cut(3, 11, 300).cut(3, 3, 300);
+            int line = t.last();
+            t.down(-0.1, 90)
+                    .cut(13, 3, 300)
+                    .cut(13, 11, 300)
+                    .cut(3, 11, 300)
+                    .up()
+                    .end();
+            Bench b = bench(m).program("a.ngc", t.toString(), "work", "isolation");
+            return on(b, line).along(3, 11, 3, 3);
         });
     }
 

@@ -25,6 +25,8 @@ record Plant(String row, String kind, Severity severity, Planter planter) {
      * @param cause the kind that must be named first where the planted fault follows from another one; null where the
      *     planted fault itself must lead
      * @param beside a kind of the same severity that tells the same thing and may stand first; null where none
+     * @param says words that the finding must say, where its kind alone does not tell the row from another; null where
+     *     none
      */
     record Planted(
             Bench bench,
@@ -32,25 +34,31 @@ record Plant(String row, String kind, Severity severity, Planter planter) {
             int lastLine,
             double[] wayMm,
             @Nullable String cause,
-            @Nullable String beside) {
+            @Nullable String beside,
+            @Nullable String says) {
         /** The same, with this kind named first. */
         Planted because(String kind) {
-            return new Planted(bench, line, lastLine, wayMm, kind, beside);
+            return new Planted(bench, line, lastLine, wayMm, kind, beside, says);
         }
 
         /** The same, where another kind tells the same thing and may stand first. */
         Planted orAs(String kind) {
-            return new Planted(bench, line, lastLine, wayMm, cause, kind);
+            return new Planted(bench, line, lastLine, wayMm, cause, kind, says);
+        }
+
+        /** The same, told in these words. */
+        Planted saying(String words) {
+            return new Planted(bench, line, lastLine, wayMm, cause, beside, words);
         }
 
         /** The same, done by these lines. */
         Planted byLines(int first, int last) {
-            return new Planted(bench, first, last, wayMm, cause, beside);
+            return new Planted(bench, first, last, wayMm, cause, beside, says);
         }
 
         /** The same, at a place or along a way: x, y of each corner. */
         Planted along(double... xy) {
-            return new Planted(bench, line, lastLine, xy, cause, beside);
+            return new Planted(bench, line, lastLine, xy, cause, beside, says);
         }
     }
 
@@ -63,10 +71,10 @@ record Plant(String row, String kind, Severity severity, Planter planter) {
     }
 
     static Planted on(Bench bench, int line) {
-        return new Planted(bench, line, line, new double[0], null, null);
+        return new Planted(bench, line, line, new double[0], null, null, null);
     }
 
     static Planted at(Bench bench, int line, double x, double y) {
-        return new Planted(bench, line, line, new double[] {x, y}, null, null);
+        return new Planted(bench, line, line, new double[] {x, y}, null, null, null);
     }
 }
