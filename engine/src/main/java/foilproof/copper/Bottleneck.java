@@ -1,5 +1,7 @@
 package foilproof.copper;
 
+import foilproof.geom.DisjointSets;
+
 /** The largest Z error at which two places are still joined: the lowest point of the best way between them. */
 final class Bottleneck {
     private Bottleneck() {}

@@ -1,5 +1,7 @@
 package foilproof.copper;
 
+import foilproof.geom.DisjointSets;
+
 /**
  * Finds a saddle or a peak again on a grid eight times finer round it, asked from the cutters' shapes: the few places
  * that end a Z window are worth it, the many that do not are left as the cells have them.

@@ -1,5 +1,6 @@
 package foilproof.copper;
 
+import foilproof.geom.DisjointSets;
 import java.util.Arrays;
 
 /** Edges between basins: a list on primitive arrays. */

@@ -1,5 +1,6 @@
 package foilproof.copper;
 
+import foilproof.geom.DisjointSets;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;

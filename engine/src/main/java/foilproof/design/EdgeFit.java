@@ -31,18 +31,26 @@ public record EdgeFit(double dxMm, double dyMm, double growthMm, double share, d
      *
      * @param layer the drawn copper in the blank's frame of the side as declared
      * @param milled the milled copper in the same frame
+     * @param blank the blank in the same frame: where it ends, copper ends, and no cutter made that edge
      * @param startXMm where to begin, mm
      * @param startYMm where to begin, mm
      * @return null where hardly any edge is found, or the edges found say nothing of X or Y
      */
-    public static @Nullable EdgeFit fit(LayerImage layer, CopperProbe milled, double startXMm, double startYMm) {
+    public static @Nullable EdgeFit fit(
+            LayerImage layer, CopperProbe milled, Bounds blank, double startXMm, double startYMm) {
         List<double[]> edges = edges(layer);
         List<double[]> found = new ArrayList<>();
+        CopperProbe onward = (x, y) -> !blank.holds(x, y) || milled.copperAt(x, y);
+        int asked = 0;
         for (double[] e : edges) {
-            double d = milledMm(milled, e[0] + startXMm, e[1] + startYMm, e[2], e[3]);
+            double x = e[0] + startXMm;
+            double y = e[1] + startYMm;
+            double d = milledMm(onward, x, y, e[2], e[3]);
             if (!Double.isNaN(d)) {
                 found.add(new double[] {e[2], e[3], d});
             }
+            // an edge that the blank ends before needs none
+            asked += !Double.isNaN(d) || blank.holds(x + REACH_MM * e[2], y + REACH_MM * e[3]) ? 1 : 0;
         }
         if (found.size() < LEAST_POINTS) {
             return null;
@@ -78,7 +86,7 @@ public record EdgeFit(double dxMm, double dyMm, double growthMm, double share, d
                 startXMm + solved[0],
                 startYMm + solved[1],
                 solved[2],
-                (double) kept.size() / edges.size(),
+                (double) kept.size() / Math.max(1, asked),
                 Math.sqrt(sum / Math.max(1, kept.size())));
     }
 
@@ -157,14 +165,15 @@ public record EdgeFit(double dxMm, double dyMm, double growthMm, double share, d
         double cell = Math.max(EDGE_MM, Math.sqrt(box.widthMm() * box.heightMm() / 1.6e7));
         RasterGrid grid = RasterGrid.over(box, cell);
         BitSet copper = layer.rasterise(grid);
+        BitSet ground = DividingGround.of(grid, copper);
         List<int[]> cells = new ArrayList<>();
         for (int r = 4; r + 4 < grid.rows(); r++) {
             for (int c = 4; c + 4 < grid.columns(); c++) {
                 if (copper.get(grid.index(c, r))
-                        && !(copper.get(grid.index(c + 1, r))
-                                && copper.get(grid.index(c - 1, r))
-                                && copper.get(grid.index(c, r + 1))
-                                && copper.get(grid.index(c, r - 1)))) {
+                        && (ground.get(grid.index(c + 1, r))
+                                || ground.get(grid.index(c - 1, r))
+                                || ground.get(grid.index(c, r + 1))
+                                || ground.get(grid.index(c, r - 1)))) {
                     cells.add(new int[] {c, r});
                 }
             }

@@ -28,6 +28,9 @@ public record Registration(List<Match> matches, Match declared, double scoreInPl
     /** Below this no hypothesis fits. */
     public static final double FITS_FROM = 0.35;
 
+    /** Stands for a blank whose size does not matter, mm. */
+    private static final Bounds EVERYWHERE = new Bounds(-1e6, -1e6, 1e6, 1e6);
+
     private static final double EDGE_MM = 0.05;
     private static final double RASTER_MM = 0.05;
     private static final double COARSE_STEP_MM = 0.08;
@@ -147,7 +150,7 @@ public record Registration(List<Match> matches, Match declared, double scoreInPl
             double reachMm,
             double middleXMm,
             double middleYMm) {
-        Points points = Points.of(layer);
+        Points points = Points.of(layer, new Bounds(0, 0, widthMm, heightMm));
         if (points.inX.length == 0 || points.outX.length == 0) {
             Match none = new Match(Way.AS_DECLARED, 0, 0, 0);
             return new Registration(List.of(none, none), none, 0, Verdict.NO_MATCH);
@@ -184,7 +187,7 @@ public record Registration(List<Match> matches, Match declared, double scoreInPl
      * @param milled the milled copper in the same frame
      */
     public static double scoreInPlace(LayerImage layer, CopperProbe milled) {
-        Points points = Points.of(layer);
+        Points points = Points.of(layer, EVERYWHERE);
         return points.inX.length == 0 || points.outX.length == 0 ? 0 : points.score(milled, 0, 0, FINE_POINTS);
     }
 
@@ -195,7 +198,7 @@ public record Registration(List<Match> matches, Match declared, double scoreInPl
      * @param milled the milled copper in the same frame
      */
     public static Match shiftInPlace(LayerImage layer, CopperProbe milled) {
-        Points points = Points.of(layer);
+        Points points = Points.of(layer, EVERYWHERE);
         if (points.inX.length == 0 || points.outX.length == 0) {
             return new Match(Way.AS_DECLARED, 0, 0, 0);
         }
@@ -288,41 +291,45 @@ public record Registration(List<Match> matches, Match declared, double scoreInPl
 
     /**
      * Points of the drawn copper 0.05 to 0.15 mm inside its edges (walls may stand that far in: runout, depth of a V),
-     * and points up to 0.05 mm outside.
+     * and points up to 0.05 mm outside, where the bare ground parts two pieces. What would lie off the blank says nothing.
      */
-    private record Points(double[] inX, double[] inY, double[] outX, double[] outY) {
-        static Points of(LayerImage layer) {
+    private record Points(double[] inX, double[] inY, double[] outX, double[] outY, Bounds blank) {
+        static Points of(LayerImage layer, Bounds blank) {
             Bounds box = layer.bounds().grown(4 * EDGE_MM);
             if (box.isEmpty()) {
-                return new Points(new double[0], new double[0], new double[0], new double[0]);
+                return new Points(new double[0], new double[0], new double[0], new double[0], blank);
             }
             double cell = Math.max(EDGE_MM, Math.sqrt(box.widthMm() * box.heightMm() / 1.6e7));
             RasterGrid grid = RasterGrid.over(box, cell);
             BitSet copper = layer.rasterise(grid);
+            BitSet ground = DividingGround.of(grid, copper);
             List<double[]> in = new ArrayList<>();
             List<double[]> edge = new ArrayList<>();
             List<double[]> out = new ArrayList<>();
             for (int r = 2; r + 2 < grid.rows(); r++) {
                 for (int c = 2; c + 2 < grid.columns(); c++) {
                     boolean here = copper.get(grid.index(c, r));
-                    boolean near = differs(copper, grid, c, r, 1, here);
                     double[] p = {grid.centreXMm(c), grid.centreYMm(r)};
-                    if (near) {
-                        (here ? edge : out).add(p);
-                    } else if (here && differs(copper, grid, c, r, 2, true)) {
+                    if (!here) {
+                        if (ground.get(grid.index(c, r)) && touches(copper, grid, c, r, 1)) {
+                            out.add(p);
+                        }
+                    } else if (touches(ground, grid, c, r, 1)) {
+                        edge.add(p);
+                    } else if (touches(ground, grid, c, r, 2)) {
                         in.add(p);
                     }
                 }
             }
             in = in.size() < 50 ? edge : in;
-            return new Points(column(in, 0), column(in, 1), column(out, 0), column(out, 1));
+            return new Points(column(in, 0), column(in, 1), column(out, 0), column(out, 1), blank);
         }
 
-        private static boolean differs(BitSet copper, RasterGrid grid, int c, int r, int by, boolean here) {
-            return copper.get(grid.index(c + by, r)) != here
-                    || copper.get(grid.index(c - by, r)) != here
-                    || copper.get(grid.index(c, r + by)) != here
-                    || copper.get(grid.index(c, r - by)) != here;
+        private static boolean touches(BitSet cells, RasterGrid grid, int c, int r, int by) {
+            return cells.get(grid.index(c + by, r))
+                    || cells.get(grid.index(c - by, r))
+                    || cells.get(grid.index(c, r + by))
+                    || cells.get(grid.index(c, r - by));
         }
 
         private static double[] column(List<double[]> points, int k) {
@@ -342,24 +349,30 @@ public record Registration(List<Match> matches, Match declared, double scoreInPl
                     v[k + 1][i] = map.yMm(x, v[k + 1][i]);
                 }
             }
-            return new Points(v[0], v[1], v[2], v[3]);
+            return new Points(v[0], v[1], v[2], v[3], blank);
         }
 
         double score(CopperProbe board, double dx, double dy, int most) {
             return share(inX, inY, board, dx, dy, most, true) + share(outX, outY, board, dx, dy, most, false) - 1;
         }
 
-        private static double share(
+        private double share(
                 double[] x, double[] y, CopperProbe board, double dx, double dy, int most, boolean copper) {
             // a stride prime to common pitches spreads the points over the board
             int n = Math.min(most, x.length);
             long stride = x.length <= most ? 1 : x.length / n;
             int hits = 0;
+            int off = 0;
             for (int k = 0; k < n; k++) {
                 int i = (int) (k * stride % x.length);
-                hits += board.copperAt(x[i] + dx, y[i] + dy) == copper ? 1 : 0;
+                if (blank.holds(x[i] + dx, y[i] + dy)) {
+                    hits += board.copperAt(x[i] + dx, y[i] + dy) == copper ? 1 : 0;
+                } else {
+                    off++;
+                }
             }
-            return (double) hits / n;
+            // half of all at least must lie on the blank to say anything
+            return (double) hits / Math.max(n - off, n - n / 2);
         }
     }
 

@@ -1,6 +1,7 @@
 package foilproof.findings;
 
 import foilproof.bench.LimitKey;
+import foilproof.design.Bounds;
 import foilproof.design.CopperProbe;
 import foilproof.design.DrillFile;
 import foilproof.design.EdgeFit;
@@ -73,17 +74,19 @@ final class PlaceOfDesign implements Check {
     private static @Nullable Shift side(Examination x, CopperFacts copper, LayerImage layer, FindingCollector out) {
         CopperProbe milled = (px, py) -> copper.map().pieceAt(px, py) >= 0;
         int side = copper.side();
-        EdgeFit edges = EdgeFit.fit(layer, milled, 0, 0);
+        double width = x.job().blank().widthMm();
+        double height = x.job().blank().heightMm();
+        Bounds blank = new Bounds(0, 0, width, height);
+        EdgeFit edges = EdgeFit.fit(layer, milled, blank, 0, 0);
         if (edges != null && edges.share() >= IN_PLACE && edges.rmsMm() < CLEAN_EDGE_MM) {
             return new Shift(side, edges.dxMm(), edges.dyMm());
         }
         double[] middle = middle(x, side);
-        Registration r = Registration.compare(
-                layer, milled, x.job().blank().widthMm(), x.job().blank().heightMm(), REACH_MM, middle[0], middle[1]);
+        Registration r = Registration.compare(layer, milled, width, height, REACH_MM, middle[0], middle[1]);
         boolean declaredFits = r.declared().score() > Registration.FITS_FROM
                 && r.declared().score() > r.best().score() - Registration.LEAD;
         if (declaredFits) {
-            return refined(side, layer, milled, r.declared());
+            return refined(side, layer, milled, blank, r.declared());
         }
         if (r.best().score() > Registration.FITS_FROM) {
             out.add(otherwise(x, side, r));
@@ -130,12 +133,13 @@ final class PlaceOfDesign implements Check {
     }
 
     /** The shift by the edges, where they are found beside the place that the score found. */
-    private static Shift refined(int side, LayerImage layer, CopperProbe milled, Registration.Match match) {
-        EdgeFit edges = EdgeFit.fit(layer, milled, match.dxMm(), match.dyMm());
+    private static Shift refined(
+            int side, LayerImage layer, CopperProbe milled, Bounds blank, Registration.Match match) {
+        EdgeFit edges = EdgeFit.fit(layer, milled, blank, match.dxMm(), match.dyMm());
         if (edges == null) {
             return new Shift(side, match.dxMm(), match.dyMm());
         }
-        EdgeFit again = EdgeFit.fit(layer, milled, edges.dxMm(), edges.dyMm());
+        EdgeFit again = EdgeFit.fit(layer, milled, blank, edges.dxMm(), edges.dyMm());
         return again == null
                 ? new Shift(side, edges.dxMm(), edges.dyMm())
                 : new Shift(side, again.dxMm(), again.dyMm());

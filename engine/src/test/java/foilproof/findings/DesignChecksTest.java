@@ -15,6 +15,7 @@ import static foilproof.findings.Severity.WATCH;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.util.Arrays;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
 
@@ -492,9 +493,13 @@ class DesignChecksTest {
     }
 
     private static String lands(Move move) {
+        return lands(LANDS, move);
+    }
+
+    private static String lands(double[][] places, Move move) {
         double r = 0.8 + BOTTOM_MM / 2;
         StringBuilder t = new StringBuilder(start(1));
-        for (double[] land : LANDS) {
+        for (double[] land : places) {
             double[] p = move.of(land[0], land[1]);
             t.append(text(
                     "G0 X%s Y%s\nG0 Z1\nG1 Z-0.1 F90\nG3 X%s Y%s I%s J0 F300\nG0 Z5\n",
@@ -565,35 +570,119 @@ class DesignChecksTest {
         bothSides((x, y) -> new double[] {20 - x + 0.03, y - 0.03}).isSilentOn(Kinds.SIDES_SHIFTED);
     }
 
-    /** Lands in a plane that ends 0.5 mm inside the blank, where nothing is milled. */
-    private static Bench inAPlane(double offMm) {
+    /** Some lands in a plane that ends so far inside the blank's left, lower, right and upper edge, where nothing is milled. */
+    private static Bench inAPlane(int count, double offMm, double... insideMm) {
         String plane = "%FSLAX46Y46*%\n%MOMM*%\n%ADD10C,1.6*%\n%ADD11C,1.93*%\n%TO.N,GND*%\nG01*\nG36*\n"
-                + "X500000Y500000D02*\nX19500000Y500000D01*\nX19500000Y14500000D01*\nX500000Y14500000D01*\n"
-                + "X500000Y500000D01*\nG37*\n";
+                + corner(insideMm[0], insideMm[1], 2)
+                + corner(20 - insideMm[2], insideMm[1], 1)
+                + corner(20 - insideMm[2], 15 - insideMm[3], 1)
+                + corner(insideMm[0], 15 - insideMm[3], 1)
+                + corner(insideMm[0], insideMm[1], 1) + "G37*\n";
         StringBuilder clear = new StringBuilder("%TD*%\n%LPC*%\nD11*\n");
         StringBuilder dark = new StringBuilder("%LPD*%\nD10*\n");
-        for (double[] land : LANDS) {
-            String at = "X" + Math.round(land[0] * 1e6) + "Y" + Math.round(land[1] * 1e6) + "D03*\n";
-            clear.append(at);
-            dark.append(at);
+        double[][] some = Arrays.copyOf(LANDS, count);
+        for (double[] land : some) {
+            clear.append(corner(land[0], land[1], 3));
+            dark.append(corner(land[0], land[1], 3));
         }
         return Bench.job()
                 .side("face", "top")
                 .design("top_copper", "top.gbr", plane + clear + dark + "M02*\n")
-                .runs(lands((x, y) -> new double[] {x + offMm, y}));
+                .runs(lands(some, (x, y) -> new double[] {x + offMm, y}));
     }
+
+    private static String corner(double x, double y, int code) {
+        return "X" + Math.round(x * 1e6) + "Y" + Math.round(y * 1e6) + "D0" + code + "*\n";
+    }
+
+    private static final double[] INSIDE_MM = {0, 0.1, 0.3, 0.35, 0.5, 1};
 
     /** The blank's edge is where copper ends, but no edge that a cutter made: it says nothing of a shift. */
     @Test
     @Silent("B8 sides-shifted")
     void shouldNotTakeTheBlanksEdgeForTheEdgeOfAPlane() {
-        inAPlane(0).isSilentOn(Kinds.SIDES_SHIFTED).isSilentOn(Kinds.MIRRORED);
+        for (double in : INSIDE_MM) {
+            for (int count : new int[] {1, 2, LANDS.length}) {
+                inAPlane(count, 0, in, in, in, in)
+                        .isSilentOn(Kinds.SIDES_SHIFTED)
+                        .isSilentOn(Kinds.MIRRORED);
+                inAPlane(count, 0, in, 1.5, 1.5, 1.5)
+                        .isSilentOn(Kinds.SIDES_SHIFTED)
+                        .isSilentOn(Kinds.MIRRORED);
+                inAPlane(count, 0, in, in, 2, 2).isSilentOn(Kinds.SIDES_SHIFTED).isSilentOn(Kinds.MIRRORED);
+            }
+        }
     }
 
     @Test
     @Fires("B8 sides-shifted")
     void shouldTellLandsThatLieOffInAPlaneThatEndsAtTheBlanksEdge() {
-        inAPlane(0.2).raises(Kinds.SIDES_SHIFTED, WATCH, GEOMETRY).measuring(0.2, "mm", 0.03);
+        for (double in : INSIDE_MM) {
+            inAPlane(LANDS.length, 0.2, in, in, in, in)
+                    .raises(Kinds.SIDES_SHIFTED, WATCH, GEOMETRY)
+                    .measuring(0.2, "mm", 0.03);
+            inAPlane(LANDS.length, 0.2, in, 1.5, 1.5, in)
+                    .raises(Kinds.SIDES_SHIFTED, WATCH, GEOMETRY)
+                    .measuring(0.2, "mm", 0.03);
+        }
+    }
+
+    /** Two planes so far inside the blank, parted and with their lands; round them nothing is milled, or a way along them. */
+    private static Bench twoPlanes(double offMm, double inside, boolean round) {
+        StringBuilder layer = new StringBuilder("%FSLAX46Y46*%\n%MOMM*%\n%ADD10C,1.6*%\n%ADD11C,1.93*%\nG01*\n");
+        double half = BOTTOM_MM / 2;
+        double[][] planes = {{inside, 10 - half, 0}, {10 + half, 20 - inside, 1}};
+        for (double[] p : planes) {
+            layer.append("%TO.N,P" + (int) p[2] + "*%\nG36*\n")
+                    .append(corner(p[0], inside, 2))
+                    .append(corner(p[1], inside, 1))
+                    .append(corner(p[1], 15 - inside, 1))
+                    .append(corner(p[0], 15 - inside, 1))
+                    .append(corner(p[0], inside, 1))
+                    .append("G37*\n");
+        }
+        StringBuilder clear = new StringBuilder("%TD*%\n%LPC*%\nD11*\n");
+        StringBuilder dark = new StringBuilder("%LPD*%\nD10*\n");
+        double[][] some = {{3, 3}, {7, 6}, {12.5, 4}};
+        for (double[] land : some) {
+            clear.append(corner(land[0], land[1], 3));
+            dark.append(corner(land[0], land[1], 3));
+        }
+        String cuts = lands(some, (x, y) -> new double[] {x + offMm, y}).replace(END, "")
+                + line(10 + offMm, 0, 10 + offMm, 15, -0.1)
+                + (round
+                        ? rectangle(
+                                inside - half + offMm,
+                                inside - half,
+                                20 - inside + half + offMm,
+                                15 - inside + half,
+                                -0.1)
+                        : "");
+        return Bench.job()
+                .side("face", "top")
+                .design("top_copper", "top.gbr", layer.toString() + clear + dark + "M02*\n")
+                .program("a.ngc", cuts + END, "work", "isolation");
+    }
+
+    @Test
+    @Silent("B8 sides-shifted")
+    void shouldNotTakeTheBlanksEdgeForTheEdgeOfTwoPlanes() {
+        for (double in : INSIDE_MM) {
+            twoPlanes(0, in, false).isSilentOn(Kinds.SIDES_SHIFTED).isSilentOn(Kinds.MIRRORED);
+            if (in > 0.2) {
+                twoPlanes(0, in, true).isSilentOn(Kinds.SIDES_SHIFTED).isSilentOn(Kinds.MIRRORED);
+            }
+        }
+    }
+
+    @Test
+    @Fires("B8 sides-shifted")
+    void shouldTellTwoPlanesThatLieOff() {
+        for (double in : INSIDE_MM) {
+            twoPlanes(0.2, in, in > 0.2)
+                    .raises(Kinds.SIDES_SHIFTED, WATCH, GEOMETRY)
+                    .measuring(0.2, "mm", 0.03);
+        }
     }
 
     private static Bench boredOff(double offMm) {
