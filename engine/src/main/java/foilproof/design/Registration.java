@@ -1,5 +1,6 @@
 package foilproof.design;
 
+import foilproof.stock.Parallel;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Comparator;
@@ -38,6 +39,10 @@ public record Registration(List<Match> matches, Match declared, double scoreInPl
     private static final int FINE_POINTS = 4000;
     private static final int CENTRE_POINTS = 2000;
     private static final double CENTRE_STEP_MM = 0.01;
+    /** Every so many points it is asked whether the rest still counts. */
+    private static final int LOOK_EVERY = 16;
+    /** A score that every score is above. */
+    private static final double NEVER = Double.NEGATIVE_INFINITY;
 
     /** A way that the design may lie, seen in the blank's frame of the side, about the middle of the drawn copper. */
     public enum Way {
@@ -127,7 +132,7 @@ public record Registration(List<Match> matches, Match declared, double scoreInPl
      */
     public static Registration compare(
             LayerImage layer, CopperProbe milled, double widthMm, double heightMm, double reachMm) {
-        return compare(layer, milled, widthMm, heightMm, reachMm, Double.NaN, Double.NaN);
+        return compare(layer, milled, widthMm, heightMm, reachMm, Double.NaN, Double.NaN, 1);
     }
 
     /**
@@ -141,6 +146,7 @@ public record Registration(List<Match> matches, Match declared, double scoreInPl
      * @param reachMm how far to look for a shift, mm
      * @param middleXMm middle of the copper work, mm; NaN where not known
      * @param middleYMm middle of the copper work, mm; NaN where not known
+     * @param threads threads to use; the probe is asked from all of them
      */
     public static Registration compare(
             LayerImage layer,
@@ -149,7 +155,8 @@ public record Registration(List<Match> matches, Match declared, double scoreInPl
             double heightMm,
             double reachMm,
             double middleXMm,
-            double middleYMm) {
+            double middleYMm,
+            int threads) {
         Points points = Points.of(layer, new Bounds(0, 0, widthMm, heightMm));
         if (points.inX.length == 0 || points.outX.length == 0) {
             Match none = new Match(Way.AS_DECLARED, 0, 0, 0);
@@ -161,9 +168,10 @@ public record Registration(List<Match> matches, Match declared, double scoreInPl
         double cy = 0.5 * (box.minYMm() + box.maxYMm());
         double boardX = Double.isNaN(middleXMm) ? board.cutCentreX(cx) : middleXMm;
         double boardY = Double.isNaN(middleYMm) ? board.cutCentreY(cy) : middleYMm;
-        List<Match> matches = new ArrayList<>();
-        Match declared = new Match(Way.AS_DECLARED, 0, 0, 0);
-        for (Way way : Way.values()) {
+        Way[] ways = Way.values();
+        Match[] found = new Match[ways.length];
+        Parallel.run(ways.length, threads, () -> k -> {
+            Way way = ways[k];
             PlaneMap map = PlaneMap.shift(-cx, -cy).then(way.map).then(PlaneMap.shift(cx, cy));
             Points turned = points.mapped(map);
             Match here = search(way, turned, board, milled, 0, 0, reachMm);
@@ -171,11 +179,12 @@ public record Registration(List<Match> matches, Match declared, double scoreInPl
                 Match there = search(way, turned, board, milled, boardX - cx, boardY - cy, reachMm);
                 here = there.score() > here.score() + 0.01 ? there : here;
             }
-            matches.add(here);
-            declared = way == Way.AS_DECLARED ? here : declared;
-        }
+            found[k] = here;
+        });
+        Match declared = found[Way.AS_DECLARED.ordinal()];
+        List<Match> matches = new ArrayList<>(List.of(found));
         matches.sort(Comparator.comparingDouble((Match m) -> -m.score()).thenComparing(Match::way));
-        double inPlace = points.score(milled, 0, 0, FINE_POINTS);
+        double inPlace = points.score(milled, 0, 0, FINE_POINTS, NEVER);
         return new Registration(matches, declared, inPlace, verdict(matches, declared));
     }
 
@@ -188,7 +197,7 @@ public record Registration(List<Match> matches, Match declared, double scoreInPl
      */
     public static double scoreInPlace(LayerImage layer, CopperProbe milled) {
         Points points = Points.of(layer, EVERYWHERE);
-        return points.inX.length == 0 || points.outX.length == 0 ? 0 : points.score(milled, 0, 0, FINE_POINTS);
+        return points.inX.length == 0 || points.outX.length == 0 ? 0 : points.score(milled, 0, 0, FINE_POINTS, NEVER);
     }
 
     /**
@@ -202,7 +211,7 @@ public record Registration(List<Match> matches, Match declared, double scoreInPl
         if (points.inX.length == 0 || points.outX.length == 0) {
             return new Match(Way.AS_DECLARED, 0, 0, 0);
         }
-        double score = points.score(milled, 0, 0, CENTRE_POINTS);
+        double score = points.score(milled, 0, 0, CENTRE_POINTS, NEVER);
         return centred(Way.AS_DECLARED, points, milled, 0, 0, score);
     }
 
@@ -229,8 +238,12 @@ public record Registration(List<Match> matches, Match declared, double scoreInPl
                     if (Math.max(Math.abs(i), Math.abs(j)) != ring) {
                         continue;
                     }
-                    double score =
-                            p.score(board, startX + i * COARSE_STEP_MM, startY + j * COARSE_STEP_MM, COARSE_POINTS);
+                    double score = p.score(
+                            board,
+                            startX + i * COARSE_STEP_MM,
+                            startY + j * COARSE_STEP_MM,
+                            COARSE_POINTS,
+                            best + 1e-9);
                     if (score > best + 1e-9) {
                         best = score;
                         dx = startX + i * COARSE_STEP_MM;
@@ -239,7 +252,7 @@ public record Registration(List<Match> matches, Match declared, double scoreInPl
                 }
             }
         }
-        best = p.score(milled, dx, dy, FINE_POINTS);
+        best = p.score(milled, dx, dy, FINE_POINTS, NEVER);
         for (double step = COARSE_STEP_MM / 2; step > 0.002; step /= 2) {
             boolean moved = true;
             for (int k = 0; k < 4 && moved; k++) {
@@ -248,7 +261,7 @@ public record Registration(List<Match> matches, Match declared, double scoreInPl
                 double atY = dy;
                 for (int i = -1; i <= 1; i++) {
                     for (int j = -1; j <= 1; j++) {
-                        double score = p.score(milled, atX + i * step, atY + j * step, FINE_POINTS);
+                        double score = p.score(milled, atX + i * step, atY + j * step, FINE_POINTS, best + 1e-12);
                         if (score > best + 1e-12) {
                             best = score;
                             dx = atX + i * step;
@@ -280,8 +293,9 @@ public record Registration(List<Match> matches, Match declared, double scoreInPl
         for (int s = 0; s < 2; s++) {
             double way = s == 0 ? -CENTRE_STEP_MM : CENTRE_STEP_MM;
             int k = 1;
+            double least = score - 0.04;
             while (k < 60
-                    && p.score(milled, dx + k * way * alongX, dy + k * way * alongY, CENTRE_POINTS) > score - 0.04) {
+                    && p.score(milled, dx + k * way * alongX, dy + k * way * alongY, CENTRE_POINTS, least) > least) {
                 k++;
             }
             end[s] = (k - 0.5) * way;
@@ -352,27 +366,45 @@ public record Registration(List<Match> matches, Match declared, double scoreInPl
             return new Points(v[0], v[1], v[2], v[3], blank);
         }
 
-        double score(CopperProbe board, double dx, double dy, int most) {
-            return share(inX, inY, board, dx, dy, most, true) + share(outX, outY, board, dx, dy, most, false) - 1;
-        }
-
-        private double share(
-                double[] x, double[] y, CopperProbe board, double dx, double dy, int most, boolean copper) {
+        /**
+         * The score at a shift. Where it cannot come above {@code least}, points that are left need not be asked: then
+         * some number not above {@code least} is returned.
+         */
+        double score(CopperProbe board, double dx, double dy, int most, double least) {
             // a stride prime to common pitches spreads the points over the board
-            int n = Math.min(most, x.length);
-            long stride = x.length <= most ? 1 : x.length / n;
-            int hits = 0;
-            int off = 0;
-            for (int k = 0; k < n; k++) {
-                int i = (int) (k * stride % x.length);
-                if (blank.holds(x[i] + dx, y[i] + dy)) {
-                    hits += board.copperAt(x[i] + dx, y[i] + dy) == copper ? 1 : 0;
-                } else {
-                    off++;
+            int ins = Math.min(most, inX.length);
+            int outs = Math.min(most, outX.length);
+            long inStride = inX.length <= most ? 1 : inX.length / ins;
+            long outStride = outX.length <= most ? 1 : outX.length / outs;
+            int inHits = ins;
+            int outHits = outs;
+            int inOff = 0;
+            int outOff = 0;
+            for (int k = 0; k < ins || k < outs; k++) {
+                if (k < ins) {
+                    int i = (int) (k * inStride % inX.length);
+                    boolean off = !blank.holds(inX[i] + dx, inY[i] + dy);
+                    inOff += off ? 1 : 0;
+                    inHits -= off || !board.copperAt(inX[i] + dx, inY[i] + dy) ? 1 : 0;
+                }
+                if (k < outs) {
+                    int i = (int) (k * outStride % outX.length);
+                    boolean off = !blank.holds(outX[i] + dx, outY[i] + dy);
+                    outOff += off ? 1 : 0;
+                    outHits -= off || board.copperAt(outX[i] + dx, outY[i] + dy) ? 1 : 0;
+                }
+                if (k % LOOK_EVERY == 0 && share(inHits, ins, inOff) + share(outHits, outs, outOff) - 1 <= least) {
+                    break;
                 }
             }
-            // half of all at least must lie on the blank to say anything
-            return (double) hits / Math.max(n - off, n - n / 2);
+            // Points that are left count as hits until they are asked. A point less among hits and all makes a share no
+            // larger, and rounding keeps order: so this is no less than the score when all are asked.
+            return share(inHits, ins, inOff) + share(outHits, outs, outOff) - 1;
+        }
+
+        /** A share of hits: half of all at least must lie on the blank to say anything. */
+        private static double share(int hits, int all, int off) {
+            return (double) hits / Math.max(all - off, all - all / 2);
         }
     }
 
@@ -409,9 +441,15 @@ public record Registration(List<Match> matches, Match declared, double scoreInPl
 
         @Override
         public boolean copperAt(double xMm, double yMm) {
-            int c = (int) Math.floor((xMm - grid.x0Mm()) / grid.cellMm());
-            int r = (int) Math.floor((yMm - grid.y0Mm()) / grid.cellMm());
+            int c = floor((xMm - grid.x0Mm()) / grid.cellMm());
+            int r = floor((yMm - grid.y0Mm()) / grid.cellMm());
             return c >= 0 && r >= 0 && c < grid.columns() && r < grid.rows() && copper.get(grid.index(c, r));
+        }
+
+        /** The library's floor takes longer than all the rest until the thorough compiler comes. */
+        private static int floor(double v) {
+            int i = (int) v;
+            return v < i ? i - 1 : i;
         }
     }
 }

@@ -107,6 +107,16 @@ final class SheetGrid {
         return y0 + (index / columns + 0.5) * cell;
     }
 
+    /** Where between the cells' centres an X lies, counted in columns. */
+    double columnAt(double x) {
+        return (x - x0) / cell - 0.5;
+    }
+
+    /** Where between the cells' centres a Y lies, counted in rows. */
+    double rowAt(double y) {
+        return (y - y0) / cell - 0.5;
+    }
+
     /** Open part of the face to the right of a cell. */
     float right(int index) {
         return left[index / columns * (columns + 1) + index % columns + 1];

@@ -32,7 +32,11 @@ public final class SheetResistance {
      */
     private static final double ORDER = 2.5198420997897464;
 
-    private static final double RESIDUAL = 1e-9;
+    /** How far a conductance may be off because solving ended, relative: far less than the cells make. */
+    private static final double SOLVED = 1e-10;
+    /** Conductances below this, relative to that of the faces of a contact, are none. */
+    private static final double NOTHING = 1e-18;
+
     private static final int MOST_STEPS = 6000;
 
     private final SheetGrid grid;
@@ -41,8 +45,8 @@ public final class SheetResistance {
     private final double[] diagonal;
     private final double[] east;
     private final double[] north;
-    private final int[] eastNode;
     private final int[] northNode;
+    private final int[] southNode;
     private final int[] contactOfCell;
     private final double[] toContact;
     private final int[] contactAt;
@@ -122,14 +126,15 @@ public final class SheetResistance {
         }
         cellOfNode = new int[nodes];
         diagonal = new double[nodes];
-        east = new double[nodes];
-        north = new double[nodes];
-        eastNode = new int[nodes];
+        // one node more at the end, which is none: its faces are closed
+        east = new double[nodes + 1];
+        north = new double[nodes + 1];
         northNode = new int[nodes];
+        southNode = new int[nodes];
         toContact = new double[4 * nodes];
         contactAt = new int[4 * nodes];
-        Arrays.fill(eastNode, -1);
-        Arrays.fill(northNode, -1);
+        Arrays.fill(northNode, nodes);
+        Arrays.fill(southNode, nodes);
         Arrays.fill(contactAt, -1);
         for (int i = 0; i < cells; i++) {
             if (nodeOfCell[i] >= 0) {
@@ -193,11 +198,12 @@ public final class SheetResistance {
         } else if (nodeOfCell[to] >= 0) {
             diagonal[n] += face;
             if (way == 0) {
+                // nodes are numbered along the rows: the eastern one is the next
                 east[n] = face;
-                eastNode[n] = nodeOfCell[to];
             } else if (way == 1) {
                 north[n] = face;
                 northNode[n] = nodeOfCell[to];
+                southNode[nodeOfCell[to]] = n;
             }
         }
     }
@@ -223,8 +229,14 @@ public final class SheetResistance {
 
     // ---- solving ----
 
-    /** Potentials with contact {@code high} at 1 and contact {@code low} at 0, others floating as copper is not. */
-    private double conductance(int high, int low) {
+    /**
+     * Conductance between two contacts: the power that {@code high} at 1 and the others at 0 take. Power is least for
+     * the true potentials, so it is off by no more than the square of what they are off.
+     *
+     * @param start potentials to begin with, by node; those that solve on return
+     */
+    private double conductance(int high, int low, double[] start) {
+        double entry = 0;
         double[] rhs = new double[nodes];
         for (int n = 0; n < nodes; n++) {
             for (int w = 0; w < 4; w++) {
@@ -232,17 +244,24 @@ public final class SheetResistance {
                     rhs[n] += toContact[4 * n + w];
                 }
             }
+            entry += rhs[n];
         }
-        double[] v = solve(rhs);
-        double current = 0;
+        solve(rhs, start, high, NOTHING * entry);
+        return power(start, high) + touching(high, low);
+    }
+
+    private double power(double[] v, int high) {
+        double sum = 0;
         for (int n = 0; n < nodes; n++) {
+            double right = east[n] > 0 ? v[n + 1] - v[n] : 0;
+            double up = northNode[n] < nodes ? v[northNode[n]] - v[n] : 0;
+            sum += east[n] * right * right + north[n] * up * up;
             for (int w = 0; w < 4; w++) {
-                if (contactAt[4 * n + w] == low) {
-                    current += toContact[4 * n + w] * v[n];
-                }
+                double d = (contactAt[4 * n + w] == high ? 1 : 0) - v[n];
+                sum += toContact[4 * n + w] * d * d;
             }
         }
-        return current + touching(high, low);
+        return sum;
     }
 
     /** Conductance of faces that two contacts share directly. */
@@ -263,107 +282,136 @@ public final class SheetResistance {
         return sum;
     }
 
-    private double[] solve(double[] rhs) {
-        double[] pivot = factor();
-        double[] x = new double[nodes];
-        double[] r = rhs.clone();
-        double[] z = new double[nodes];
-        precondition(pivot, r, z);
-        double[] p = z.clone();
+    /** Conjugate gradients; every step takes {@code alpha * rz} from the power. */
+    private void solve(double[] rhs, double[] x, int high, double nothing) {
+        double[] inverse = factor();
+        double[] z = new double[nodes + 1];
+        double[] p = Arrays.copyOf(x, nodes + 1);
         double[] q = new double[nodes];
-        double rz = dot(r, z);
-        double stop = RESIDUAL * RESIDUAL * Math.max(1e-300, rz);
-        for (int k = 0; k < MOST_STEPS && rz > stop; k++) {
-            multiply(p, q);
-            double alpha = rz / dot(p, q);
+        double[] r = new double[nodes];
+        multiply(p, q);
+        for (int n = 0; n < nodes; n++) {
+            r[n] = rhs[n] - q[n];
+        }
+        double power = power(x, high);
+        double rz = precondition(inverse, r, z);
+        System.arraycopy(z, 0, p, 0, nodes);
+        // with this factor rz is no less than the power by which the potentials are off, but for a few per cent
+        for (int k = 0; k < MOST_STEPS && rz > Math.max(nothing, SOLVED * power); k++) {
+            double alpha = rz / multiply(p, q);
+            power -= alpha * rz;
             for (int n = 0; n < nodes; n++) {
                 x[n] += alpha * p[n];
                 r[n] -= alpha * q[n];
             }
-            precondition(pivot, r, z);
-            double next = dot(r, z);
+            double next = precondition(inverse, r, z);
             double beta = next / rz;
             rz = next;
             for (int n = 0; n < nodes; n++) {
                 p[n] = z[n] + beta * p[n];
             }
         }
-        return x;
     }
 
-    private void multiply(double[] p, double[] q) {
-        for (int n = 0; n < nodes; n++) {
-            q[n] = diagonal[n] * p[n];
-        }
-        for (int n = 0; n < nodes; n++) {
-            int e = eastNode[n];
-            if (e >= 0) {
-                q[n] -= east[n] * p[e];
-                q[e] -= east[n] * p[n];
-            }
-            int u = northNode[n];
-            if (u >= 0) {
-                q[n] -= north[n] * p[u];
-                q[u] -= north[n] * p[n];
-            }
-        }
-    }
-
-    private static double dot(double[] a, double[] b) {
+    /** Multiplies by the matrix; the product of both vectors. */
+    private double multiply(double[] p, double[] q) {
         double sum = 0;
-        for (int n = 0; n < a.length; n++) {
-            sum += a[n] * b[n];
+        double westFlow = 0;
+        for (int n = 0; n < nodes; n++) {
+            double here = p[n];
+            double v = diagonal[n] * here - westFlow - east[n] * p[n + 1] - north[n] * p[northNode[n]];
+            int south = southNode[n];
+            v -= north[south] * p[south];
+            westFlow = east[n] * here;
+            q[n] = v;
+            sum += here * v;
         }
         return sum;
     }
 
-    /** Modified incomplete Cholesky, no fill (Gustafsson, BIT 18, 1978), relaxed by 0.97. */
+    /** Modified incomplete Cholesky, no fill (Gustafsson, BIT 18, 1978), relaxed by 0.97: one over each pivot. */
     private double[] factor() {
-        double[] d = diagonal.clone();
+        double[] d = Arrays.copyOf(diagonal, nodes + 1);
         for (int n = 0; n < nodes; n++) {
-            double e = eastNode[n] >= 0 ? east[n] : 0;
-            double u = northNode[n] >= 0 ? north[n] : 0;
-            double pivot = Math.max(d[n], 1e-12 * diagonal[n] + 1e-300);
-            d[n] = pivot;
+            double e = east[n];
+            double u = north[n];
+            double inverse = 1 / Math.max(d[n], 1e-12 * diagonal[n] + 1e-300);
+            d[n] = inverse;
             if (e > 0) {
-                d[eastNode[n]] -= e * (e + 0.97 * u) / pivot;
+                d[n + 1] -= e * (e + 0.97 * u) * inverse;
             }
             if (u > 0) {
-                d[northNode[n]] -= u * (u + 0.97 * e) / pivot;
+                d[northNode[n]] -= u * (u + 0.97 * e) * inverse;
             }
         }
         return d;
     }
 
-    private void precondition(double[] pivot, double[] r, double[] z) {
-        System.arraycopy(r, 0, z, 0, nodes);
+    /** Solves with the factor; the product of both vectors. */
+    private double precondition(double[] inverse, double[] r, double[] z) {
+        double flow = 0;
         for (int n = 0; n < nodes; n++) {
-            double y = z[n] / pivot[n];
-            if (eastNode[n] >= 0) {
-                z[eastNode[n]] += east[n] * y;
-            }
-            if (northNode[n] >= 0) {
-                z[northNode[n]] += north[n] * y;
-            }
+            int south = southNode[n];
+            double y = (r[n] + flow + north[south] * z[south]) * inverse[n];
             z[n] = y;
+            flow = east[n] * y;
         }
+        double sum = 0;
+        double next = 0;
         for (int n = nodes - 1; n >= 0; n--) {
-            double add = 0;
-            if (eastNode[n] >= 0) {
-                add += east[n] * z[eastNode[n]];
-            }
-            if (northNode[n] >= 0) {
-                add += north[n] * z[northNode[n]];
-            }
-            z[n] += add / pivot[n];
+            next = z[n] + (east[n] * next + north[n] * z[northNode[n]]) * inverse[n];
+            z[n] = next;
+            sum += r[n] * next;
         }
+        return sum;
+    }
+
+    /**
+     * Potentials to begin with: those of a coarser grid, between its cells' centres as they are there, with contact 0 at
+     * 1 and contact 1 at 0.
+     */
+    private double[] startFrom(SheetResistance coarse, double[] potentials) {
+        double[] start = new double[nodes];
+        double have = 0.5;
+        for (int n = 0; n < nodes; n++) {
+            double c = coarse.grid.columnAt(grid.centreX(cellOfNode[n]));
+            double r = coarse.grid.rowAt(grid.centreY(cellOfNode[n]));
+            int c0 = (int) Math.max(0, c);
+            int r0 = (int) Math.max(0, r);
+            double sum = 0;
+            double weights = 0;
+            for (int k = 0; k < 4; k++) {
+                int column = c0 + (k & 1);
+                int row = r0 + (k >> 1);
+                double weight = (1 - Math.abs(c - column)) * (1 - Math.abs(r - row));
+                int cell = row * coarse.grid.columns + column;
+                if (weight <= 0 || column >= coarse.grid.columns || row >= coarse.grid.rows) {
+                    continue;
+                }
+                if (coarse.contactOfCell[cell] == 0) {
+                    sum += weight;
+                    weights += weight;
+                } else if (coarse.contactOfCell[cell] > 0) {
+                    weights += weight;
+                } else if (coarse.nodeOfCell[cell] >= 0) {
+                    sum += weight * potentials[coarse.nodeOfCell[cell]];
+                    weights += weight;
+                }
+            }
+            have = weights > 0 ? sum / weights : have;
+            start[n] = have;
+        }
+        return start;
     }
 
     /** One grid only, its cells as given. */
     static double exactly(CopperProbe copper, Bounds box, Contact a, Contact b, double cellMm) {
         SheetResistance sheet = new SheetResistance(new SheetGrid(copper, box, cellMm), List.of(a, b));
-        double g = sheet.conductance(0, 1);
-        return g > 1e-12 ? 1 / g : Double.POSITIVE_INFINITY;
+        return squares(sheet.conductance(0, 1, new double[sheet.nodes]));
+    }
+
+    private static double squares(double conductance) {
+        return conductance > 1e-12 ? 1 / conductance : Double.POSITIVE_INFINITY;
     }
 
     /** Moves the grid off the copper's own straight edges: a face that lies on an edge is neither open nor closed. */
@@ -392,8 +440,12 @@ public final class SheetResistance {
     public static Squares between(
             CopperProbe copper, Bounds box, double copperMm2, Contact a, Contact b, double cellMm) {
         double h = cellFor(box, copperMm2, cellMm);
-        double fine = exactly(copper, offGrid(box, h), a, b, h);
-        double coarse = exactly(copper, offGrid(box, 2 * h), a, b, 2 * h);
+        List<Contact> contacts = List.of(a, b);
+        SheetResistance rough = new SheetResistance(new SheetGrid(copper, offGrid(box, 2 * h), 2 * h), contacts);
+        double[] potentials = new double[rough.nodes];
+        double coarse = squares(rough.conductance(0, 1, potentials));
+        SheetResistance sheet = new SheetResistance(new SheetGrid(copper, offGrid(box, h), h), contacts);
+        double fine = squares(sheet.conductance(0, 1, sheet.startFrom(rough, potentials)));
         if (!Double.isFinite(fine)) {
             return new Squares(fine, 0);
         }
@@ -443,7 +495,7 @@ public final class SheetResistance {
             double most = best;
             for (int k : ways.farthestFrom(from, TRIES)) {
                 SheetResistance sheet = new SheetResistance(grid, List.of(contacts.get(from), contacts.get(k)));
-                double g = sheet.conductance(0, 1);
+                double g = sheet.conductance(0, 1, new double[sheet.nodes]);
                 if (g > 1e-12 && 1 / g > most * (1 + 1e-9)) {
                     most = 1 / g;
                     far = k;

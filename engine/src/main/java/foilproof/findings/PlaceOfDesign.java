@@ -1,6 +1,7 @@
 package foilproof.findings;
 
 import foilproof.bench.LimitKey;
+import foilproof.copper.CopperMap;
 import foilproof.design.Bounds;
 import foilproof.design.CopperProbe;
 import foilproof.design.DrillFile;
@@ -72,7 +73,8 @@ final class PlaceOfDesign implements Check {
     }
 
     private static @Nullable Shift side(Examination x, CopperFacts copper, LayerImage layer, FindingCollector out) {
-        CopperProbe milled = (px, py) -> copper.map().pieceAt(px, py) >= 0;
+        CopperMap map = copper.map();
+        CopperProbe milled = (px, py) -> map.pieceAt(px, py) >= 0;
         int side = copper.side();
         double width = x.job().blank().widthMm();
         double height = x.job().blank().heightMm();
@@ -82,7 +84,15 @@ final class PlaceOfDesign implements Check {
             return new Shift(side, edges.dxMm(), edges.dyMm());
         }
         double[] middle = middle(x, side);
-        Registration r = Registration.compare(layer, milled, width, height, REACH_MM, middle[0], middle[1]);
+        Registration r = Registration.compare(
+                layer,
+                milled,
+                width,
+                height,
+                REACH_MM,
+                middle[0],
+                middle[1],
+                x.options().threads());
         boolean declaredFits = r.declared().score() > Registration.FITS_FROM
                 && r.declared().score() > r.best().score() - Registration.LEAD;
         if (declaredFits) {
