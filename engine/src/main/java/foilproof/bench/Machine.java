@@ -1,5 +1,6 @@
 package foilproof.bench;
 
+import foilproof.language.Dialect;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 
@@ -93,6 +94,11 @@ public record Machine(
                 colletNut,
                 toolChangeS,
                 extraction);
+    }
+
+    /** Which programs the interpreter accepts for this controller. */
+    public Dialect dialect() {
+        return language() == Language.STRICT ? Dialect.STRICT : Dialect.COMMON;
     }
 
     /** Which program language is read. */

@@ -1,6 +1,7 @@
 package foilproof.findings;
 
 import foilproof.language.Interpretation;
+import foilproof.language.LengthUnits;
 import foilproof.motion.PlannedProgram;
 import foilproof.source.Diagnostic;
 import java.util.Locale;
@@ -14,15 +15,11 @@ import java.util.regex.Pattern;
 final class AbsoluteArc {
     private static final Pattern ASIDE = Pattern.compile("\\([^)]*\\)|;.*");
     private static final Pattern WORD = Pattern.compile("([XYIJR])\\s*([+-]?(?:\\d+\\.?\\d*|\\.\\d+))");
-    /** As an arc's radii may differ (A14), share of the radius and in the program's unit. */
-    private static final double SHARE = 1e-3;
-
-    private static final double ROUNDING = 5e-3;
 
     private AbsoluteArc() {}
 
     /** True where the error is that of an arc in the plane of X and Y, under G91, that fits as absolute. */
-    static boolean meant(PlannedProgram program, Diagnostic error) {
+    static boolean meant(Examination x, PlannedProgram program, Diagnostic error) {
         int line = error.span().line();
         Interpretation text = program.interpretation();
         if (!error.code().equals("arc-radii") && !error.code().equals("arc-radius")
@@ -38,18 +35,25 @@ final class AbsoluteArc {
                 start[axis] = Double.isNaN(start[axis]) ? before[axis] : start[axis];
             }
         }
-        double x = Double.isNaN(end[0]) ? start[0] : end[0];
-        double y = Double.isNaN(end[1]) ? start[1] : end[1];
+        double endX = Double.isNaN(end[0]) ? start[0] : end[0];
+        double endY = Double.isNaN(end[1]) ? start[1] : end[1];
         double radius = end[4];
         if (!Double.isNaN(radius)) {
-            double chord = StrictMath.hypot(x - start[0], y - start[1]);
-            return chord > 0 && chord <= 2 * Math.abs(radius) * (1 + SHARE);
+            double chord = StrictMath.hypot(endX - start[0], endY - start[1]);
+            return chord > 0 && chord / 2 - Math.abs(radius) <= tolerance(x, text, line, Math.abs(radius));
         }
         double i = Double.isNaN(end[2]) ? 0 : end[2];
         double j = Double.isNaN(end[3]) ? 0 : end[3];
         double first = StrictMath.hypot(i, j);
-        double last = StrictMath.hypot(x - start[0] - i, y - start[1] - j);
-        return first > 0 && Math.abs(first - last) <= Math.max(ROUNDING, SHARE * first);
+        double last = StrictMath.hypot(endX - start[0] - i, endY - start[1] - j);
+        return first > 0 && Math.abs(first - last) <= tolerance(x, text, line, first) + 1e-9;
+    }
+
+    /** How far radii may differ where the arc stands (A14), in the program's unit. */
+    private static double tolerance(Examination x, Interpretation text, int line, double radius) {
+        LengthUnits units = text.stateAtLine(Math.max(0, line - 1)).units();
+        double mm = units.mmPerUnit();
+        return x.job().machine().dialect().arcToleranceMm(radius * mm, units) / mm;
     }
 
     /** X, Y, I, J, R of a line, NaN where it has none. */

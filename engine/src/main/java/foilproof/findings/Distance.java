@@ -35,7 +35,7 @@ final class Distance implements Check {
                         .doThis("Write G90 into the first lines.")
                         .build());
             }
-            boolean told = program.interpretation().errors().stream().anyMatch(d -> AbsoluteArc.meant(program, d));
+            boolean told = program.interpretation().errors().stream().anyMatch(d -> AbsoluteArc.meant(x, program, d));
             if (!told && !afterRetract(x, program, out)) {
                 leftOn(x, program, out);
             }

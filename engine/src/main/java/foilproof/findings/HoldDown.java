@@ -49,9 +49,10 @@ final class HoldDown implements Check {
         double w = loop.extents().x1Mm() - loop.extents().x0Mm() - 2 * r;
         double h = loop.extents().y1Mm() - loop.extents().y0Mm() - 2 * r;
         double slug = x.limit(LimitKey.SLUG);
+        // a slug of an inside cut is a chip unless it is larger each way (H6); a part is one unless both are small
+        boolean inside = PartFree.insideAnother(x, loop);
         if (run.side().hold() != Hold.FULL_TAPE
-                || w <= slug + 1e-6
-                || h <= slug + 1e-6
+                || (inside ? Math.min(w, h) : Math.max(w, h)) <= slug + 1e-6
                 || tool.flutes().isEmpty()) {
             return;
         }
@@ -80,8 +81,8 @@ final class HoldDown implements Check {
             return;
         }
         double pull = force * (tool.shape() == ToolShape.FLAT ? 1 + UP_PULL : 1);
-        double perimeterMm2 = loop.lengthMm() * r;
-        double area = Math.max(0, loop.areaMm2() - perimeterMm2);
+        // the way's inner parallel: its corners, seen from inside, give back pi r2 at least (Steiner's formula)
+        double area = Math.max(0, loop.areaMm2() - loop.lengthMm() * r + Math.PI * r * r);
         double holds = area * x.limit(LimitKey.HOLD_STRENGTH);
         double ratio = holds / pull;
         boolean watch = ratio < x.limit(LimitKey.HOLD_WATCH);

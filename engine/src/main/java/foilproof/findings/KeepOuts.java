@@ -9,6 +9,8 @@ import java.util.List;
 
 /** Cutter, shank or collet nut in a clamp, bracket or pin (B13, B15, I7, I8). */
 final class KeepOuts implements Check {
+    private static final double PLUS_MINUS_MM = 0.01;
+
     /** Places along a move at which the distance is taken lie this near to each other, mm. */
     private static final double STEP_MM = 0.05;
 
@@ -69,13 +71,14 @@ final class KeepOuts implements Check {
         out.add(x.at(Finding.of(Kinds.KEEP_OUT_CONTACT, Severity.STOP, Certainty.SET_UP), first)
                 .at(there.xMm(), there.yMm())
                 .box(box.x0Mm(), box.y0Mm(), box.x1Mm(), box.y1Mm())
-                .atLeast(Measured.mm("distance from " + box.name(), nearestMm, 0.01), clearMm)
+                .atLeast(Measured.mm("distance from " + box.name(), nearestMm, PLUS_MINUS_MM), clearMm)
                 .says(
                         hit
                                 ? "The cutter, its shank or the collet nut runs into \"" + box.name()
                                         + "\", whose top lies " + Words.plainMm(box.topMm()) + " above the foil."
                                 : "The cutter, its shank or the collet nut passes \"" + box.name() + "\" at "
-                                        + Words.mm(nearestMm) + "; at least " + Words.plainMm(clearMm) + " is wanted.")
+                                        + Words.mm(nearestMm, PLUS_MINUS_MM) + "; at least " + Words.plainMm(clearMm)
+                                        + " is wanted.")
                 .doThis("Move \"" + box.name() + "\", or lift higher before passing it.")
                 .build());
     }

@@ -97,7 +97,7 @@ final class PartFree implements Check {
         return best;
     }
 
-    private static boolean insideAnother(Examination x, CutLoop loop) {
+    static boolean insideAnother(Examination x, CutLoop loop) {
         for (CutLoop other : x.paths().outlines()) {
             if (other != loop
                     && other.side() == loop.side()

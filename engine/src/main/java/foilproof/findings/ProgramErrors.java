@@ -28,7 +28,7 @@ final class ProgramErrors implements Check {
         for (PlannedProgram program : x.plan().programs()) {
             Interpretation text = program.interpretation();
             List<Finding> errors = text.errors().stream()
-                    .map(d -> ofDistance(program, d, ofCycle(d, error(x, program, d))))
+                    .map(d -> ofDistance(x, program, d, ofCycle(d, error(x, program, d))))
                     .toList();
             if (!truncated(x, program, text, errors, out)) {
                 errors.forEach(out::add);
@@ -77,8 +77,8 @@ final class ProgramErrors implements Check {
     }
 
     /** An arc whose numbers fit as absolute, while G91 is in force: the distance mode is the fault, the arc follows from it. */
-    private static Finding ofDistance(PlannedProgram program, Diagnostic d, Finding error) {
-        if (!AbsoluteArc.meant(program, d)) {
+    private static Finding ofDistance(Examination x, PlannedProgram program, Diagnostic d, Finding error) {
+        if (!AbsoluteArc.meant(x, program, d)) {
             return error;
         }
         return placed(

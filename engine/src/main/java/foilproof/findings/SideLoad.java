@@ -88,7 +88,7 @@ final class SideLoad implements Check {
                     .atMost(
                             new Measured("bending stress", stress, "N/mm2", 0.3 * stress),
                             x.limit(stop ? LimitKey.BEND_STOP : LimitKey.BEND_WATCH))
-                    .says("About " + Words.number(worst, 1) + " N push sideways on " + run.quotedName()
+                    .says("About " + Words.rounded(worst, 0.3 * worst, 1) + " N push sideways on " + run.quotedName()
                             + ": bending stress "
                             + Words.number(stress, 0) + " N/mm2 (rule of thumb, +/- 30 %). "
                             + (stop ? "Carbide this thin snaps." : "Carbide this thin may snap."))
@@ -99,7 +99,8 @@ final class SideLoad implements Check {
         if (bend > x.limit(LimitKey.DEFLECTION)) {
             out.add(x.at(Finding.of(Kinds.SIDE_LOAD, Severity.WATCH, Certainty.RULE_OF_THUMB), bentAt)
                     .atMost(Measured.mm("bend at the tip", bend, 0.3 * bend), x.limit(LimitKey.DEFLECTION))
-                    .says("The cutter bends about " + Words.mm(bend) + " off its line at a copper wall.")
+                    .says("The cutter bends about " + Words.mm(bend, 0.3 * bend)
+                            + " off its line at a copper wall (rule of thumb, +/- 30 %).")
                     .doThis("Let the cutter stick out less, cut shallower or feed slower.")
                     .build());
         }

@@ -12,6 +12,8 @@ import java.util.List;
  * slots that nothing makes (G3).
  */
 final class Slots implements Check {
+    private static final double PLUS_MINUS_MM = 0.02;
+
     private static final double STEP_MM = 0.02;
 
     @Override
@@ -131,9 +133,9 @@ final class Slots implements Check {
             webs.add(Finding.of(Kinds.SLOT_WEB, Severity.FIX, Certainty.GEOMETRY)
                     .side(1)
                     .at(at[0], at[1])
-                    .atMost(Measured.mm(bar ? "web left" : "cusp left", Math.max(longest, cusp), 0.02), limit)
-                    .says("In the " + size + " a " + (bar ? "web" : "cusp") + " of " + Words.mm(Math.max(longest, cusp))
-                            + " is left standing.")
+                    .atMost(Measured.mm(bar ? "web left" : "cusp left", Math.max(longest, cusp), PLUS_MINUS_MM), limit)
+                    .says("In the " + size + " a " + (bar ? "web" : "cusp") + " of "
+                            + Words.mm(Math.max(longest, cusp), PLUS_MINUS_MM) + " is left standing.")
                     .doThis("Mill the slot along its path, or set the holes closer together.")
                     .build());
         }

@@ -144,7 +144,7 @@ final class StartState implements Check {
     private static InterpreterSetup setup(Examination x) {
         Machine m = x.job().machine();
         return InterpreterSetup.builder()
-                .dialect(m.language() == Machine.Language.STRICT ? Dialect.STRICT : Dialect.COMMON)
+                .dialect(m.dialect())
                 .initialUnits(
                         switch (m.units()) {
                             case MM -> LengthUnits.MM;

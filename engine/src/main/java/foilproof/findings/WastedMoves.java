@@ -52,7 +52,8 @@ final class WastedMoves implements Check {
         if (twice > x.limit(LimitKey.DUPLICATE_LENGTH) + 1e-9) {
             out.add(x.at(Finding.of(Kinds.WASTED_MOVES, Severity.NOTE, Certainty.GEOMETRY), firstTwice)
                     .atMost(Measured.mm("length run twice", twice, 0.01), x.limit(LimitKey.DUPLICATE_LENGTH))
-                    .says("Paths of " + Words.mm(twice) + " together are run again at the same depth and cut nothing.")
+                    .says("Paths of " + Words.mm(twice, 0.01)
+                            + " together are run again at the same depth and cut nothing.")
                     .doThis("Take the second run out if it was not meant.")
                     .build());
         }

@@ -12,6 +12,23 @@ public final class Words {
         return plainMm(valueMm) + " (" + plain("%.1f", Length.ofMm(valueMm).thou()) + " thou)";
     }
 
+    /** A length in mm with thou beside it, no digit finer than the first one of its error. */
+    public static String mm(double valueMm, double plusMinusMm) {
+        return rounded(valueMm, plusMinusMm, 3) + " mm ("
+                + rounded(Length.ofMm(valueMm).thou(), Length.ofMm(plusMinusMm).thou(), 1) + " thou)";
+    }
+
+    /** A number with the decimals that its error allows: none finer than the error's first digit. */
+    public static String rounded(double value, double plusMinus, int mostDecimals) {
+        int decimals = mostDecimals;
+        for (double digit = StrictMath.pow(10, -mostDecimals);
+                decimals > 0 && 10 * digit <= plusMinus * (1 + 1e-9);
+                digit *= 10) {
+            decimals--;
+        }
+        return number(value, decimals);
+    }
+
     /** A length in mm alone, three decimals. */
     public static String plainMm(double valueMm) {
         return plain("%.3f", valueMm) + " mm";

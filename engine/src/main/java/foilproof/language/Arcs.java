@@ -158,10 +158,7 @@ final class Arcs {
 
     /** How far the two radii of an arc may differ: strict as published, common as the job's contract says. */
     double toleranceMm(double radiusMm) {
-        if (c.setup.dialect() == Dialect.COMMON) {
-            return Math.max(0.005, 0.001 * radiusMm);
-        }
-        return c.units == LengthUnits.INCH ? 0.0002 * LengthUnits.INCH.mmPerUnit() : 0.002;
+        return c.setup.dialect().arcToleranceMm(radiusMm, c.units);
     }
 
     static double hypot(double a, double b) {

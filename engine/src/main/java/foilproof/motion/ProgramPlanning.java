@@ -12,7 +12,6 @@ import foilproof.bench.XyzMm;
 import foilproof.bench.ZZero;
 import foilproof.language.CanonicalProgram;
 import foilproof.language.CommandKind;
-import foilproof.language.Dialect;
 import foilproof.language.Interpretation;
 import foilproof.language.Interpreter;
 import foilproof.language.InterpreterSetup;
@@ -203,7 +202,7 @@ final class ProgramPlanning {
     private Interpretation interpret(@Nullable RunDraft under) {
         Machine m = job.machine();
         InterpreterSetup.Builder setup = InterpreterSetup.builder()
-                .dialect(m.language() == Machine.Language.STRICT ? Dialect.STRICT : Dialect.COMMON)
+                .dialect(m.dialect())
                 .initialUnits(
                         switch (job.whatIf().programUnits().getOrDefault(entry.file(), m.units())) {
                             case MM -> LengthUnits.MM;

@@ -568,11 +568,19 @@ class PlaceAndHoldChecksTest {
     }
 
     private static String loose(double side, double passMm) {
-        StringBuilder t = new StringBuilder(start(2));
+        return loose(side, side, passMm);
+    }
+
+    private static String loose(double width, double height, double passMm) {
+        return start(2) + freed(3, 3, width, height, passMm) + END;
+    }
+
+    private static String freed(double x, double y, double width, double height, double passMm) {
+        StringBuilder t = new StringBuilder();
         for (double z = -passMm; z > -1.65; z -= passMm) {
-            t.append(rectangle(3, 3, 3 + side, 3 + side, z));
+            t.append(rectangle(x, y, x + width, y + height, z));
         }
-        return t + rectangle(3, 3, 3 + side, 3 + side, -1.65) + END;
+        return t + rectangle(x, y, x + width, y + height, -1.65);
     }
 
     @Test
@@ -584,6 +592,11 @@ class PlaceAndHoldChecksTest {
                 .raises(Kinds.HOLD_WEAK, WATCH, RULE_OF_THUMB)
                 .against(1);
         Bench.job().runs(loose(3.81, 0.825)).raises(Kinds.HOLD_WEAK, WATCH, RULE_OF_THUMB);
+        // a part of 2 x 8 mm is no chip: 16 mm2 hold 0.32 N, against the same pull
+        Bench.job()
+                .runs(loose(2.8, 8.8, 0.825))
+                .raises(Kinds.HOLD_WEAK, WATCH, RULE_OF_THUMB)
+                .saying("(16 mm2)");
     }
 
     @Test
@@ -592,6 +605,10 @@ class PlaceAndHoldChecksTest {
         Bench.job().runs(loose(11, 0.3)).isSilentOn(Kinds.HOLD_WEAK);
         // what is no larger than 3 x 3 mm is a chip and no part (row H6)
         Bench.job().runs(loose(3.8, 0.825)).isSilentOn(Kinds.HOLD_WEAK);
+        // nor is what a slot leaves inside a part, no wider than 3 mm
+        Bench.job()
+                .runs(start(2) + freed(5, 5, 3.8, 6, 0.3) + freed(2, 2, 14, 11, 0.3) + END)
+                .isSilentOn(Kinds.HOLD_WEAK);
         Bench.job().runs(outline(0.4, -1.0, 3, 3, 8, 8)).isSilentOn(Kinds.HOLD_WEAK);
     }
 
