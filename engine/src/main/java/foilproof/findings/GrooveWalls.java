@@ -13,7 +13,8 @@ import org.jspecify.annotations.Nullable;
  * without. Exact for round cutters on level paths; nothing is swept again.
  *
  * <p>Lost motion: an axis with backlash b stands b/2 behind where it was sent, seen in the direction of its last move;
- * only differences of these shifts between two walls matter.
+ * only differences of these shifts between two walls matter. A chord that turns an axis round begins where the axis
+ * stood: it moves only when the slack is taken up.
  */
 final class GrooveWalls {
     /** What a change does to the copper. */
@@ -65,6 +66,9 @@ final class GrooveWalls {
     private double[] ends = new double[4 * 256];
     private double[] radius = new double[256];
     private double[] shift = new double[2 * 256];
+    /** How far ahead of its shifted beginning a chord really begins, mm. */
+    private double[] ahead = new double[2 * 256];
+
     private double[] along = new double[256];
     private int[] path = new int[256];
     private int[] segment = new int[256];
@@ -131,6 +135,8 @@ final class GrooveWalls {
                 for (int k = 0; k < n && length > 0; k++) {
                     double[] p = s.pointAt(i, (double) k / n);
                     double[] q = s.pointAt(i, (k + 1.0) / n);
+                    int oldX = signX;
+                    int oldY = signY;
                     signX = Math.abs(q[0] - p[0]) > 1e-6 ? (int) Math.signum(q[0] - p[0]) : signX;
                     signY = Math.abs(q[1] - p[1]) > 1e-6 ? (int) Math.signum(q[1] - p[1]) : signY;
                     if (in) {
@@ -139,6 +145,8 @@ final class GrooveWalls {
                             add(p, q, run.knownTool().cutRadiusAtHeightMm(under), i);
                             shift[2 * count - 2] = -signX * bx;
                             shift[2 * count - 1] = -signY * by;
+                            ahead[2 * count - 2] = aheadMm(oldX, signX, bx, q[0] - p[0]);
+                            ahead[2 * count - 1] = aheadMm(oldY, signY, by, q[1] - p[1]);
                             path[count - 1] = paths;
                             along[count - 1] = gone;
                             first[count - 1] = !down;
@@ -157,6 +165,11 @@ final class GrooveWalls {
             changes =
                     Math.abs(shift[2 * k] - shift[0]) > TRIFLE_MM || Math.abs(shift[2 * k + 1] - shift[1]) > TRIFLE_MM;
         }
+    }
+
+    /** What a turned axis is ahead of its new shift; none where it was not known before or moves less than the slack. */
+    private static double aheadMm(int before, int now, double halfMm, double wayMm) {
+        return before == 0 || Math.abs(wayMm) < 2 * halfMm ? 0 : (now - before) * halfMm;
     }
 
     /** How far a tip lies below the foil bottom at a place, mm. */
@@ -179,6 +192,7 @@ final class GrooveWalls {
             ends = Arrays.copyOf(ends, 4 * size);
             this.radius = Arrays.copyOf(this.radius, size);
             shift = Arrays.copyOf(shift, 2 * size);
+            ahead = Arrays.copyOf(ahead, 2 * size);
             along = Arrays.copyOf(along, size);
             path = Arrays.copyOf(path, size);
             segment = Arrays.copyOf(segment, size);
@@ -236,8 +250,17 @@ final class GrooveWalls {
     }
 
     private double distanceMm(int k, double px, double py) {
-        double ax = ends[4 * k];
-        double ay = ends[4 * k + 1];
+        return distanceMm(k, px, py, 0, 0);
+    }
+
+    /** Distance to a chord as lost motion leaves it, from a place that is given without the chord's shift, mm. */
+    private double shiftedDistanceMm(int k, double px, double py) {
+        return distanceMm(k, px, py, ahead[2 * k], ahead[2 * k + 1]);
+    }
+
+    private double distanceMm(int k, double px, double py, double aheadX, double aheadY) {
+        double ax = ends[4 * k] + aheadX;
+        double ay = ends[4 * k + 1] + aheadY;
         double dx = ends[4 * k + 2] - ax;
         double dy = ends[4 * k + 3] - ay;
         double l2 = dx * dx + dy * dy;
@@ -410,7 +433,7 @@ final class GrooveWalls {
             if (path[j] == path[k] && Math.abs(along[j] + footMm - alongMm) < ownMm) {
                 continue;
             }
-            double e = distanceMm(j, qx - shift[2 * j], qy - shift[2 * j + 1]) - radius[j];
+            double e = shiftedDistanceMm(j, qx - shift[2 * j], qy - shift[2 * j + 1]) - radius[j];
             if (d < nearBeforeMm) {
                 nearBeforeMm = d;
                 nearBefore = j;
@@ -442,8 +465,8 @@ final class GrooveWalls {
                         k,
                         along[k] + (end == 0 ? 0 : chordMm(k)),
                         new double[] {ex, ey},
-                        ex + shift[2 * k],
-                        ey + shift[2 * k + 1],
+                        ex + shift[2 * k] + (end == 0 ? ahead[2 * k] : 0),
+                        ey + shift[2 * k + 1] + (end == 0 ? ahead[2 * k + 1] : 0),
                         4 * radius[k]);
                 if (nearBefore < 0 || nearAfter < 0) {
                     continue;
@@ -468,9 +491,14 @@ final class GrooveWalls {
         double least = Double.POSITIVE_INFINITY;
         for (int end = 0; end < 2; end++) {
             if (end == 0 ? first[j] : last[j]) {
-                double px = ends[4 * j + 2 * end] + (shifted ? shift[2 * j] - shift[2 * k] : 0);
-                double py = ends[4 * j + 2 * end + 1] + (shifted ? shift[2 * j + 1] - shift[2 * k + 1] : 0);
-                least = Math.min(least, distanceMm(k, px, py) - radius[j] - radius[k]);
+                double px = ends[4 * j + 2 * end];
+                double py = ends[4 * j + 2 * end + 1];
+                if (shifted) {
+                    px += shift[2 * j] - shift[2 * k] + (end == 0 ? ahead[2 * j] : 0);
+                    py += shift[2 * j + 1] - shift[2 * k + 1] + (end == 0 ? ahead[2 * j + 1] : 0);
+                }
+                double d = shifted ? shiftedDistanceMm(k, px, py) : distanceMm(k, px, py);
+                least = Math.min(least, d - radius[j] - radius[k]);
             }
         }
         return least;

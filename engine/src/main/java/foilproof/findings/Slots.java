@@ -12,9 +12,9 @@ import java.util.List;
  * slots that nothing makes (G3).
  */
 final class Slots implements Check {
-    private static final double PLUS_MINUS_MM = 0.02;
-
-    private static final double STEP_MM = 0.02;
+    private static final double STEP_MM = 0.01;
+    /** A cusp is known no better than this: half a step beside its tip its wall is lower by so much, mm. */
+    private static final double ERROR_MM = 0.004;
 
     @Override
     public List<String> kinds() {
@@ -86,6 +86,21 @@ final class Slots implements Check {
         return false;
     }
 
+    /** How far the slot is open on one side of a place on its path, at most its half width, mm. */
+    private static double reachMm(Examination x, double[] p, int hand, double half) {
+        double open = 0;
+        double shut = half;
+        while (shut - open > ERROR_MM / 4) {
+            double mid = (open + shut) / 2;
+            if (open(x, p[0] - p[3] * hand * mid, p[1] + p[2] * hand * mid)) {
+                open = mid;
+            } else {
+                shut = mid;
+            }
+        }
+        return shut;
+    }
+
     private static void judge(Examination x, DrillFile.Slot slot, List<Finding> missing, List<Finding> webs) {
         List<double[]> points = along(x, slot);
         double half = slot.tool().diameterMm() / 2;
@@ -100,11 +115,7 @@ final class Slots implements Check {
                 opened++;
                 web = 0;
                 for (int hand = -1; hand <= 1; hand += 2) {
-                    double reach = half;
-                    while (reach > 0
-                            && !open(x, p[0] - p[3] * hand * (reach - 0.01), p[1] + p[2] * hand * (reach - 0.01))) {
-                        reach -= 0.01;
-                    }
+                    double reach = reachMm(x, p, hand, half);
                     if (half - reach > Math.max(cusp, longest)) {
                         at = p;
                     }
@@ -128,14 +139,15 @@ final class Slots implements Check {
                     .says("The " + size + " begins here, and no program makes it.")
                     .doThis("Check that drill file and programs come from one export, and that no program is missing.")
                     .build());
-        } else if (Math.max(longest, cusp) > limit + 0.005) {
+        } else if (Math.max(longest, cusp) > limit + 1e-6) {
             boolean bar = longest >= cusp;
+            double errorMm = bar ? 2 * STEP_MM : ERROR_MM;
             webs.add(Finding.of(Kinds.SLOT_WEB, Severity.FIX, Certainty.GEOMETRY)
                     .side(1)
                     .at(at[0], at[1])
-                    .atMost(Measured.mm(bar ? "web left" : "cusp left", Math.max(longest, cusp), PLUS_MINUS_MM), limit)
+                    .atMost(Measured.mm(bar ? "web left" : "cusp left", Math.max(longest, cusp), errorMm), limit)
                     .says("In the " + size + " a " + (bar ? "web" : "cusp") + " of "
-                            + Words.mm(Math.max(longest, cusp), PLUS_MINUS_MM) + " is left standing.")
+                            + Words.mm(Math.max(longest, cusp), errorMm) + " is left standing.")
                     .doThis("Mill the slot along its path, or set the holes closer together.")
                     .build());
         }

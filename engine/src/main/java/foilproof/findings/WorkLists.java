@@ -16,6 +16,9 @@ import org.jspecify.annotations.Nullable;
  * (I4).
  */
 final class WorkLists implements Check {
+    /** Grid on which the floor under a hole is looked at, mm. */
+    private static final double SPOIL_STEP_MM = 0.05;
+
     private static final int MOST_NAMED = 12;
     /** Copper this far outside a land's edge is a trace that leaves it, mm. */
     private static final double BESIDE_MM = 0.15;
@@ -178,6 +181,25 @@ final class WorkLists implements Check {
         return false;
     }
 
+    /** Whether an earlier side cut into the spoil board anywhere under a hole: both stand as they lie on the table. */
+    private static boolean overSpoilCut(Examination x, int side, Hole hole) {
+        double radius = Rings.radiusMm(x, hole, true);
+        double steps = Math.max(1, Math.ceil(radius / SPOIL_STEP_MM));
+        for (double ring = 0; ring <= steps; ring++) {
+            double r = radius * ring / steps;
+            int around = (int) Math.max(1, Math.ceil(2 * Math.PI * r / SPOIL_STEP_MM));
+            for (int k = 0; k < around; k++) {
+                double a = 2 * Math.PI * k / around;
+                double px = hole.xMm() + r * StrictMath.cos(a);
+                double py = hole.yMm() + r * StrictMath.sin(a);
+                if (x.side(side).exactCutMm(px, py) < -x.thicknessMm() - 0.05) {
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+
     /** Holes of a later side over the place where an earlier side cut into the spoil board. */
     private static void spoilBoard(Examination x, FindingCollector out) {
         int count = 0;
@@ -187,8 +209,7 @@ final class WorkLists implements Check {
                 continue;
             }
             for (var earlier : x.job().sides()) {
-                if (earlier.number() < hole.side()
-                        && x.side(earlier.number()).exactCutMm(hole.xMm(), hole.yMm()) < -x.thicknessMm() - 0.05) {
+                if (earlier.number() < hole.side() && overSpoilCut(x, earlier.number(), hole)) {
                     count++;
                     first = first == null ? hole : first;
                     break;

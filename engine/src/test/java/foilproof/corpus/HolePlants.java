@@ -3,6 +3,7 @@ package foilproof.corpus;
 import static foilproof.corpus.Boards.GROOVE_MM;
 import static foilproof.corpus.Boards.bore;
 import static foilproof.corpus.Boards.drilled;
+import static foilproof.corpus.Boards.g;
 import static foilproof.corpus.Boards.holes;
 import static foilproof.corpus.Boards.outline;
 import static foilproof.corpus.Boards.pads;
@@ -20,6 +21,7 @@ import foilproof.corpus.Plant.Planted;
 import foilproof.findings.Bench;
 import foilproof.findings.Severity;
 import java.util.List;
+import java.util.Locale;
 
 /** Faults of drilled and bored holes (needs.md G). */
 final class HolePlants {
@@ -30,6 +32,8 @@ final class HolePlants {
         through(plants);
         plunges(plants);
         rings(plants);
+        nearAndClose(plants);
+        lists(plants);
     }
 
     /** One plunge of a cutter at (6, 6). */
@@ -112,5 +116,63 @@ final class HolePlants {
                 return at(b.program("b.ngc", bore(m, 8, 7)), 0, 8, 7);
             });
         }
+    }
+
+    private static void nearAndClose(Plants plants) {
+        for (Severity severity : List.of(WATCH, STOP)) {
+            plants.add("G9", "narrow-gap", severity, (m, fault) -> {
+                // a hole of 1.2 mm in the wide groove beside a land
+                double gap = severity == WATCH ? (fault ? 0.19 : 0.21) : (fault ? -0.03 : 0.05);
+                Text t = m.text().start(2).box(4.6, 5.6, 7.4, 8.4, -0.1).bore(7.6 + gap, 7, 1.2, 0.8, -1.65);
+                Bench b = top(m, pads(2, 2, 6, 7)).cellUm(10).design("drill", "holes.drl", holes(1.2, 7.6 + gap, 7));
+                return at(b.runs(t.end().toString()), 0, 7, 7);
+            });
+        }
+        plants.add("G10", "slot-web", FIX, (m, fault) -> {
+            // holes of 1 mm side by side leave cusps of 0.5 - sqrt(0.25 - step^2 / 4): 0.05 mm at 0.436 mm
+            double step = fault ? 0.46 : 0.41;
+            Text t = m.text().start(4);
+            for (int i = 0; i < 8; i++) {
+                t.plunge(6 + i * step, 7, -1.9, 200);
+            }
+            double far = 6 + 7 * step;
+            String slot = "M48\nMETRIC\nT1C1.000\n%\nG05\nT1\nX6.0Y7.0G85X" + String.format(Locale.ROOT, "%.4f", far)
+                    + "Y7.0\nM30\n";
+            return on(drilled(m, slot).cellUm(10).runs(t.end().toString()), 0).along(6, 7, far, 7);
+        });
+    }
+
+    private static void lists(Plants plants) {
+        plants.add("G12", "via-list", NOTE, (m, fault) -> listed(m, fault ? "ViaPad" : "ComponentPad", false)
+                .because("open"));
+        plants.add("G13", "solder-access", NOTE, (m, fault) -> listed(m, "ComponentPad", fault));
+    }
+
+    /** A land on both faces with a hole for a wire or a pin, and a trace of 0.6 mm that leaves it on the top or does not. */
+    private static Planted listed(Manner m, String use, boolean trace) {
+        double h = (2.2 + GROOVE_MM) / 2;
+        double w = (0.6 + GROOVE_MM) / 2;
+        Text copper = m.text().start(1).to(8 - h, 7 - h).down(-0.1, 90).cut(8 + h, 7 - h, 300);
+        if (trace) {
+            copper.cut(8 + h, 7 - w, 300)
+                    .cut(12 + w, 7 - w, 300)
+                    .cut(12 + w, 7 + w, 300)
+                    .cut(8 + h, 7 + w, 300);
+        }
+        copper.cut(8 + h, 7 + h, 300)
+                .cut(8 - h, 7 + h, 300)
+                .cut(8 - h, 7 - h, 300)
+                .cut(8 - h + 0.4, 7 - h, 300);
+        copper.up().end();
+        Text back = m.text().start(1).box(12 - h, 7 - h, 12 + h, 7 + h, -0.1).end();
+        String image = pads(2.2, 2.2, 8, 7).replace("ComponentPad", use);
+        String leaves = "%TD.P*%\n%TA.AperFunction,Conductor*%\n%ADD11C,0.6*%\nD11*\nG01*\nX" + g(8) + "Y" + g(7)
+                + "D02*\nX" + g(12) + "Y" + g(7) + "D01*\nM02*\n";
+        Bench b = top(m, trace ? image.replace("M02*\n", leaves) : image);
+        b.design("bottom_copper", "bottom.gbr", image).blank("copper", "both sides");
+        b.design("drill", "holes.drl", holes(1.2, 8, 7)).program("a.ngc", copper.toString());
+        b.program("b.ngc", bore(m, 8, 7)).nextSide("bottom", m.turned("about Y"));
+        b.side("work_zero", m.workZero(), "touch_off", m.point(18.5, 13.5), "deburred", "true");
+        return on(b.program("c.ngc", back.toString()), 0);
     }
 }

@@ -2,6 +2,8 @@ package foilproof.corpus;
 
 import static foilproof.corpus.Boards.allAlongTheOutline;
 import static foilproof.corpus.Boards.bore;
+import static foilproof.corpus.Boards.contour;
+import static foilproof.corpus.Boards.g;
 import static foilproof.corpus.Boards.outline;
 import static foilproof.corpus.Boards.pads;
 import static foilproof.corpus.Boards.top;
@@ -9,6 +11,7 @@ import static foilproof.corpus.Plant.at;
 import static foilproof.corpus.Plant.bench;
 import static foilproof.corpus.Plant.on;
 import static foilproof.findings.Severity.FIX;
+import static foilproof.findings.Severity.NOTE;
 import static foilproof.findings.Severity.STOP;
 import static foilproof.findings.Severity.WATCH;
 
@@ -26,6 +29,7 @@ final class OutlinePlants {
         size(plants);
         parts(plants);
         depth(plants);
+        corners(plants);
     }
 
     private static void size(Plants plants) {
@@ -106,5 +110,25 @@ final class OutlinePlants {
     /** A fault of the last pass of an outline without tabs. */
     private static Planted lastPass(Bench bench) {
         return allAlongTheOutline(bench).byLines(26, 30);
+    }
+
+    private static void corners(Plants plants) {
+        plants.add("H9", "corner-left", NOTE, (m, fault) -> {
+            // an L whose inside corner is rounded by the path: 1.5 mm is more than the cutter's 0.4 mm and 0.1 mm
+            double r = (fault ? 1.5 : 0.45) - 0.4;
+            Text t = m.text().start(2).to(1.6, 1.6);
+            for (double z : new double[] {-0.45, -0.9, -1.35, -1.7}) {
+                t.down(z, 90).cut(15.4, 1.6, 200).cut(15.4, 7.4, 200).cut(9.4 + r, 7.4, 200);
+                t.line("G2 " + t.xy(9.4, 7.4 + r) + " " + t.ij(0, r));
+                t.cut(9.4, 12.4, 200).cut(1.6, 12.4, 200).cut(1.6, 1.6, 200);
+            }
+            String outline = contour(2, 2, 15, 12)
+                    .replace(
+                            "X" + g(15) + "Y" + g(12) + "D01*",
+                            "X" + g(15) + "Y" + g(7) + "D01*\nX" + g(9) + "Y" + g(7) + "D01*\nX" + g(9) + "Y" + g(12)
+                                    + "D01*");
+            Bench b = m.placed(bench(m).side("face", "top").cellUm(20).design("outline", "outline.gbr", outline));
+            return at(b.runs(t.up().end().toString()), 0, 9.2, 7.2);
+        });
     }
 }

@@ -51,6 +51,12 @@ record Plant(String row, String kind, Severity severity, Planter planter) {
             return new Planted(bench, line, lastLine, wayMm, cause, beside, words);
         }
 
+        /** The same, with the cutters touched off here. */
+        Planted touched(String point) {
+            bench.side("touch_off", point);
+            return this;
+        }
+
         /** The same, done by these lines. */
         Planted byLines(int first, int last) {
             return new Planted(bench, first, last, wayMm, cause, beside, says);

@@ -17,9 +17,13 @@ final class Plants {
         SetUpPlants.add(plants);
         CutterPlants.add(plants);
         GroovePlants.add(plants);
+        LoopPlants.add(plants);
+        StripPlants.add(plants);
         HolePlants.add(plants);
         OutlinePlants.add(plants);
+        FixturePlants.add(plants);
         NetPlants.add(plants);
+        HeatPlants.add(plants);
         ShopPlants.add(plants);
         return plants.all;
     }

@@ -234,12 +234,15 @@ class PlaceAndHoldChecksTest {
                 .raises(Kinds.SPOIL_BOARD_CUT, NOTE, GEOMETRY)
                 .in("d.ngc")
                 .at(8, 7);
+        // two holes of 1 mm that overlap by a tenth on the table
+        twoSides(1.0).program("d.ngc", start(2) + hole(8, 7.9) + END).raises(Kinds.SPOIL_BOARD_CUT, NOTE, GEOMETRY);
     }
 
     @Test
     @Silent("I4 spoil-board-cut")
     void shouldNotMindAHoleOverFreshSpoilBoard() {
         twoSides(1.0).program("d.ngc", start(2) + hole(5, 10) + END).isSilentOn(Kinds.SPOIL_BOARD_CUT);
+        twoSides(1.0).program("d.ngc", start(2) + hole(8, 8.1) + END).isSilentOn(Kinds.SPOIL_BOARD_CUT);
     }
 
     private static Bench listed(String function) {
@@ -727,6 +730,11 @@ class PlaceAndHoldChecksTest {
                 .raises(Kinds.SLOT_WEB, FIX, GEOMETRY)
                 .measuring(0.067, "mm", 0.015)
                 .saying("cusp");
+        // 0.5 - sqrt(0.25 - (4 / 9)^2 / 4) = 0.0521 mm
+        slot(4.0 / 9)
+                .raises(Kinds.SLOT_WEB, FIX, GEOMETRY)
+                .measuring(0.0521, "mm", 0.004)
+                .saying("cusp");
         slot(2).raises(Kinds.SLOT_WEB, FIX, GEOMETRY).measuring(1.0, "mm", 0.05).saying("web");
         Bench.job()
                 .side("face", "top")
@@ -743,6 +751,7 @@ class PlaceAndHoldChecksTest {
     @Silent("G10 slot-web")
     void shouldNotMindASlotOfCloseHolesNorTakeThemForHolesTooMany() {
         // 0.25 mm apart: cusps of 0.016 mm
+        slot(0.4).isSilentOn(Kinds.SLOT_WEB); // 0.0417 mm
         slot(0.25).isSilentOn(Kinds.SLOT_WEB).isSilentOn(Kinds.HOLE_MISSING);
     }
 }

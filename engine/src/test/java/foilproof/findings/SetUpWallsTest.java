@@ -53,6 +53,30 @@ class SetUpWallsTest {
         fine("0.10 mm").runs(Programs.isolation()).isSilentOn(Kinds.BACKLASH);
     }
 
+    /** A loop begun in the middle of a side, to the right, that is left open over this way; reached along X as said. */
+    private static String middleLoop(double way, String from) {
+        return start(1) + "G0 " + from + " Y3\n" + "G0 X8 Y3\nG0 Z1\nG1 Z-0.1 F90\nG1 X13 F300\nG1 Y11\nG1 X3\nG1 Y3\n"
+                + text("G1 X%s\n", 8 - way) + "G0 Z5\n" + END;
+    }
+
+    @Test
+    @Fires("E1 backlash")
+    void shouldWatchANeckWhereALoopIsBegunAgainstTheWayItIsReached() {
+        // begun half the lost motion ahead, ended half of it behind
+        fine("0.05 mm")
+                .runs(middleLoop(BOTTOM_MM - 0.04, "X12"))
+                .raises(Kinds.BACKLASH, WATCH, SET_UP)
+                .at(8 - BOTTOM_MM + 0.04, 3)
+                .measuring(0.01, "mm", 0.001);
+    }
+
+    @Test
+    @Silent("E1 backlash")
+    void shouldSayNothingOfALoopBegunTheWayItIsReached() {
+        fine("0.05 mm").runs(middleLoop(BOTTOM_MM - 0.04, "X4")).isSilentOn(Kinds.BACKLASH);
+        fine("0.05 mm").runs(middleLoop(BOTTOM_MM - 0.06, "X12")).isSilentOn(Kinds.BACKLASH);
+    }
+
     /** Two cuts side by side: the lower one reached upwards, the upper one downwards, so that they move apart. */
     private static String apart(double step) {
         return start(1) + "G0 X3 Y2\n" + line(3, 5, 13, 5, -0.1) + "G0 X3 Y12\n" + line(3, 5 + step, 13, 5 + step, -0.1)
