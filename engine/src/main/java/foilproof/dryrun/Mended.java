@@ -15,6 +15,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Objects;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Judges the rest of a job again with a cause assumed mended, where the mend can be assumed ({@link Mends}). The cause
@@ -40,7 +41,8 @@ final class Mended {
             Kinds.WORK_OFFSET,
             Kinds.ARC_SUSPECT,
             Kinds.CYCLE_SUSPECT,
-            Kinds.RAPID_IN_MATERIAL);
+            Kinds.RAPID_IN_MATERIAL,
+            Kinds.TILT);
 
     /** Causes of which a program has one. */
     private static final Set<String> PROGRAM_WIDE =
@@ -66,7 +68,7 @@ final class Mended {
         Set<String> done = new HashSet<>();
         for (Finding cause : order) {
             int at = indexOf(open, cause);
-            String once = cause.kind() + "\n" + cause.program() + "\n"
+            String once = cause.kind() + "\n" + (cause.program() == null ? cause.side() : cause.program()) + "\n"
                     + (PROGRAM_WIDE.contains(cause.kind()) ? "" : cause.line());
             if (at < 0 || judged.size() == MOST || !done.add(once)) {
                 continue;
@@ -150,8 +152,23 @@ final class Mended {
             if (kind && (place || finding.line() != null && finding.line().equals(other.line()))) {
                 return true;
             }
+            // two nets that are joined either way, wherever the first bridge lies
+            String nets = joinedNets(finding);
+            if (nets != null && nets.equals(joinedNets(other)) && Objects.equals(other.side(), finding.side())) {
+                return true;
+            }
         }
         return false;
+    }
+
+    /** The two nets that a short names, in words; null for another finding. */
+    private static @Nullable String joinedNets(Finding finding) {
+        int end = finding.message().indexOf(" are joined");
+        return finding.kind().equals(Kinds.SHORT)
+                        && end > 0
+                        && finding.message().startsWith("Nets ")
+                ? finding.message().substring(0, end)
+                : null;
     }
 
     private static int indexOf(List<Finding> findings, Finding one) {

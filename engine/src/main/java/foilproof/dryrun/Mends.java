@@ -7,6 +7,7 @@ import foilproof.bench.ProgramEntry;
 import foilproof.bench.Side;
 import foilproof.bench.WhatIf;
 import foilproof.bench.ZZero;
+import foilproof.findings.BlankLies;
 import foilproof.findings.Examination;
 import foilproof.findings.Finding;
 import foilproof.findings.Kinds;
@@ -56,6 +57,9 @@ final class Mends {
 
     /** The mends of a cause that stands in a program; none where nobody can know what was meant. */
     static List<Mend> of(Examination x, Finding cause) {
+        if (cause.kind().equals(Kinds.TILT)) {
+            return level(x.job(), cause);
+        }
         String program = cause.program();
         boolean grave = cause.severity() == Severity.STOP
                 || cause.kind().equals(Kinds.WORK_OFFSET) && cause.severity() == Severity.FIX;
@@ -69,6 +73,16 @@ final class Mends {
             case Kinds.TOUCH_OFF_SPOILT -> touch(x, cause);
             default -> text(x, cause, program);
         };
+    }
+
+    /** The blank of a side stuck down again: the best plane taken out of its touched points, their bow left in. */
+    private static List<Mend> level(Job job, Finding cause) {
+        List<Side> sides = new ArrayList<>();
+        for (Side side : job.sides()) {
+            boolean tilted = cause.side() != null && cause.side() == side.number();
+            sides.add(tilted ? side.withSurface(BlankLies.levelled(side.surface())) : side);
+        }
+        return List.of(new Mend(job.withSides(sides), "the blank of side " + cause.side() + " is not tilted", false));
     }
 
     private static List<Mend> units(Examination x, String program) {

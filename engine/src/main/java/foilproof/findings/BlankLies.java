@@ -2,6 +2,7 @@ package foilproof.findings;
 
 import foilproof.bench.LimitKey;
 import foilproof.bench.Side;
+import foilproof.bench.Surface;
 import foilproof.bench.Touch;
 import foilproof.bench.Turn;
 import java.util.ArrayList;
@@ -9,7 +10,7 @@ import java.util.List;
 import java.util.Locale;
 
 /** How the blank lies: tilted (B6), its height map applied twice (B7), on burrs of the side before (B17). */
-final class BlankLies implements Check {
+public final class BlankLies implements Check {
     @Override
     public List<String> kinds() {
         return List.of(Kinds.TILT, Kinds.HEIGHT_MAP_TWICE, Kinds.BURR);
@@ -94,6 +95,22 @@ final class BlankLies implements Check {
                     .doThis("Look for swarf under a corner, clean and stick it down again, or skim the spoil board.")
                     .build());
         }
+    }
+
+    /**
+     * A surface with its best plane taken out: what is left is its bow.
+     *
+     * @param surface with touched points
+     */
+    public static Surface levelled(Surface surface) {
+        double[] slope = plane(surface.touches());
+        List<Touch> level = new ArrayList<>();
+        Touch first = surface.touches().get(0);
+        for (Touch t : surface.touches()) {
+            double rise = slope[0] * (t.xMm() - first.xMm()) + slope[1] * (t.yMm() - first.yMm());
+            level.add(new Touch(t.xMm(), t.yMm(), t.heightMm() - rise));
+        }
+        return new Surface(level);
     }
 
     /** Slopes along X and Y of the least-squares plane; 0 where the points lie on one line. */

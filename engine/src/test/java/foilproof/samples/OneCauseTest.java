@@ -19,6 +19,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
@@ -91,7 +92,7 @@ class OneCauseTest {
             String name,
             String kind,
             Severity severity,
-            String program,
+            @Nullable String program,
             int follow,
             Fault fault,
             Fault second,
@@ -279,6 +280,19 @@ class OneCauseTest {
                                 "surface = \"flat\"",
                                 "surface = [[\"0 mm\",\"0 mm\",\"0 mm\"],[\"60 mm\",\"0 mm\",\"0 mm\"],"
                                         + "[\"0 mm\",\"45 mm\",\"0 mm\"],[\"60 mm\",\"45 mm\",\"0 mm\"],[\"30 mm\",\"22 mm\",\"-0.15 mm\"]]"),
+                        OneCauseTest::grooveMissing,
+                        Kinds.SHORT),
+                new Case(
+                        "B6 the blank is tilted",
+                        Kinds.TILT,
+                        Severity.FIX,
+                        null,
+                        1,
+                        f -> f.replace(
+                                "job.toml",
+                                "surface = \"flat\"",
+                                "surface = [[\"0 mm\",\"0 mm\",\"0 mm\"],[\"60 mm\",\"0 mm\",\"-0.20 mm\"],"
+                                        + "[\"0 mm\",\"45 mm\",\"0 mm\"],[\"60 mm\",\"45 mm\",\"-0.20 mm\"]]"),
                         OneCauseTest::grooveMissing,
                         Kinds.SHORT),
                 new Case(
