@@ -16,6 +16,7 @@ import foilproof.report.ResultDocument;
 import foilproof.source.InputException;
 import foilproof.stock.Memo;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -87,6 +88,7 @@ public final class DryRun {
         Catalogue.Outcome outcome = Catalogue.judge(examination, told);
         Mended.Outcome mended = Mended.judge(examination, outcome.findings());
         Catalogue.Outcome layered = new Catalogue.Outcome(mended.findings(), outcome.notChecked());
+        told.found(new Catalogue.Partial(layered.findings(), Set.of(), 0));
         ResultDocument document = Results.document(examination, layered);
         Approval approval = new Approval("", List.of(), List.of(), mended.remains(), null);
         return new DryRunResult(

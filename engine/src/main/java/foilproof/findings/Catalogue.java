@@ -157,6 +157,9 @@ public final class Catalogue {
      * @param left how many checks are still to run
      */
     public record Partial(List<Finding> findings, Set<String> open, int left) {
+        /** Before the first check. */
+        public static final Partial NOTHING = new Partial(List.of(), Set.copyOf(Kinds.ALL), CHECKS.size());
+
         /** Copies the collections. */
         public Partial {
             findings = List.copyOf(findings);
@@ -190,20 +193,21 @@ public final class Catalogue {
     /**
      * Runs all checks over an examination.
      *
-     * @param told told when the checks without copper are through, and whenever one after them found something
+     * @param told told when the checks without copper are through, and after each of the others
      * @throws java.util.concurrent.CancellationException where the progress cancels
      */
     public static Outcome judge(Examination x, Told told) {
-        FindingCollector out = all(x, told);
         List<RunFacts> unknownTips = TipReadings.unknown(x);
+        Set<String> last = unknownTips.isEmpty() ? Set.of(Kinds.FOIL_WEIGHT) : Set.of(Kinds.FOIL_WEIGHT, Kinds.TIP_UNKNOWN);
+        FindingCollector out = all(x, told, last);
         if (!unknownTips.isEmpty()) {
             Examination round = Examiner.examineOtherReading(x.job(), x.design().read(), x.options());
-            FindingCollector other = all(round, Told.NOBODY);
+            FindingCollector other = all(round, Told.NOBODY, Set.of());
             TipReadings.tell(x, unknownTips, out.findings(), other.findings(), out);
         }
         if (OtherFoil.judgesBoth(x)) {
             Examination y = Examiner.examine(OtherFoil.other(x), x.design().read(), x.options());
-            FindingCollector other = all(y, Told.NOBODY);
+            FindingCollector other = all(y, Told.NOBODY, Set.of());
             OtherFoil.tell(x, out.findings(), other.findings(), out);
         } else {
             OtherFoil.note(x, out);
@@ -211,8 +215,12 @@ public final class Catalogue {
         return new Outcome(Causes.layer(out.findings()), out.notChecked());
     }
 
-    /** What all checks find, in their order, whatever order they run in. */
-    private static FindingCollector all(Examination x, Told told) {
+    /**
+     * What all checks find, in their order, whatever order they run in.
+     *
+     * @param last kinds that are judged after all checks, from what they found
+     */
+    private static FindingCollector all(Examination x, Told told, Set<String> last) {
         @Nullable FindingCollector[] found = new FindingCollector[CHECKS.size()];
         int left = CHECKS.size();
         for (boolean copper : new boolean[] {false, true}) {
@@ -226,12 +234,12 @@ public final class Catalogue {
                 check.examine(x, own);
                 found[k] = own;
                 left--;
-                if (copper && left > 0 && !own.findings().isEmpty()) {
-                    tell(found, left, told);
+                if (copper) {
+                    tell(found, left, told, last);
                 }
             }
             if (!copper) {
-                tell(found, left, told);
+                tell(found, left, told, last);
             }
         }
         return together(found);
@@ -244,9 +252,9 @@ public final class Catalogue {
         }
     }
 
-    private static void tell(@Nullable FindingCollector[] found, int left, Told told) {
+    private static void tell(@Nullable FindingCollector[] found, int left, Told told, Set<String> last) {
         if (told != Told.NOBODY) {
-            Set<String> open = new HashSet<>();
+            Set<String> open = new HashSet<>(last);
             for (int k = 0; k < found.length; k++) {
                 if (found[k] == null) {
                     open.addAll(CHECKS.get(k).kinds());

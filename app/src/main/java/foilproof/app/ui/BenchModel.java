@@ -8,6 +8,7 @@ import foilproof.bench.Job;
 import foilproof.bench.JobMove;
 import foilproof.bench.XyMm;
 import foilproof.dryrun.DryRunResult;
+import foilproof.findings.Catalogue;
 import foilproof.findings.Finding;
 import foilproof.motion.Segments;
 import foilproof.motion.TipState;
@@ -30,6 +31,8 @@ final class BenchModel {
         JOB,
         /** The findings of the job, or of the what-if. */
         RESULT,
+        /** What checks found that still run. */
+        JUDGING,
         /** Moment or side. */
         TIME,
         /** Conditions. */
@@ -340,6 +343,9 @@ final class BenchModel {
     private @Nullable JobScene scene;
     private @Nullable DryRunResult result;
     private @Nullable DryRunResult whatIfResult;
+    private @Nullable DryRunResult earlier;
+    private Catalogue.@Nullable Partial judging;
+    private Catalogue.@Nullable Partial whatIfJudging;
     private @Nullable BoardSnapshot board;
     private @Nullable BoardSnapshot baseBoard;
     private @Nullable JobScene sweptScene;
@@ -519,6 +525,36 @@ final class BenchModel {
         return whatIfResult;
     }
 
+    /** What was found of the job before its files changed, until it is judged again; null where nothing was. */
+    @Nullable
+    DryRunResult earlier() {
+        return earlier;
+    }
+
+    /** What is found of the job so far while its checks run; null before and after. */
+    Catalogue.@Nullable Partial judging() {
+        return judging;
+    }
+
+    /** What is found of the what-if so far while its checks run; null before and after. */
+    Catalogue.@Nullable Partial whatIfJudging() {
+        return whatIfJudging;
+    }
+
+    void setJudging(Catalogue.Partial partial) {
+        if (result == null && !blind) {
+            judging = partial;
+            tell(Change.JUDGING);
+        }
+    }
+
+    void setWhatIfJudging(Catalogue.Partial partial) {
+        if (result != null && !whatIf.equals(WhatIf.NONE)) {
+            whatIfJudging = partial;
+            tell(Change.JUDGING);
+        }
+    }
+
     /** The snapshot to be drawn, on a blank as thick as the what-if has it. */
     @Nullable
     BoardSnapshot board() {
@@ -602,6 +638,9 @@ final class BenchModel {
     /** A job on the bench; keepView keeps camera and moment, for a reload. */
     void setScene(@Nullable JobScene newScene, boolean keepView) {
         scene = newScene;
+        earlier = !keepView || newScene == null ? null : result == null ? earlier : result;
+        judging = null;
+        whatIfJudging = null;
         result = null;
         whatIfResult = null;
         chosen = -1;
@@ -636,12 +675,15 @@ final class BenchModel {
 
     void setResult(@Nullable DryRunResult r) {
         result = r;
+        judging = null;
+        earlier = null;
         tell(Change.RESULT);
         tell(Change.CHOICE);
     }
 
     void setWhatIfResult(@Nullable DryRunResult r) {
         whatIfResult = r;
+        whatIfJudging = null;
         tell(Change.RESULT);
     }
 

@@ -14,23 +14,34 @@ import foilproof.bench.WhatIf;
 import foilproof.bench.XyMm;
 import foilproof.dryrun.DryRun;
 import foilproof.dryrun.DryRunResult;
+import foilproof.findings.Catalogue;
 import foilproof.findings.ExamineOptions;
 import foilproof.findings.Examiner;
 import foilproof.source.Diagnostic;
 import foilproof.source.InputException;
+import foilproof.stock.Memo;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.concurrent.CancellationException;
-import java.util.concurrent.ExecutionException;
-import javax.swing.SwingWorker;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.atomic.AtomicReference;
+import javax.swing.SwingUtilities;
 import javax.swing.Timer;
 import org.jspecify.annotations.Nullable;
 
 /** Reads and runs jobs in the background: first the board to look at, then the findings, and again for what-ifs. */
 final class JobLoader {
-    private static final int SETTLE_MS = 120;
+    /** A slider that rests for so long is asked; less would start work for every place that a drag passes. */
+    private static final int SETTLE_MS = 12;
+
+    /** Findings that are not judged again within this are shown as being judged. */
+    private static final int LATE_MS = 150;
+
+    /** What dry runs of one job may keep for one another: a third of what Java may take, at most 1 GiB. */
+    private static final long MEMO_BYTES = Math.min(1L << 30, Runtime.getRuntime().maxMemory() / 3);
 
     /** Told how far the work is, and of failures, in words; on the event thread. */
     interface Teller {
@@ -45,6 +56,16 @@ final class JobLoader {
     private final ReadOptions options;
     private final Teller teller;
     private final Timer settle;
+    private final Timer late;
+    /** One at a time: work that was stopped makes way at its next step, and two at once would only slow each other. */
+    private final ExecutorService background = Executors.newSingleThreadExecutor(task -> {
+        Thread t = new Thread(task, "foilproof-checks");
+        t.setDaemon(true);
+        return t;
+    });
+    /** What the dry runs of the job on the bench keep for one another; only replaced on the event thread. */
+    private volatile Memo memo = new Memo(MEMO_BYTES);
+
     private @Nullable JobSource source;
     private @Nullable Work<?> running;
     /** The work that reads the job: nothing that is asked of the job before may stop it. */
@@ -58,43 +79,80 @@ final class JobLoader {
         this.teller = teller;
         settle = new Timer(SETTLE_MS, e -> runWhatIf());
         settle.setRepeats(false);
+        late = new Timer(LATE_MS, e -> model.setWhatIfJudging(Catalogue.Partial.NOTHING));
+        late.setRepeats(false);
         model.listen(c -> {
             if (c == BenchModel.Change.CONDITIONS) {
                 settle.restart();
+                late.restart();
+            } else if (c == BenchModel.Change.RESULT || c == BenchModel.Change.JUDGING) {
+                late.stop();
             }
         });
     }
 
-    /** A piece of work that may be stopped. */
-    private abstract class Work<T> extends SwingWorker<T, Object[]> {
+    /** A piece of work that may be stopped; works in the background, tells on the event thread. */
+    private abstract class Work<T> implements Runnable {
+        private final AtomicReference<@Nullable Step> step = new AtomicReference<>();
         private volatile boolean stopped;
 
         ExamineOptions examine() {
             return new ExamineOptions(
-                    ExamineOptions.DEFAULT_CELL_MM, Runtime.getRuntime().availableProcessors(), (what, fraction) -> {
-                        publish(new Object[] {what, fraction});
-                        return !stopped;
-                    });
+                            ExamineOptions.DEFAULT_CELL_MM,
+                            Runtime.getRuntime().availableProcessors(),
+                            (what, fraction) -> {
+                                // Steps follow one another faster than anybody reads: only the newest is shown.
+                                if (step.getAndSet(new Step(what, fraction)) == null) {
+                                    SwingUtilities.invokeLater(this::show);
+                                }
+                                return !stopped;
+                            })
+                    .with(memo);
+        }
+
+        private void show() {
+            Step last = step.getAndSet(null);
+            if (last != null && running == this) {
+                teller.working(last.what(), last.fraction());
+            }
+        }
+
+        /** On the event thread, while this is what is wanted; nothing otherwise. */
+        void tell(Runnable words) {
+            SwingUtilities.invokeLater(() -> {
+                if (running == this && !stopped) {
+                    words.run();
+                }
+            });
         }
 
         void stop() {
             stopped = true;
         }
 
-        @Override
-        protected void process(java.util.List<Object[]> chunks) {
-            if (running == this) {
-                Object[] last = chunks.get(chunks.size() - 1);
-                teller.working((String) last[0], (Double) last[1]);
-            }
-        }
+        abstract T make() throws InputException;
 
         abstract void finished(T value);
 
         abstract void broken(Throwable cause);
 
         @Override
-        protected void done() {
+        public void run() {
+            if (stopped) {
+                return;
+            }
+            try {
+                T value = make();
+                SwingUtilities.invokeLater(() -> ended(() -> finished(value)));
+            } catch (CancellationException e) {
+                // Stopped by the person or by newer work: what was there stays.
+                SwingUtilities.invokeLater(() -> ended(() -> {}));
+            } catch (InputException | RuntimeException | Error e) {
+                SwingUtilities.invokeLater(() -> ended(() -> broken(e)));
+            }
+        }
+
+        private void ended(Runnable then) {
             if (running != this) {
                 return;
             }
@@ -103,23 +161,14 @@ final class JobLoader {
                 reading = null;
             }
             teller.working(null, 0);
-            try {
-                T value = get();
-                if (!stopped) {
-                    finished(value);
-                }
-            } catch (InterruptedException e) {
-                Thread.currentThread().interrupt();
-            } catch (CancellationException e) {
-                // Stopped by the person: what was there stays.
-            } catch (ExecutionException e) {
-                Throwable cause = e.getCause() == null ? e : e.getCause();
-                if (!(cause instanceof CancellationException)) {
-                    broken(cause);
-                }
+            if (!stopped) {
+                then.run();
             }
         }
     }
+
+    /** How far work is. */
+    private record Step(String what, double fraction) {}
 
     /** Stops whatever runs. */
     void cancel() {
@@ -133,7 +182,7 @@ final class JobLoader {
         cancel();
         running = work;
         teller.working(what, 0);
-        work.execute();
+        background.execute(work);
     }
 
     /** Reads the same job again, keeping camera and moment. */
@@ -146,9 +195,12 @@ final class JobLoader {
     /** Puts a job on the bench. */
     void load(JobSource from, boolean keepView) {
         source = from;
+        if (!keepView) {
+            memo = new Memo(MEMO_BYTES);
+        }
         Work<JobScene> work = new Work<>() {
             @Override
-            protected JobScene doInBackground() throws InputException {
+            JobScene make() throws InputException {
                 return new JobScene(Examiner.ground(JobReader.read(from, options), examine()));
             }
 
@@ -172,8 +224,8 @@ final class JobLoader {
     private void check(JobSource from) {
         Work<DryRunResult> work = new Work<>() {
             @Override
-            protected DryRunResult doInBackground() throws InputException {
-                return DryRun.run(from, options, examine());
+            DryRunResult make() throws InputException {
+                return DryRun.run(from, options, examine(), partial -> tell(() -> model.setJudging(partial)));
             }
 
             @Override
@@ -215,7 +267,7 @@ final class JobLoader {
         start(
                 new Work<JobScene>() {
                     @Override
-                    protected JobScene doInBackground() throws InputException {
+                    JobScene make() throws InputException {
                         return new JobScene(Examiner.ground(sweptJob(scene, wanted), examine()));
                     }
 
@@ -262,8 +314,8 @@ final class JobLoader {
         start(
                 new Work<DryRunResult>() {
                     @Override
-                    protected DryRunResult doInBackground() throws InputException {
-                        return DryRun.run(job, examine());
+                    DryRunResult make() throws InputException {
+                        return DryRun.run(job, examine(), partial -> tell(() -> model.setWhatIfJudging(partial)));
                     }
 
                     @Override
