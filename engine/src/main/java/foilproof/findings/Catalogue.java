@@ -198,7 +198,8 @@ public final class Catalogue {
      */
     public static Outcome judge(Examination x, Told told) {
         List<RunFacts> unknownTips = TipReadings.unknown(x);
-        Set<String> last = unknownTips.isEmpty() ? Set.of(Kinds.FOIL_WEIGHT) : Set.of(Kinds.FOIL_WEIGHT, Kinds.TIP_UNKNOWN);
+        Set<String> last =
+                unknownTips.isEmpty() ? Set.of(Kinds.FOIL_WEIGHT) : Set.of(Kinds.FOIL_WEIGHT, Kinds.TIP_UNKNOWN);
         FindingCollector out = all(x, told, last);
         if (!unknownTips.isEmpty()) {
             Examination round = Examiner.examineOtherReading(x.job(), x.design().read(), x.options());

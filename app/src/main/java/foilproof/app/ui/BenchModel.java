@@ -344,6 +344,7 @@ final class BenchModel {
     private @Nullable DryRunResult result;
     private @Nullable DryRunResult whatIfResult;
     private @Nullable DryRunResult earlier;
+    private boolean keptView;
     private Catalogue.@Nullable Partial judging;
     private Catalogue.@Nullable Partial whatIfJudging;
     private @Nullable BoardSnapshot board;
@@ -525,6 +526,11 @@ final class BenchModel {
         return whatIfResult;
     }
 
+    /** Whether the job on the bench is the one before, read again. */
+    boolean keptView() {
+        return keptView;
+    }
+
     /** What was found of the job before its files changed, until it is judged again; null where nothing was. */
     @Nullable
     DryRunResult earlier() {
@@ -638,6 +644,7 @@ final class BenchModel {
     /** A job on the bench; keepView keeps camera and moment, for a reload. */
     void setScene(@Nullable JobScene newScene, boolean keepView) {
         scene = newScene;
+        keptView = keepView;
         earlier = !keepView || newScene == null ? null : result == null ? earlier : result;
         judging = null;
         whatIfJudging = null;
@@ -677,8 +684,24 @@ final class BenchModel {
         result = r;
         judging = null;
         earlier = null;
+        renumber(r);
         tell(Change.RESULT);
         tell(Change.CHOICE);
+    }
+
+    /** A finding that was chosen before all were found gets its number. */
+    private void renumber(@Nullable DryRunResult r) {
+        Finding f = chosenFinding;
+        if (r == null || f == null || chosen >= 0) {
+            return;
+        }
+        List<Finding> all = r.document().findings();
+        for (int i = 0; i < all.size() && chosen < 0; i++) {
+            if (FindingRows.key(all.get(i)).equals(FindingRows.key(f))) {
+                chosen = i;
+                chosenFinding = all.get(i);
+            }
+        }
     }
 
     void setWhatIfResult(@Nullable DryRunResult r) {

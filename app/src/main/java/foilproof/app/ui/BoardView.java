@@ -87,7 +87,8 @@ final class BoardView extends Drawn {
             }
         });
         model.listen(change -> {
-            if (change == BenchModel.Change.JOB) {
+            // The picture of a job whose files changed stays until that of the changed one is there.
+            if (change == BenchModel.Change.JOB && !model.keptView()) {
                 image = null;
                 shown = null;
                 baseImage = null;
@@ -97,7 +98,9 @@ final class BoardView extends Drawn {
             if (change == BenchModel.Change.CHOICE || change == BenchModel.Change.RESULT) {
                 tintAgain();
             }
-            if (change != BenchModel.Change.RESULT && change != BenchModel.Change.TIME) {
+            if (change != BenchModel.Change.RESULT
+                    && change != BenchModel.Change.JUDGING
+                    && change != BenchModel.Change.TIME) {
                 redraw();
             }
         });

@@ -3,6 +3,7 @@ package foilproof.app.ui;
 import foilproof.app.viewer.JobScene;
 import foilproof.app.viewer.OverlayPainter;
 import foilproof.dryrun.DryRunResult;
+import foilproof.findings.Catalogue;
 import foilproof.findings.Certainty;
 import foilproof.findings.Finding;
 import foilproof.findings.NotChecked;
@@ -50,22 +51,16 @@ import org.jspecify.annotations.Nullable;
 final class FindingsPanel extends JPanel {
     private static final long serialVersionUID = 1L;
 
-    /** A row: a finding of the base, its number, and whether the what-if takes it away; or one that the what-if adds. */
-    private record Row(Finding finding, int index, String difference) {
-        @Override
-        public String toString() {
-            // Letters typed while the list has the focus are keys of the window, not a search in the list.
-            return "";
-        }
-    }
+    /** Stands for the number of a row that is a place and no finding. */
+    private static final int PLACE = -2;
 
     private final transient BenchModel model;
     private final transient BiConsumer<Integer, Finding> fly;
     private final JLabel verdict = new JLabel(" ");
     private final Wrapped state = new Wrapped(" ");
     private final JTextField filter = new JTextField();
-    private final DefaultListModel<Row> rows = new DefaultListModel<>();
-    private final JList<Row> list = new JList<>(rows);
+    private final DefaultListModel<FindingRows.Row> rows = new DefaultListModel<>();
+    private final JList<FindingRows.Row> list = new JList<>(rows);
     private final JTextArea detail = new JTextArea();
     private final JComboBox<String> kinds = choice("kind");
     private final JComboBox<String> sides = choice("side");
@@ -105,10 +100,10 @@ final class FindingsPanel extends JPanel {
             }
         });
         list.addListSelectionListener(e -> {
-            Row r = list.getSelectedValue();
+            FindingRows.Row r = list.getSelectedValue();
             if (!filling && !e.getValueIsAdjusting() && r != null) {
                 show(r.finding());
-                this.fly.accept(r.index(), r.finding());
+                this.fly.accept(Math.max(-1, r.index()), r.finding());
             }
         });
         detail.setName("finding text");
@@ -129,7 +124,7 @@ final class FindingsPanel extends JPanel {
         model.listen(c -> {
             if (c == BenchModel.Change.JOB && model.camera() == null) {
                 clearFilter();
-            } else if (c == BenchModel.Change.JOB || c == BenchModel.Change.RESULT) {
+            } else if (c == BenchModel.Change.JOB || c == BenchModel.Change.RESULT || c == BenchModel.Change.JUDGING) {
                 fill();
                 if (model.chosen() >= 0) {
                     select(model.chosen());
@@ -301,7 +296,7 @@ final class FindingsPanel extends JPanel {
 
     /** Accepts the chosen finding of the job; says in words where there is none. */
     void accept() {
-        Row r = list.getSelectedValue();
+        FindingRows.Row r = list.getSelectedValue();
         accepting.accept(r == null || r.index() < 0 ? null : r.finding());
     }
 
@@ -331,84 +326,133 @@ final class FindingsPanel extends JPanel {
         filling = false;
     }
 
-    private static String key(Finding f) {
-        double[] at = f.atMm();
-        String place = at == null ? "" : Math.round(at[0] * 2) + "," + Math.round(at[1] * 2);
-        return f.kind() + "|" + f.side() + "|" + f.tool() + "|" + place;
-    }
-
     private void fill() {
         filling = true;
-        rows.clear();
         DryRunResult base = model.result();
-        DryRunResult other = model.whatIfResult();
-        if (base == null) {
-            boolean none = model.scene() == null;
-            verdict.setText(none ? "No job yet" : model.blind() ? "Predict first" : "Checking ...");
-            verdict.setIcon(null);
-            headline.show(null);
-            state.setText(
-                    none
-                            ? "Open a job, a folder or a program."
-                            : model.blind()
-                                    ? "Findings and cuts are shown when your prediction is recorded (H)."
-                                    : "The board can be looked at meanwhile.");
-            detail.setText("");
+        Catalogue.Partial judging = model.judging();
+        if (base != null) {
+            fill(base);
+        } else if (judging != null && model.scene() != null) {
+            fillSoFar(judging);
         } else {
-            List<Finding> now = other == null ? List.of() : other.document().findings();
-            Set<String> after = new HashSet<>();
-            now.forEach(f -> after.add(key(f)));
-            Set<String> before = new HashSet<>();
-            int gone = 0;
-            int fresh = 0;
-            List<Row> all = new ArrayList<>();
-            List<Finding> findings = base.document().findings();
-            for (int i = 0; i < findings.size(); i++) {
-                before.add(key(findings.get(i)));
-                boolean left = other == null || after.contains(key(findings.get(i)));
-                gone += left ? 0 : 1;
-                boolean accepted = base.document().approval().reasonFor(i + 1) != null;
-                all.add(new Row(findings.get(i), i, left ? accepted ? "accepted" : "" : "gone"));
-            }
-            for (Finding f : now) {
-                if (!before.contains(key(f))) {
-                    all.add(fresh++, new Row(f, -1, "appeared"));
-                }
-            }
-            List<Finding> told = new ArrayList<>(findings);
-            told.addAll(now);
-            offer(told);
-            FindingChoice choice = chosen();
-            for (Row r : all) {
-                if (matches(r.finding(), choice)) {
-                    rows.addElement(r);
-                }
-            }
-            int shown = rows.size();
-            for (Finding f : FindingFilter.of(filter.getText()).places(other == null ? base : other)) {
-                if (choice.side() == 0 || Integer.valueOf(choice.side()).equals(f.side())) {
-                    rows.addElement(new Row(f, -1, "search"));
-                }
-            }
-            verdict.setText(verdictWords(base.document().verdict()));
-            verdict.setIcon(new Badge(3 - base.document().verdict().ordinal(), ""));
-            headline.show(other == null ? base : other);
-            int open = base.document().notChecked().size();
-            state.setText(counts(findings)
-                    + (open == 0 ? "" : "; " + open + " not checked (Esc)")
-                    + (other == null
-                            ? ""
-                            : "; what if: " + fresh + " appeared, " + gone + " gone, " + (findings.size() - gone)
-                                    + " unchanged")
-                    + (model.whatIf().absent().isEmpty() ? "" : "; runs left out are left out of the picture alone")
-                    + (shown < all.size() ? "; " + shown + " of " + all.size() + " shown, U shows all" : ""));
-            if (model.chosen() < 0) {
-                detail.setText(overview(base));
-                detail.setCaretPosition(0);
-            }
+            fillNothing();
         }
         filling = false;
         repaint();
+    }
+
+    /** There is no job, or nothing of it may be told, or no check is through. */
+    private void fillNothing() {
+        boolean none = model.scene() == null;
+        DryRunResult earlier = model.blind() ? null : model.earlier();
+        verdict.setText(none ? "No job yet" : model.blind() ? "Predict first" : "Checking ...");
+        verdict.setIcon(null);
+        if (earlier != null) {
+            // The files changed: what was found before is shown as what it is, until it is judged again.
+            listed(FindingRows.of(Catalogue.Partial.NOTHING, earlier).rows(), List.of());
+            headline.show(earlier, true);
+            state.setText("The files have changed; all is being judged again.");
+            return;
+        }
+        listed(List.of(), List.of());
+        headline.show(null, false);
+        state.setText(
+                none
+                        ? "Open a job, a folder or a program."
+                        : model.blind()
+                                ? "Findings and cuts are shown when your prediction is recorded (H)."
+                                : "The board can be looked at meanwhile.");
+        detail.setText("");
+    }
+
+    /** Checks still run: what they found so far. */
+    private void fillSoFar(Catalogue.Partial judging) {
+        DryRunResult earlier = model.earlier();
+        FindingRows all = FindingRows.of(judging, earlier);
+        boolean stop = judging.findings().stream().anyMatch(f -> f.severity() == Severity.STOP);
+        verdict.setText(stop ? verdictWords(Verdict.STOP) : "Checking ...");
+        verdict.setIcon(stop ? new Badge(3 - Verdict.STOP.ordinal(), "") : null);
+        headline.show(earlier, true);
+        int shown = listed(all.rows(), List.of());
+        state.setText("So far: " + counts(judging.findings()) + toCome(all.open(), judging)
+                + (shown < all.rows().size()
+                        ? "; " + shown + " of " + all.rows().size() + " shown, U shows all"
+                        : ""));
+        if (model.chosenFinding() == null) {
+            detail.setText("");
+        }
+    }
+
+    /** What is still to be told, "" where nothing is. */
+    private static String toCome(int open, Catalogue.@Nullable Partial judging) {
+        if (judging == null || judging.open().isEmpty()) {
+            return "";
+        }
+        return (open == 0 ? "" : ", " + open + " being judged") + "; " + judging.left()
+                + (judging.left() == 1 ? " check" : " checks") + " to come";
+    }
+
+    /** The job's findings, and what a what-if does to them. */
+    private void fill(DryRunResult base) {
+        DryRunResult other = model.whatIfResult();
+        Catalogue.Partial judging = model.whatIfJudging();
+        FindingRows all = FindingRows.of(base, other, judging);
+        List<Finding> findings = base.document().findings();
+        List<Finding> told = new ArrayList<>(findings);
+        all.rows().forEach(r -> told.add(r.finding()));
+        offer(told);
+        int shown = listed(all.rows(), FindingFilter.of(filter.getText()).places(other == null ? base : other));
+        verdict.setText(verdictWords(base.document().verdict()));
+        verdict.setIcon(new Badge(3 - base.document().verdict().ordinal(), ""));
+        headline.show(
+                other == null ? base : other, judging != null && !judging.open().isEmpty());
+        int open = base.document().notChecked().size();
+        String differs = other == null && judging == null
+                ? ""
+                : "; what if: " + all.appeared() + " appeared, " + all.gone() + " gone, " + all.unchanged()
+                        + " unchanged"
+                        + (all.changed() == 0 ? "" : ", " + all.changed() + " of another severity")
+                        + toCome(all.open(), judging);
+        state.setText(counts(findings)
+                + (open == 0 ? "" : "; " + open + " not checked (Esc)")
+                + differs
+                + (model.whatIf().absent().isEmpty() ? "" : "; runs left out are left out of the picture alone")
+                + (shown < all.rows().size()
+                        ? "; " + shown + " of " + all.rows().size() + " shown, U shows all"
+                        : ""));
+        if (model.chosen() < 0 && model.chosenFinding() == null) {
+            detail.setText(overview(base));
+            detail.setCaretPosition(0);
+        }
+    }
+
+    /** Lists what passes the filter, and places that it names; keeps the selection. Says how many passed. */
+    private int listed(List<FindingRows.Row> all, List<Finding> places) {
+        FindingChoice choice = chosen();
+        List<FindingRows.Row> next = new ArrayList<>();
+        for (FindingRows.Row r : all) {
+            if (matches(r.finding(), choice)) {
+                next.add(r);
+            }
+        }
+        int shown = next.size();
+        for (Finding f : places) {
+            if (choice.side() == 0 || Integer.valueOf(choice.side()).equals(f.side())) {
+                next.add(new FindingRows.Row(f, PLACE, FindingRows.State.STANDS));
+            }
+        }
+        if (!java.util.Collections.list(rows.elements()).equals(next)) {
+            FindingRows.Row was = list.getSelectedValue();
+            rows.clear();
+            rows.addAll(next);
+            for (int i = 0; was != null && i < next.size(); i++) {
+                if (FindingRows.key(next.get(i).finding()).equals(FindingRows.key(was.finding()))) {
+                    list.setSelectedIndex(i);
+                    break;
+                }
+            }
+        }
+        return shown;
     }
 
     private boolean matches(Finding f, FindingChoice choice) {
@@ -582,22 +626,15 @@ final class FindingsPanel extends JPanel {
         public Component getListCellRendererComponent(
                 JList<?> list, @Nullable Object value, int index, boolean selected, boolean focus) {
             JLabel label = (JLabel) super.getListCellRendererComponent(list, "", index, selected, focus);
-            if (value instanceof Row row) {
+            if (value instanceof FindingRows.Row row) {
                 Finding f = row.finding();
                 int severity = Severity.NOTE.ordinal() - f.severity().ordinal();
-                label.setIcon(new Badge(
-                        severity,
-                        row.difference().equals("search")
-                                ? "o"
-                                : row.index() < 0 ? "+" : Integer.toString(row.index() + 1)));
-                String difference =
-                        row.difference().isEmpty() || row.difference().equals("search")
-                                ? ""
-                                : row.difference().equals("accepted")
-                                        ? "<b>[accepted]</b> "
-                                        : "<b>[what if: " + row.difference() + "]</b> ";
+                boolean place = row.index() == PLACE;
+                boolean appeared = row.state() == FindingRows.State.APPEARED;
+                String number = row.index() >= 0 ? Integer.toString(row.index() + 1) : appeared ? "+" : "";
+                label.setIcon(new Badge(severity, place ? "o" : number));
+                String difference = row.words().isEmpty() ? "" : "<b>" + row.words() + "</b> ";
                 int width = Math.max(160, list.getWidth() - Px.of(48));
-                boolean place = row.difference().equals("search");
                 label.setText("<html><body style='width:" + width * 3 / 4 + "px'>" + difference + "<b>"
                         + (place ? "" : f.severity().word() + ": ") + f.kind() + "</b> "
                         + escape(f.message())
@@ -610,7 +647,8 @@ final class FindingsPanel extends JPanel {
                 label.setIconTextGap(8);
                 label.setVerticalTextPosition(TOP);
                 label.getAccessibleContext()
-                        .setAccessibleName(f.severity().word() + ", " + f.kind() + ", " + f.message());
+                        .setAccessibleName((row.words().isEmpty() ? "" : row.words() + ", ")
+                                + f.severity().word() + ", " + f.kind() + ", " + f.message());
             }
             return label;
         }

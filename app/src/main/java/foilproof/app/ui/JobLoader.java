@@ -41,7 +41,8 @@ final class JobLoader {
     private static final int LATE_MS = 150;
 
     /** What dry runs of one job may keep for one another: a third of what Java may take, at most 1 GiB. */
-    private static final long MEMO_BYTES = Math.min(1L << 30, Runtime.getRuntime().maxMemory() / 3);
+    private static final long MEMO_BYTES =
+            Math.min(1L << 30, Runtime.getRuntime().maxMemory() / 3);
 
     /** Told how far the work is, and of failures, in words; on the event thread. */
     interface Teller {
@@ -161,7 +162,9 @@ final class JobLoader {
                 reading = null;
             }
             teller.working(null, 0);
-            if (!stopped) {
+            if (stopped) {
+                teller.told("Stopped: what was not judged yet stands as it was before.");
+            } else {
                 then.run();
             }
         }
@@ -307,6 +310,8 @@ final class JobLoader {
         BenchModel.WhatIf w = model.whatIf();
         if (w.equals(BenchModel.WhatIf.NONE)) {
             cancel();
+            running = null;
+            teller.working(null, 0);
             model.setWhatIfResult(null);
             return;
         }

@@ -62,7 +62,7 @@ final class WindowHeadline extends JPanel {
             c.addMouseListener(click);
             c.setCursor(Cursor.getPredefinedCursor(Cursor.HAND_CURSOR));
         }
-        show(null);
+        show(null, false);
     }
 
     /** Goes to the place that limits the end of the window that is nearer to the spread. */
@@ -85,8 +85,12 @@ final class WindowHeadline extends JPanel {
         return low <= high ? w.limitedFrom() : w.limitedTo();
     }
 
-    /** Shows the windows of a result, or nothing where there is none. */
-    void show(@Nullable DryRunResult r) {
+    /**
+     * Shows the windows of a result, or nothing where there is none.
+     *
+     * @param before whether they are those of before, and are being judged again
+     */
+    void show(@Nullable DryRunResult r, boolean before) {
         List<ResultDocument.ZWindow> all =
                 r == null ? new ArrayList<>() : new ArrayList<>(r.document().zWindows());
         all.sort(Comparator.comparingDouble(WindowHeadline::room));
@@ -100,7 +104,7 @@ final class WindowHeadline extends JPanel {
             return;
         }
         ResultDocument.ZWindow worst = shown;
-        words.setText(words(worst));
+        words.setText((before ? "[being judged] " : "") + words(worst));
         IntervalMm spread = r.examination().spreadOf(r.examination().run(worst.run() - 1));
         bar.setVisible(true);
         bar.set(worst, spread);

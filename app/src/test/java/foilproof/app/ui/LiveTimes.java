@@ -120,7 +120,12 @@ final class LiveTimes {
 
     private static void say(String what, double board, double first, double all) {
         System.out.printf(
-                Locale.ROOT, "%-26s picture %6.0f  first findings %6.0f  all findings %6.0f ms%n", what, board, first, all);
+                Locale.ROOT,
+                "%-26s picture %6.0f  first findings %6.0f  all findings %6.0f ms%n",
+                what,
+                board,
+                first,
+                all);
     }
 
     private void sliders() throws Exception {
@@ -165,8 +170,7 @@ final class LiveTimes {
             Files.writeString(program, String.join("\n", lines) + "\n", StandardCharsets.ISO_8859_1);
             Object scene = model.scene();
             alls[k] = await(
-                    loader::reload,
-                    () -> model.scene() != scene && model.result() != null && model.board() != null);
+                    loader::reload, () -> model.scene() != scene && model.result() != null && model.board() != null);
             boards[k] = board;
             firsts[k] = first;
         }
@@ -177,7 +181,8 @@ final class LiveTimes {
     private static void said(String what, double[] boards, double[] firsts, double[] alls) {
         say(what + ", first", boards[0], firsts[0], alls[0]);
         say(what + ", median", median(boards), median(firsts), median(alls));
-        System.out.println("    all: " + Arrays.toString(Arrays.stream(alls).mapToLong(Math::round).toArray()));
+        System.out.println("    all: "
+                + Arrays.toString(Arrays.stream(alls).mapToLong(Math::round).toArray()));
     }
 
     private static double median(double[] of) {
