@@ -16,6 +16,10 @@ import java.util.List;
  * holes would lie with their numbers read in the other unit.
  */
 final class Units implements Check {
+    private static final double MM_PER_INCH = 25.4;
+    /** Copper work fills at least so much of its board each way, or nothing is told by it. */
+    private static final double LEAST_FILL = 0.5;
+
     @Override
     public List<String> kinds() {
         return List.of(Kinds.UNITS_UNSET);
@@ -54,7 +58,7 @@ final class Units implements Check {
                 told.add(program);
             }
         }
-        if (!ratios(x, told, out)) {
+        if (!ratios(x, told, out) && !copperInOutline(x, told, out)) {
             againstTheDesign(x, told, out);
             OtherUnit.holes(x, told, out);
         }
@@ -131,6 +135,86 @@ final class Units implements Check {
         return false;
     }
 
+    /**
+     * Copper work and the outline of a board in two programs: the one lies within the other, and fills half of it at least
+     * each way, only where the smaller one's numbers are read in the larger unit. So far from one another as they were run
+     * they belong to no board.
+     */
+    private static boolean copperInOutline(Examination x, List<PlannedProgram> told, FindingCollector out) {
+        for (PlannedProgram outline : x.plan().programs()) {
+            for (PlannedProgram copper : x.plan().programs()) {
+                if (outline == copper
+                        || outline.side().number() != copper.side().number()
+                        || told.contains(outline)
+                        || told.contains(copper)
+                        || !cutsOutline(x, outline)
+                        || cutsCopper(x, outline)
+                        || !cutsCopper(x, copper)
+                        || cutsOutline(x, copper)) {
+                    continue;
+                }
+                double[] board = box(x, outline, 1);
+                double[] work = box(x, copper, 1);
+                boolean small = holds(board, box(x, copper, MM_PER_INCH), LEAST_FILL);
+                boolean large = holds(box(x, outline, MM_PER_INCH), work, LEAST_FILL);
+                if (!small && !large || holds(board, work, 0) && !small) {
+                    continue;
+                }
+                PlannedProgram less = small ? copper : outline;
+                double[] a = small ? work : board;
+                double[] b = small ? board : work;
+                out.add(x.at(Finding.of(Kinds.UNITS_UNSET, Severity.STOP, Certainty.GEOMETRY), less.firstSegment())
+                        .program(less.file())
+                        .says("The cuts of " + less.file() + " span " + Words.plainMm(a[2] - a[0]) + " x "
+                                + Words.plainMm(a[3] - a[1]) + ", those of " + (small ? outline : copper).file()
+                                + " span " + Words.plainMm(b[2] - b[0]) + " x " + Words.plainMm(b[3] - b[1])
+                                + ". The copper work lies in the outline, and fills it, only if the numbers of "
+                                + less.file()
+                                + " are 25.4 times as large: one of them was most likely written in the other unit.")
+                        .doThis("Check one coordinate by hand and set G20 or G21 to match the numbers.")
+                        .build());
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static boolean cutsOutline(Examination x, PlannedProgram program) {
+        for (int i = program.firstSegment(); i < program.endSegment(); i++) {
+            if (x.workOf(i) == Work.OUTLINE) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** The box round the cuts of a program, its numbers times so much, counted from its work zero: x0, y0, x1, y1, mm. */
+    private static double[] box(Examination x, PlannedProgram program, double factor) {
+        double[] box = boxOf(x, program);
+        var run = x.run(x.plan().segments().run(program.firstSegment())).run();
+        double[] zero = {run.workZeroXMm(), run.workZeroYMm(), run.workZeroXMm(), run.workZeroYMm()};
+        for (int k = 0; k < 4; k++) {
+            box[k] = zero[k] + factor * (box[k] - zero[k]);
+        }
+        return box;
+    }
+
+    /** Whether a box holds another, which fills at least a share of it each way. */
+    private static boolean holds(double[] outer, double[] inner, double share) {
+        double w = outer[2] - outer[0];
+        double h = outer[3] - outer[1];
+        return w > 0
+                && h > 0
+                && inner[2] > inner[0]
+                && inner[3] > inner[1]
+                && inner[0] >= outer[0]
+                && inner[1] >= outer[1]
+                && inner[2] <= outer[2]
+                && inner[3] <= outer[3]
+                && inner[2] - inner[0] >= share * w
+                && inner[3] - inner[1] >= share * h;
+    }
+
     /** Whether all cuts of a program lie in one place, such as a single hole: its size then says nothing of the unit. */
     private static boolean onePlace(Examination x, PlannedProgram program) {
         double widest = 0;
@@ -154,20 +238,24 @@ final class Units implements Check {
 
     /** Width and height of the box round the feed moves below the nominal foil top, mm. */
     private static double[] extents(Examination x, PlannedProgram program) {
+        double[] box = boxOf(x, program);
+        return box[2] < box[0] ? new double[] {0, 0} : new double[] {box[2] - box[0], box[3] - box[1]};
+    }
+
+    /** The box round the feed moves below the nominal foil top, mm; none where its ends are the wrong way round. */
+    private static double[] boxOf(Examination x, PlannedProgram program) {
         Segments s = x.plan().segments();
-        double x0 = Double.POSITIVE_INFINITY;
-        double y0 = Double.POSITIVE_INFINITY;
-        double x1 = Double.NEGATIVE_INFINITY;
-        double y1 = Double.NEGATIVE_INFINITY;
+        double far = Double.MAX_VALUE;
+        double[] box = {far, far, -far, -far};
         for (int i = program.firstSegment(); i < program.endSegment(); i++) {
             if (s.isFeed(i) && x.run(s.run(i)).depthMm(s.lowestMm(i)) > 0) {
-                double[] box = s.planBox(i);
-                x0 = Math.min(x0, box[0]);
-                y0 = Math.min(y0, box[1]);
-                x1 = Math.max(x1, box[2]);
-                y1 = Math.max(y1, box[3]);
+                double[] of = s.planBox(i);
+                box[0] = Math.min(box[0], of[0]);
+                box[1] = Math.min(box[1], of[1]);
+                box[2] = Math.max(box[2], of[2]);
+                box[3] = Math.max(box[3], of[3]);
             }
         }
-        return x1 < x0 ? new double[] {0, 0} : new double[] {x1 - x0, y1 - y0};
+        return box;
     }
 }

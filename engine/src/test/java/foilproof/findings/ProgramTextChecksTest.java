@@ -219,6 +219,39 @@ class ProgramTextChecksTest {
 
     // ---- units-unset
 
+    /** Copper work within a box, and an outline of 18 x 13 mm, each with its numbers divided. */
+    private static Bench copperInOutline(
+            double copperBy, double outlineBy, double x0, double y0, double x1, double y1) {
+        String copper = start(3) + rectangle(x0 / copperBy, y0 / copperBy, x1 / copperBy, y1 / copperBy, -0.1) + END;
+        String outline = start(2)
+                + rectangle(1 / outlineBy, 1 / outlineBy, 19 / outlineBy, 14 / outlineBy, -0.8)
+                + rectangle(1 / outlineBy, 1 / outlineBy, 19 / outlineBy, 14 / outlineBy, -1.65)
+                + END;
+        return Bench.job().program("a.ngc", copper, "work", "isolation").program("b.ngc", outline, "work", "outline");
+    }
+
+    @Test
+    @Fires("A1 units-unset")
+    void shouldTellCopperWorkThatFillsItsOutlineOnlyInTheOtherUnit() {
+        // 18 mm over 10 mm / 25.4: 46 times, and 13 over 7 / 25.4: 47 times; the ratio alone says nothing
+        copperInOutline(25.4, 1, 5, 4, 15, 11)
+                .raises(Kinds.UNITS_UNSET, STOP, GEOMETRY)
+                .in("a.ngc");
+        copperInOutline(1, 25.4, 2, 2, 18, 13)
+                .raises(Kinds.UNITS_UNSET, STOP, GEOMETRY)
+                .in("b.ngc");
+    }
+
+    @Test
+    @Silent("A1 units-unset")
+    void shouldNotMindSmallCopperWorkInALargeOutline() {
+        copperInOutline(1, 1, 5, 4, 15, 11).isSilentOn(Kinds.UNITS_UNSET);
+        // so small, but not where its board would be in inches
+        copperInOutline(1, 1, 9, 7, 9.6, 7.5).isSilentOn(Kinds.UNITS_UNSET);
+        // in a corner of the board, and too small for its board even in inches
+        copperInOutline(1, 1, 0.1, 0.1, 0.4, 0.3).isSilentOn(Kinds.UNITS_UNSET);
+    }
+
     @Test
     @Fires("A1 units-unset")
     void shouldStopWhereNobodySaysTheUnits() {
