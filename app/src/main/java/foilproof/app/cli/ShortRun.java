@@ -6,6 +6,7 @@ import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -46,6 +47,11 @@ final class ShortRun {
             "-XX:Tier4MinInvocationThreshold=6000",
             "-XX:Tier4CompileThreshold=150000");
 
+    /** How Java is told to write an archive of the classes that a run loaded. */
+    private static final String WRITES_ARCHIVE = "-XX:ArchiveClassesAtExit=";
+
+    private static final String NEW = ".new";
+
     private static final long WATCH_MS = 200;
     /** What a process ends with that was killed outright. */
     private static final int KILLED = 137;
@@ -63,7 +69,11 @@ final class ShortRun {
         }
         ProcessHandle.Info info = ProcessHandle.current().info();
         List<String> command = command(args, info.command(), info.arguments(), System.getenv());
-        return command == null ? null : run(command);
+        Integer code = command == null ? null : run(command);
+        if (command != null && code != null) {
+            keepArchive(command, code);
+        }
+        return code;
     }
 
     /**
@@ -92,10 +102,75 @@ final class ShortRun {
         command.addAll(ALL);
         command.addAll(isLong(args) ? LONG : SHORT);
         command.add("-D" + PARENT + "=" + ProcessHandle.current().pid());
+        String jar = Path.of(arguments.get()[1]).toAbsolutePath().normalize().toString();
+        command.addAll(archiveOf(jar));
         command.add("-jar");
-        command.add(arguments.get()[1]);
+        command.add(jar);
         command.addAll(List.of(args));
         return command;
+    }
+
+    /**
+     * Options for an archive of classes beside the jar: a run takes from it, read and checked already, what the first run
+     * wrote as it ended. Java compares the archive with itself and with the jar, and goes without where anything differs;
+     * what it then says would stand in the results, so it is to say nothing. None where the jar's folder cannot be
+     * written to.
+     */
+    private static List<String> archiveOf(String jar) {
+        try {
+            Path file = Path.of(jar);
+            Path folder = file.getParent();
+            Path archive = archivePath(file);
+            if (folder == null || !Files.isRegularFile(file)) {
+                return List.of();
+            }
+            if (Files.isReadable(archive)
+                    && Files.getLastModifiedTime(archive).compareTo(Files.getLastModifiedTime(file)) >= 0) {
+                return List.of("-XX:SharedArchiveFile=" + archive, "-Xshare:auto", "-Xlog:disable");
+            }
+            // each run writes a file of its own: one that is half written is never taken for the archive
+            return Files.isWritable(folder)
+                    ? List.of(
+                            WRITES_ARCHIVE + archive + "."
+                                    + ProcessHandle.current().pid() + NEW,
+                            "-Xlog:disable")
+                    : List.of();
+        } catch (IOException e) {
+            return List.of();
+        }
+    }
+
+    /** The archive of a jar for this version of Java. */
+    static Path archivePath(Path jar) {
+        String version = System.getProperty("java.vm.version", "").replaceAll("[^A-Za-z0-9.+-]", "_");
+        return Path.of(jar + "-" + version + ".jsa");
+    }
+
+    /** Puts an archive that a run wrote into its place; one of a run that ended badly lacks most classes, and goes. */
+    static void keepArchive(List<String> command, int code) {
+        for (String option : command) {
+            if (option.startsWith(WRITES_ARCHIVE)) {
+                String written = option.substring(WRITES_ARCHIVE.length());
+                String kept = written.substring(0, written.lastIndexOf('.', written.length() - NEW.length() - 1));
+                try {
+                    if (code == ExitCode.FINE || code == ExitCode.FINDINGS) {
+                        Files.move(Path.of(written), Path.of(kept), StandardCopyOption.ATOMIC_MOVE);
+                    }
+                    delete(Path.of(written));
+                } catch (IOException e) {
+                    // not written, or another run holds the old one: the next run tries again
+                    delete(Path.of(written));
+                }
+            }
+        }
+    }
+
+    private static void delete(Path file) {
+        try {
+            Files.deleteIfExists(file);
+        } catch (IOException e) {
+            file.toFile().deleteOnExit();
+        }
     }
 
     /** Whether the job is so large that the thorough compiler pays: a guess from sizes, which only time depends on. */

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -25,8 +26,69 @@ class ShortRunTest {
         List<String> command = command(new String[] {"dryrun", job.toString(), "--json"}, "-jar", "foilproof.jar");
         assertThat(command)
                 .startsWith("/opt/java")
-                .endsWith("-jar", "foilproof.jar", "dryrun", job.toString(), "--json");
+                .endsWith(
+                        "-jar",
+                        Path.of("foilproof.jar").toAbsolutePath().toString(),
+                        "dryrun",
+                        job.toString(),
+                        "--json");
         assertThat(command).contains("-XX:TieredStopAtLevel=1", "-D" + ShortRun.PARENT + "=" + own());
+    }
+
+    @Test
+    void shouldWriteAnArchiveOfClassesInTheFirstRunOfAJarAndTakeItInLaterOnes() throws IOException {
+        String[] dryRun = {"dryrun", job(1_000).toString()};
+        Path jar = folder.resolve("foilproof.jar");
+        assertThat(command(dryRun, "-jar", jar.toString())).noneMatch(option -> option.contains("Archive"));
+        Files.writeString(jar, "a jar");
+        List<String> first = Objects.requireNonNull(command(dryRun, "-jar", jar.toString()));
+        String writes = first.stream()
+                .filter(option -> option.startsWith("-XX:ArchiveClassesAtExit="))
+                .findFirst()
+                .orElseThrow();
+        Path written = Path.of(writes.substring(writes.indexOf('=') + 1));
+        Path archive = ShortRun.archivePath(jar);
+        assertThat(written).isNotEqualTo(archive).hasParent(folder);
+
+        Files.writeString(written, "too few classes");
+        ShortRun.keepArchive(first, ExitCode.BAD_INPUT);
+        assertThat(written).doesNotExist();
+        assertThat(archive).doesNotExist();
+
+        Files.writeString(written, "classes");
+        ShortRun.keepArchive(first, ExitCode.FINDINGS);
+        assertThat(written).doesNotExist();
+        assertThat(archive).hasContent("classes");
+        assertThat(command(dryRun, "-jar", jar.toString()))
+                .contains("-XX:SharedArchiveFile=" + archive, "-Xlog:disable")
+                .noneMatch(option -> option.contains("AtExit"))
+                .endsWith("-jar", jar.toString(), dryRun[0], dryRun[1]);
+    }
+
+    @Test
+    void shouldWriteTheArchiveAgainWhereTheJarIsNewer() throws IOException {
+        String[] dryRun = {"dryrun", job(1_000).toString()};
+        Path jar = Files.writeString(folder.resolve("foilproof.jar"), "a jar");
+        Path archive = Files.writeString(ShortRun.archivePath(jar), "classes of another build");
+        Files.setLastModifiedTime(archive, FileTime.fromMillis(1_000_000));
+        Files.setLastModifiedTime(jar, FileTime.fromMillis(2_000_000));
+        assertThat(command(dryRun, "-jar", jar.toString()))
+                .anyMatch(option -> option.startsWith("-XX:ArchiveClassesAtExit="))
+                .noneMatch(option -> option.contains("SharedArchiveFile"));
+    }
+
+    @Test
+    void shouldRunAllTheSameAndSayNothingWhereTheArchiveIsNoneOfThisJava() throws Exception {
+        Path archive = Files.writeString(folder.resolve("foilproof.jsa"), "no classes at all");
+        List<String> command = new java.util.ArrayList<>(java(EndsWithSeven.class));
+        command.addAll(1, List.of("-XX:SharedArchiveFile=" + archive, "-Xshare:auto", "-Xlog:disable"));
+        Path said = folder.resolve("said.txt");
+        Process process = new ProcessBuilder(command)
+                .redirectErrorStream(true)
+                .redirectOutput(said.toFile())
+                .start();
+        assertThat(process.waitFor()).isEqualTo(7);
+        assertThat(said).isEmptyFile();
     }
 
     @Test
