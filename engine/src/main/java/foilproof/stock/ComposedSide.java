@@ -20,6 +20,10 @@ public final class ComposedSide {
     private final List<Layer> layers;
     private final double capMm;
     private final double cellMm;
+    /** Told once: they are asked for with every row. */
+    private final int columns;
+
+    private final int rows;
 
     ComposedSide(SideStock stock, BlankBody blank, Conditions conditions, List<Layer> layers, double cellMm) {
         this.stock = stock;
@@ -27,6 +31,8 @@ public final class ComposedSide {
         this.conditions = conditions;
         this.layers = List.copyOf(layers);
         this.cellMm = cellMm;
+        columns = cellsIn(blank.widthMm(), cellMm);
+        rows = cellsIn(blank.heightMm(), cellMm);
         double cap = SweepSettings.LEAST_HEADROOM_MM;
         boolean first = true;
         for (Layer layer : layers) {
@@ -108,15 +114,15 @@ public final class ComposedSide {
 
     /** Cells along X whose centre lies on the blank. */
     public int columns() {
-        return cellsIn(blank.widthMm());
+        return columns;
     }
 
     /** Cells along Y whose centre lies on the blank. */
     public int rows() {
-        return cellsIn(blank.heightMm());
+        return rows;
     }
 
-    private int cellsIn(double lengthMm) {
+    private static int cellsIn(double lengthMm, double cellMm) {
         return Math.max(1, (int) Math.ceil(lengthMm / cellMm - 0.5 - 1e-9));
     }
 

@@ -151,8 +151,14 @@ final class SegmentBins {
 
     /** Index of the tile that holds a point, or -1 where no list exists. */
     int tileAt(double xMm, double yMm) {
-        double tx = Math.floor(xMm / tileMm) - tileX0;
-        double ty = Math.floor(yMm / tileMm) - tileY0;
-        return tx >= 0 && ty >= 0 && tx < tilesX && ty < tilesY ? (int) ty * tilesX + (int) tx : -1;
+        double x = xMm / tileMm;
+        double y = yMm / tileMm;
+        if (!(x >= tileX0 && y >= tileY0 && x < tileX0 + tilesX && y < tileY0 + tilesY)) {
+            return -1;
+        }
+        // the library's floor takes long until the thorough compiler comes, and this is asked for every height
+        int column = (int) x;
+        int row = (int) y;
+        return ((y < row ? row - 1 : row) - tileY0) * tilesX + (x < column ? column - 1 : column) - tileX0;
     }
 }
