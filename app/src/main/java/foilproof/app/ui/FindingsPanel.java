@@ -409,7 +409,11 @@ final class FindingsPanel extends JPanel {
         int open = base.document().notChecked().size();
         String differs = other == null && judging == null
                 ? ""
-                : "; what if: " + all.appeared() + " appeared, " + all.gone() + " gone, " + all.unchanged()
+                : "; what if: "
+                        + (other == null || judging != null
+                                ? ""
+                                : other.document().verdict().word() + ", ")
+                        + all.appeared() + " appeared, " + all.gone() + " gone, " + all.unchanged()
                         + " unchanged"
                         + (all.changed() == 0 ? "" : ", " + all.changed() + " of another severity")
                         + toCome(all.open(), judging);

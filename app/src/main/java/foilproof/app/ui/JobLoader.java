@@ -58,12 +58,11 @@ final class JobLoader {
     private final Teller teller;
     private final Timer settle;
     private final Timer late;
-    /** One at a time: work that was stopped makes way at its next step, and two at once would only slow each other. */
-    private final ExecutorService background = Executors.newSingleThreadExecutor(task -> {
-        Thread t = new Thread(task, "foilproof-checks");
-        t.setDaemon(true);
-        return t;
-    });
+    /** Checks one at a time: what was stopped makes way at its next step, and two at once would only slow each other. */
+    private final ExecutorService checks = background("foilproof-checks");
+    /** What the picture waits for does not wait for checks that were stopped. */
+    private final ExecutorService drawn = background("foilproof-reads");
+
     /** What the dry runs of the job on the bench keep for one another; only replaced on the event thread. */
     private volatile Memo memo = new Memo(MEMO_BYTES);
 
@@ -89,6 +88,14 @@ final class JobLoader {
             } else if (c == BenchModel.Change.RESULT || c == BenchModel.Change.JUDGING) {
                 late.stop();
             }
+        });
+    }
+
+    private static ExecutorService background(String name) {
+        return Executors.newSingleThreadExecutor(task -> {
+            Thread t = new Thread(task, name);
+            t.setDaemon(true);
+            return t;
         });
     }
 
@@ -181,11 +188,11 @@ final class JobLoader {
         }
     }
 
-    private void start(Work<?> work, String what) {
+    private void start(Work<?> work, String what, ExecutorService on) {
         cancel();
         running = work;
         teller.working(what, 0);
-        background.execute(work);
+        on.execute(work);
     }
 
     /** Reads the same job again, keeping camera and moment. */
@@ -220,7 +227,7 @@ final class JobLoader {
                 teller.failed(words(cause));
             }
         };
-        start(work, "Reading the job");
+        start(work, "Reading the job", drawn);
         reading = work;
     }
 
@@ -244,7 +251,7 @@ final class JobLoader {
                 teller.failed(words(cause));
             }
         };
-        start(work, "Checking");
+        start(work, "Checking", checks);
         checking = work;
     }
 
@@ -291,7 +298,8 @@ final class JobLoader {
                         }
                     }
                 },
-                "Sweeping again");
+                "Sweeping again",
+                drawn);
     }
 
     private void findWhatIf() {
@@ -335,7 +343,8 @@ final class JobLoader {
                                 "The what-if cannot be checked: " + words(cause).strip());
                     }
                 },
-                "Checking the what-if");
+                "Checking the what-if",
+                checks);
     }
 
     /** The job with the what-ifs that findings can answer; a run that is left out is a question to the picture alone. */

@@ -19,7 +19,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Prints how long the window's findings and picture take after a slider moved and after a line of a program was edited:
- * {@code LiveTimes FOLDER PROGRAM ROUNDS}. The folder holds a job that may be written to. Drives {@link JobLoader} and
+ * {@code LiveTimes FOLDER PROGRAM ROUNDS [WHAT]}, where WHAT holds the words of the sliders to be moved, all where it is
+ * left out. The folder holds a job that may be written to. Drives {@link JobLoader} and
  * {@link BenchModel} on the event thread, without a window.
  */
 final class LiveTimes {
@@ -41,12 +42,14 @@ final class LiveTimes {
         }
     });
     private final int rounds;
+    private final String what;
     private long began;
     private double first = Double.NaN;
     private double board = Double.NaN;
 
-    private LiveTimes(int rounds) {
+    private LiveTimes(int rounds, String what) {
         this.rounds = rounds;
+        this.what = what;
         model.listen(c -> {
             double ms = (System.nanoTime() - began) / 1e6;
             if ((c == BenchModel.Change.RESULT || c == BenchModel.Change.JUDGING && found()) && Double.isNaN(first)) {
@@ -67,7 +70,8 @@ final class LiveTimes {
     /** Measures one job. */
     public static void main(String[] args) throws Exception {
         Path folder = Path.of(args[0]);
-        LiveTimes times = new LiveTimes(Integer.parseInt(args[2]));
+        LiveTimes times = new LiveTimes(
+                Integer.parseInt(args[2]), args.length > 3 ? args[3] : "Z error of run 0, bow, foil, thickness, tilt");
         times.load(folder);
         times.sliders();
         times.edits(folder.resolve(args[1]));
@@ -141,7 +145,10 @@ final class LiveTimes {
         UnaryOperator<BenchModel.WhatIf> at(int round);
     }
 
-    private void move(String what, Move move) throws Exception {
+    private void move(String slider, Move move) throws Exception {
+        if (!what.contains(slider)) {
+            return;
+        }
         double[] firsts = new double[rounds];
         double[] alls = new double[rounds];
         for (int k = 0; k < rounds; k++) {
@@ -150,10 +157,17 @@ final class LiveTimes {
             alls[k] = await(() -> model.setWhatIf(to), () -> model.whatIfResult() != was);
             firsts[k] = first;
         }
-        said(what, new double[] {Double.NaN}, firsts, alls);
+        said(slider, new double[] {Double.NaN}, firsts, alls);
     }
 
     private void edits(Path program) throws Exception {
+        FileWatch watch = new FileWatch(model, loader::reload);
+        SwingUtilities.invokeAndWait(() -> {
+            watch.watch(program.getParent());
+            loader.reload();
+        });
+        Thread.sleep(500);
+        await(() -> {}, () -> model.result() != null && model.board() != null);
         String[] lines = Files.readString(program, StandardCharsets.ISO_8859_1).split("\n");
         String before = String.join("\n", lines) + "\n";
         double[] boards = new double[rounds];
@@ -174,7 +188,8 @@ final class LiveTimes {
             boards[k] = board;
             firsts[k] = first;
         }
-        Files.writeString(program, before, StandardCharsets.ISO_8859_1);
+        SwingUtilities.invokeAndWait(watch::stop);
+        write(program, before);
         said("edited line", boards, firsts, alls);
     }
 
@@ -183,6 +198,14 @@ final class LiveTimes {
         say(what + ", median", median(boards), median(firsts), median(alls));
         System.out.println("    all: "
                 + Arrays.toString(Arrays.stream(alls).mapToLong(Math::round).toArray()));
+    }
+
+    private static void write(Path file, String text) {
+        try {
+            Files.writeString(file, text, StandardCharsets.ISO_8859_1);
+        } catch (java.io.IOException e) {
+            throw new java.io.UncheckedIOException(e);
+        }
     }
 
     private static double median(double[] of) {
